@@ -1,0 +1,29 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  test: {
+    reporters: ['default', './tests/countReporter.ts'],
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: [
+            'src/**/*.test.ts',
+            'src/**/*.test.tsx',
+            'checks/**/*.test.ts',
+            'tests/unit/**/*.test.ts',
+          ],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'e2e',
+          include: ['tests/e2e/**/*.test.ts'],
+          testTimeout: 90_000,
+          hookTimeout: 90_000,
+        },
+      },
+    ],
+  },
+})
