@@ -18,6 +18,8 @@ export interface TorqueCurve {
   /** rotation above which the torque has fallen to nothing, rev/s */
   readonly end: number
   readonly redline: number
+  /** torque at standstill, N·m */
+  readonly atRest: number
   readonly powerPeak: { rotation: number; power: number; torque: number }
   readonly torquePeak: { rotation: number; torque: number }
   readonly cubic: Cubic
@@ -37,7 +39,11 @@ const fadeShare = 0.1
  * Curve from points at rising rotation (rev/s, N·m, at least two, torque not negative).
  * RangeError names the offending point. `redline` (rev/s) defaults to the last point.
  */
-export function curveFromTable(points: readonly TablePoint[], redline?: number): TorqueCurve {
+export function curveFromTable(
+  points: readonly TablePoint[],
+  redline?: number,
+  atRest?: number,
+): TorqueCurve {
   if (points.length < 2) throw new RangeError(`a torque curve needs two or more points, got ${points.length}`)
   points.forEach((p, i) => {
     if (!(p.rotation > 0) || !(p.torque >= 0) || !Number.isFinite(p.torque))
@@ -53,7 +59,7 @@ export function curveFromTable(points: readonly TablePoint[], redline?: number):
   const to = points[points.length - 1]!.rotation
   const limit = redline ?? to
   const end = Math.max(to, limit) + fadeShare * Math.max(to, limit)
-  const bare = { from, to, end, redline: limit, cubic }
+  const bare = { from, to, end, redline: limit, atRest: atRest ?? standstillShare * points[0]!.torque, cubic }
   return { ...bare, ...peaks(bare) }
 }
 
@@ -92,15 +98,14 @@ function topOf(f: (x: number) => number, low: number, high: number): number {
 
 /**
  * Torque, N·m, at rotation n (rev/s) and throttle 0..1 (a plain share of the torque). Below the table
- * it falls in a straight line to half the first point at standstill; above it in a straight line to
+ * it runs in a straight line to `atRest`, half the first point unless given; above it in a straight line to
  * zero at `end`; negative n gives the standstill value. NaN in, NaN out.
  */
 export function torqueAt(curve: Bare, n: number, throttle = 1): number {
   const c = curve.cubic
   let torque: number
   if (n < curve.from) {
-    const first = c.y[0]!
-    torque = first * (standstillShare + ((1 - standstillShare) * Math.max(n, 0)) / curve.from)
+    torque = curve.atRest + ((c.y[0]! - curve.atRest) * Math.max(n, 0)) / curve.from
   } else if (n > curve.to) {
     const last = c.y[c.y.length - 1]!
     torque = n >= curve.end ? 0 : (last * (curve.end - n)) / (curve.end - curve.to)
@@ -199,10 +204,7 @@ export function curveFromMotor(motor: Motor): TorqueCurve {
     const n = (noLoad * (i + 1)) / 60
     return { rotation: n, torque: torque(n) }
   })
-  const curve = curveFromTable(points, noLoad)
-  // a motor holds its limit torque to standstill
-  const held = curveFromTable([{ rotation: 1e-6 * noLoad, torque: torque(0) }, ...points], noLoad)
-  return { ...held, powerPeak: curve.powerPeak }
+  return curveFromTable(points, noLoad, torque(0))
 }
 
 /** Multiplies every torque; used for throttle trims, wear and uncertainty. */
@@ -215,6 +217,7 @@ export function scaleCurve(curve: TorqueCurve, share: number): TorqueCurve {
   const { powerPeak: p, torquePeak: t } = curve
   return {
     ...curve,
+    atRest: curve.atRest * share,
     cubic,
     powerPeak: { rotation: p.rotation, power: p.power * share, torque: p.torque * share },
     torquePeak: { rotation: t.rotation, torque: t.torque * share },
