@@ -12,7 +12,7 @@ const surplusOf = (k: number) => (n: number) => drive(n) - k * n * n
 const loadOf = (k: number) => (n: number) => k * n * n
 
 test('allRoots finds the three roots of a peaky engine, stable ones outside, and only the lowest is reachable', () => {
-  const k = 0.00125
+  const k = 0.00108
   const roots = allRoots(surplusOf(k), loadOf(k), 15, 150)
   expect(roots.map((r) => r.stable)).toEqual([true, false, true])
   expect(roots.map((r) => r.reachable)).toEqual([true, false, false])
@@ -20,7 +20,7 @@ test('allRoots finds the three roots of a peaky engine, stable ones outside, and
 })
 
 test('settle climbs to the same root as the scan from idle, and stays on the upper root once there', () => {
-  const k = 0.00125
+  const k = 0.00108
   const roots = allRoots(surplusOf(k), loadOf(k), 15, 150)
   expect(settle(surplusOf(k), 15, 15, 150).rotation).toBeCloseTo(roots[0]!.rotation, 6)
   expect(settle(surplusOf(k), roots[2]!.rotation * 1.01, 15, 150).rotation).toBeCloseTo(roots[2]!.rotation, 6)

@@ -69,7 +69,7 @@ export function settle(
   const up = sa > 0
   // small first step: with the way changing little the root has moved little
   let step = up ? 1.004 : 1 / 1.004
-  for (let i = 0; i < 80; i++) {
+  for (let i = 0; i < 160; i++) {
     const b = Math.min(Math.max(a * step, idle), most)
     const sb = surplus(b)
     if (sa * sb <= 0) {
@@ -84,8 +84,8 @@ export function settle(
     if (b === most || b === idle) return { rotation: b === most ? most : Number.NaN, sharp: false }
     a = b
     sa = sb
-    // grow the stride to a ceiling that still sees every root a 60-point scan would
-    step = up ? Math.min(step ** 1.8, 1.02) : Math.max(step ** 1.8, 1 / 1.02)
+    // grow the stride to a ceiling about as fine as the 60-point scan
+    step = up ? Math.min(step ** 1.8, 1.03) : Math.max(step ** 1.8, 1 / 1.03)
   }
   return { rotation: Number.NaN, sharp: false }
 }
