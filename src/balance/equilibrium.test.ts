@@ -5,7 +5,7 @@ import { allRoots, settle } from './equilibrium.ts'
 /** a drive with a hollow before its pipe, and a load k n² */
 const drive = (n: number) =>
   9 -
-  4 * Math.exp(-(((n - 60) / 14) ** 2)) +
+  6 * Math.exp(-(((n - 60) / 14) ** 2)) +
   5 * Math.exp(-(((n - 110) / 12) ** 2)) -
   (n > 125 ? 0.4 * (n - 125) : 0)
 const surplusOf = (k: number) => (n: number) => drive(n) - k * n * n
