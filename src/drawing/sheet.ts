@@ -15,6 +15,10 @@ export interface Style {
   /** dash lengths, mm */
   dash?: readonly number[]
   opacity?: number
+  /** text only */
+  bold?: boolean
+  /** text only: a ground-coloured outline under the letters, so that they read across lines */
+  halo?: boolean
 }
 
 export type Mark =
@@ -46,6 +50,38 @@ export type Mark =
       layer: Layer
     }
 
+/** One axis of a chart as it was laid out; `unit` is already the unit of the numbers. */
+export interface PlotAxis {
+  label: string
+  unit: string
+  min: number
+  max: number
+  /** logarithmic when true */
+  log?: boolean
+}
+
+/** Numbers behind one drawn line, for read-outs and for copying as a table. */
+export interface PlotSeries {
+  name: string
+  x: ArrayLike<number>
+  y: ArrayLike<number>
+  low?: ArrayLike<number>
+  high?: ArrayLike<number>
+  colour: string
+  tried: boolean
+}
+
+/** Where a chart's data sit on the sheet, mm, and the numbers drawn there. */
+export interface Plot {
+  left: number
+  right: number
+  bottom: number
+  top: number
+  x: PlotAxis
+  y: PlotAxis
+  series: PlotSeries[]
+}
+
 /** A finished drawing. `title` and `says` are read out to people who cannot see it. */
 export interface Sheet {
   width: number
@@ -53,4 +89,6 @@ export interface Sheet {
   title: string
   says: string
   marks: Mark[]
+  /** present on charts */
+  plots?: Plot[]
 }
