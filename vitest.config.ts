@@ -24,6 +24,10 @@ export default defineConfig({
           hookTimeout: 90_000,
         },
       },
+      {
+        // long comparisons with the outside world, run by .ci/run and npm run test:slow
+        test: { name: 'slow', include: ['tests/slow/**/*.test.ts'], testTimeout: 300_000 },
+      },
     ],
   },
 })

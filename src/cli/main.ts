@@ -1,0 +1,61 @@
+import { Command, CommanderError } from 'commander'
+import { version } from '../../package.json'
+import { BadInput, exit } from './outcome.ts'
+
+const program = new Command('wakewright')
+  .description('Decide, make, check, run and understand a small home-built powered craft.')
+  .version(version)
+  .exitOverride()
+  .showHelpAfterError('(add --help for the whole list)')
+  .configureOutput({ writeErr: (text) => process.stderr.write(text) })
+  .addHelpText('after', '\nExit codes: 0 fine, 1 a finding says stop, 2 bad input, 3 internal.')
+
+let code: number = exit.fine
+
+program
+  .command('look')
+  .description('what the craft will do, and what to change: every finding')
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--json', 'findings and balance as JSON, SI units')
+  .option('--question <word>', 'only one of craft, push, breath, float, strength, fuel, make, runs')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = await (await import('./look.ts')).look(file, options)
+  })
+
+program
+  .command('reckon')
+  .description('answer one handbook question: reckon ID name=value…')
+  .argument('[id]', 'reckoner; see --list')
+  .argument('[inputs...]', 'name=value with its unit, such as bore="120 mm"; a bare number is SI')
+  .option('--list', 'list every reckoner, or with an id the inputs and outputs of one')
+  .option('--json', 'answer as JSON, SI units')
+  .action(async (id: string | undefined, inputs: string[], options) => {
+    code = await (await import('./reckon.ts')).reckon(id, inputs, options)
+  })
+
+program
+  .command('serve')
+  .description('serve the app on this machine only (127.0.0.1)')
+  .option('--port <number>', 'port; 0 takes a free one', '0')
+  .option('--show <craft>', 'print the findings of a craft file first')
+  .action(async (options) => {
+    code = await (await import('./serveCommand.ts')).serveCommand(options)
+  })
+
+try {
+  await program.parseAsync()
+} catch (error) {
+  if (error instanceof BadInput) {
+    for (const line of error.lines) process.stderr.write(`${line}\n`)
+    code = exit.badInput
+  } else if (error instanceof CommanderError) {
+    code = error.exitCode === 0 ? exit.fine : exit.badInput
+  } else {
+    const detail =
+      error instanceof Error ? (process.env['WAKEWRIGHT_DEBUG'] ? error.stack : error.message) : String(error)
+    process.stderr.write(`Something is wrong inside Wakewright, not with your input: ${detail}\n`)
+    code = exit.internal
+  }
+}
+process.exitCode = code
