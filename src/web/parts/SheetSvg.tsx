@@ -1,0 +1,223 @@
+import { memo, type ReactElement, useEffect, useId, useMemo, useRef, useState } from 'react'
+import { type Reading, readAt, readingText } from '../../drawing/readOut.ts'
+import type { Mark, Plot, Sheet } from '../../drawing/sheet.ts'
+import {
+  arcPath,
+  fontStack,
+  imageAddress,
+  isFullTurn,
+  letterAttributes,
+  num,
+  pathOf,
+  styleAttributes,
+} from '../../drawing/svg.ts'
+import { textWidth } from '../../drawing/textWidth.ts'
+import '../style/sheet.css'
+
+/** `stroke-width` to `strokeWidth`, as React names SVG attributes */
+function named(pairs: readonly [string, string][]): Record<string, string> {
+  return Object.fromEntries(
+    pairs.map(([n, v]) => [n.replace(/-(\w)/g, (_, c: string) => c.toUpperCase()), v]),
+  )
+}
+
+function element(mark: Mark, height: number, key: number): ReactElement {
+  switch (mark.kind) {
+    case 'polyline':
+    case 'polygon': {
+      const closed = mark.kind === 'polygon'
+      return (
+        <path
+          key={key}
+          d={pathOf(mark.points, height, closed)}
+          {...named(styleAttributes(mark.style, closed))}
+        />
+      )
+    }
+    case 'arc': {
+      const style = named(styleAttributes(mark.style, true))
+      return isFullTurn(mark) ? (
+        <circle key={key} cx={num(mark.cx)} cy={num(height - mark.cy)} r={num(mark.r)} {...style} />
+      ) : (
+        <path key={key} d={arcPath(mark, height)} {...style} />
+      )
+    }
+    case 'text':
+      return (
+        <text key={key} {...named(letterAttributes(mark, height))}>
+          {mark.text}
+        </text>
+      )
+    case 'image':
+      return (
+        <image
+          key={key}
+          x={num(mark.x)}
+          y={num(height - mark.y - mark.h)}
+          width={num(mark.w)}
+          height={num(mark.h)}
+          preserveAspectRatio="none"
+          href={imageAddress(mark)}
+        />
+      )
+  }
+}
+
+const Marks = memo(function Marks({ sheet }: { sheet: Sheet }) {
+  return <>{sheet.marks.map((m, i) => element(m, sheet.height, i))}</>
+})
+
+/** Width of an element in millimetres as the reader's text size makes them: 16 px of text is 4.23 mm. */
+function useWidth(): [React.RefObject<HTMLDivElement | null>, number] {
+  const ref = useRef<HTMLDivElement>(null)
+  const [width, setWidth] = useState(0)
+  useEffect(() => {
+    const box = ref.current
+    if (!box) return
+    const measure = () => {
+      const letter = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16
+      setWidth(Math.round((box.clientWidth / letter) * (16 / 96) * 25.4))
+    }
+    const watch = new ResizeObserver(measure)
+    watch.observe(box)
+    measure()
+    return () => watch.disconnect()
+  }, [])
+  return [ref, width]
+}
+
+interface Props {
+  /** lays the figure out for the width there is, mm; keep its identity stable between renders */
+  draw: (width: number) => Sheet
+}
+
+/** A drawing on the screen, laid out for the space it has; charts can be read with pointer or keyboard. */
+export function SheetSvg({ draw }: Props) {
+  const [ref, width] = useWidth()
+  const sheet = useMemo(() => (width > 20 ? draw(width) : undefined), [draw, width])
+  return (
+    <div ref={ref} className="sheet">
+      {sheet && <Drawn sheet={sheet} />}
+    </div>
+  )
+}
+
+function Drawn({ sheet }: { sheet: Sheet }) {
+  const id = useId()
+  const plot = sheet.plots?.[0]
+  const [at, setAt] = useState<number>()
+  const svg = useRef<SVGSVGElement>(null)
+  const follow = (e: React.PointerEvent) => {
+    const box = svg.current?.getBoundingClientRect()
+    if (!plot || !box || box.width === 0) return
+    const x = ((e.clientX - box.left) / box.width) * sheet.width
+    const part = (x - plot.left) / (plot.right - plot.left)
+    setAt(part < -0.02 || part > 1.02 ? undefined : alongX(plot, Math.min(1, Math.max(0, part))))
+  }
+  const readings = plot && at !== undefined ? readAt(plot, at) : []
+  return (
+    <>
+      <svg
+        ref={svg}
+        role="img"
+        aria-labelledby={`${id}t`}
+        aria-describedby={`${id}d`}
+        viewBox={`0 0 ${num(sheet.width)} ${num(sheet.height)}`}
+        fontFamily={fontStack}
+        onPointerMove={follow}
+        onPointerLeave={() => setAt(undefined)}
+      >
+        <title id={`${id}t`}>{sheet.title}</title>
+        <desc id={`${id}d`}>{sheet.says}</desc>
+        <Marks sheet={sheet} />
+        {plot && at !== undefined && <CrossHair plot={plot} sheet={sheet} at={at} readings={readings} />}
+      </svg>
+      {plot && <Reader plot={plot} title={sheet.title} at={at} readings={readings} onMove={setAt} />}
+    </>
+  )
+}
+
+const steps = 100
+const alongX = (plot: Plot, part: number) => plot.x.min + part * (plot.x.max - plot.x.min)
+
+interface ReaderProps {
+  plot: Plot
+  title: string
+  at: number | undefined
+  readings: readonly Reading[]
+  onMove: (at: number | undefined) => void
+}
+
+/** The keyboard's way to the cross-hair: a slider that is seen only while it has the focus. */
+function Reader({ plot, title, at, readings, onMove }: ReaderProps) {
+  const here = at ?? plot.x.min
+  const says = `${plot.x.label} ${readingText(plot.x, here)}: ${readings.map((r) => r.says).join(', ') || 'no line here'}`
+  return (
+    <input
+      type="range"
+      className="sheet-reader"
+      aria-label={`Read “${title}” along ${plot.x.label}`}
+      aria-valuetext={says}
+      min={0}
+      max={steps}
+      step={1}
+      value={Math.round(((here - plot.x.min) / (plot.x.max - plot.x.min)) * steps)}
+      onChange={(e) => onMove(alongX(plot, Number(e.target.value) / steps))}
+      onFocus={() => onMove(here)}
+      onBlur={() => onMove(undefined)}
+    />
+  )
+}
+
+interface CrossHairProps {
+  plot: Plot
+  sheet: Sheet
+  at: number
+  readings: readonly Reading[]
+}
+
+function CrossHair({ plot, sheet, at, readings }: CrossHairProps) {
+  const h = sheet.height
+  const part = (at - plot.x.min) / (plot.x.max - plot.x.min)
+  const x = plot.left + part * (plot.right - plot.left)
+  const rows = [`${plot.x.label} ${readingText(plot.x, at)}`, ...readings.map((r) => r.says)]
+  const size = 2.8
+  const wide = Math.max(...rows.map((r) => textWidth(r, size, true))) + 6
+  const left = x + wide + 3 < plot.right ? x + 2 : Math.max(0.5, x - wide - 2)
+  const tall = rows.length * 4 + 1.6
+  const top = h - plot.top + 1
+  return (
+    <g pointerEvents="none">
+      <line x1={x} x2={x} y1={h - plot.top} y2={h - plot.bottom} stroke="#1b1b1b" strokeWidth={0.25} />
+      {readings.map((r) => (
+        <circle key={r.name} cx={r.x} cy={h - r.y} r={1} fill={r.colour} stroke="#ffffff" strokeWidth={0.3} />
+      ))}
+      <rect
+        x={left}
+        y={top}
+        width={wide}
+        height={tall}
+        fill="#ffffff"
+        stroke="#5c5c5c"
+        strokeWidth={0.2}
+        rx={0.8}
+      />
+      {rows.map((row, i) => (
+        <g key={row}>
+          {i > 0 && (
+            <rect x={left + 1.2} y={top + 2.1 + i * 4} width={2} height={2} fill={readings[i - 1]!.colour} />
+          )}
+          <text
+            x={left + (i > 0 ? 4.2 : 1.2)}
+            y={top + 4 + i * 4}
+            fontSize={size}
+            fontWeight={i > 0 ? 400 : 700}
+            fill="#1b1b1b"
+          >
+            {row}
+          </text>
+        </g>
+      ))}
+    </g>
+  )
+}
