@@ -1,0 +1,180 @@
+/** What is kept of every frame: the candidates, and how well pairs of them explain it together. */
+import {
+  type CombGrid,
+  type FrameScores,
+  makeCandidates,
+  makeScores,
+  maskTeeth,
+  pickPeaks,
+  scoreBeside,
+  scoreFrame,
+} from './comb.ts'
+import { SPECTRUM_POINTS, type Warper } from './warp.ts'
+
+/** candidates from the frame itself */
+export const OWN_PEAKS = 10
+/** further ones found after masking each of the two best */
+export const MASKED_PEAKS = 3
+export const CANDIDATES = OWN_PEAKS + 2 * MASKED_PEAKS
+/** pairs kept */
+export const PAIRS = 40
+/** a pair must lie this far apart in ln f; nearer is one line */
+export const PAIR_APART = 0.045
+
+/** Grows with the recording; frame i's candidates stand at i * CANDIDATES. */
+export interface FrameStore {
+  frames: number
+  count: Uint8Array
+  rate: Float32Array
+  score: Float32Array
+  /** index into SLOPES */
+  slope: Uint8Array
+  pairCount: Uint8Array
+  pairA: Uint8Array
+  pairB: Uint8Array
+  pairScore: Float32Array
+}
+
+export function makeFrameStore(expected = 512): FrameStore {
+  return {
+    frames: 0,
+    count: new Uint8Array(expected),
+    rate: new Float32Array(expected * CANDIDATES),
+    score: new Float32Array(expected * CANDIDATES),
+    slope: new Uint8Array(expected * CANDIDATES),
+    pairCount: new Uint8Array(expected),
+    pairA: new Uint8Array(expected * PAIRS),
+    pairB: new Uint8Array(expected * PAIRS),
+    pairScore: new Float32Array(expected * PAIRS),
+  }
+}
+
+function room<T extends Uint8Array | Float32Array>(a: T, need: number): T {
+  if (a.length >= need) return a
+  const bigger = new (a.constructor as new (n: number) => T)(Math.max(need, Math.ceil(1.5 * a.length)))
+  bigger.set(a)
+  return bigger
+}
+
+/** Makes place for one more frame and returns its index. */
+function nextFrame(s: FrameStore): number {
+  const n = s.frames + 1
+  s.count = room(s.count, n)
+  s.pairCount = room(s.pairCount, n)
+  s.rate = room(s.rate, n * CANDIDATES)
+  s.score = room(s.score, n * CANDIDATES)
+  s.slope = room(s.slope, n * CANDIDATES)
+  s.pairA = room(s.pairA, n * PAIRS)
+  s.pairB = room(s.pairB, n * PAIRS)
+  s.pairScore = room(s.pairScore, n * PAIRS)
+  return s.frames++
+}
+
+export interface FrameReader {
+  /** scores the frame the warper holds and adds it to the store */
+  read: (warper: Warper, store: FrameStore, pairs: boolean) => void
+}
+
+/** slopes tried again after masking: 0, ±0.6, ±1.8 */
+const RETRY = [0, 3, 4, 7, 8]
+
+/** Working arrays for reading frames. */
+export function makeFrameReader(grid: CombGrid): FrameReader {
+  const scores = makeScores(grid)
+  const again: FrameScores = makeScores(grid)
+  const peaks = makeCandidates(CANDIDATES)
+  const masked = new Float64Array(SPECTRUM_POINTS)
+  const best = new Float64Array(PAIRS)
+  const pairA = new Uint8Array(PAIRS)
+  const pairB = new Uint8Array(PAIRS)
+  const beside = new Float64Array(CANDIDATES * CANDIDATES)
+
+  const addMasked = (warper: Warper) => {
+    const own = peaks.count
+    for (let leader = 0; leader < Math.min(2, own); leader++) {
+      const rate = peaks.rate[leader]!
+      again.score.fill(-1e9)
+      for (const k of RETRY) {
+        maskTeeth(warper.clipped[k]!, rate, masked)
+        const { start, at, weight } = grid
+        for (let g = 0; g < grid.rates.length; g++) {
+          let sum = 0
+          for (let t = start[g]!, end = start[g + 1]!; t < end; t++) sum += weight[t]! * masked[at[t]!]!
+          if (sum > again.score[g]!) again.score[g] = sum
+        }
+      }
+      const from = peaks.count
+      pickPeaks(grid, again, peaks, from, from + MASKED_PEAKS)
+      // the place is what counts; the scores are those of the whole frame
+      let kept = from
+      for (let k = from; k < peaks.count; k++) {
+        const g = peaks.place[k]!
+        let known = false
+        for (let j = 0; j < kept; j++) if (Math.abs(peaks.place[j]! - g) < 2) known = true
+        if (known) continue
+        peaks.place[kept] = g
+        peaks.rate[kept] = peaks.rate[k]!
+        peaks.score[kept] = scores.score[g]!
+        peaks.slope[kept] = scores.slope[g]!
+        kept++
+      }
+      peaks.count = kept
+    }
+  }
+
+  const scorePairs = (warper: Warper): number => {
+    const n = peaks.count
+    for (let b = 0; b < n; b++)
+      for (let a = 0; a < n; a++)
+        if (a !== b)
+          beside[b * CANDIDATES + a] = scoreBeside(
+            grid,
+            peaks.place[b]!,
+            peaks.score[b]!,
+            warper.clipped[peaks.slope[b]!]!,
+            peaks.rate[a]!,
+          )
+    let count = 0
+    for (let a = 0; a < n; a++)
+      for (let b = a + 1; b < n; b++) {
+        if (Math.abs(Math.log(peaks.rate[a]! / peaks.rate[b]!)) <= PAIR_APART) continue
+        const sa = peaks.score[a]!
+        const sb = peaks.score[b]!
+        const joint = Math.max(sa + beside[b * CANDIDATES + a]!, sb + beside[a * CANDIDATES + b]!)
+        const e = Math.min(joint, sa + sb)
+        if (count === PAIRS && e <= best[count - 1]!) continue
+        let k = count < PAIRS ? count++ : count - 1
+        for (; k > 0 && best[k - 1]! < e; k--) {
+          best[k] = best[k - 1]!
+          pairA[k] = pairA[k - 1]!
+          pairB[k] = pairB[k - 1]!
+        }
+        best[k] = e
+        pairA[k] = a
+        pairB[k] = b
+      }
+    return count
+  }
+
+  const read = (warper: Warper, store: FrameStore, pairs: boolean) => {
+    scoreFrame(grid, warper, scores)
+    pickPeaks(grid, scores, peaks, 0, OWN_PEAKS)
+    if (pairs) addMasked(warper)
+    const pairCount = pairs ? scorePairs(warper) : 0
+    const i = nextFrame(store)
+    const base = i * CANDIDATES
+    store.count[i] = peaks.count
+    for (let k = 0; k < peaks.count; k++) {
+      store.rate[base + k] = peaks.rate[k]!
+      store.score[base + k] = peaks.score[k]!
+      store.slope[base + k] = peaks.slope[k]!
+    }
+    store.pairCount[i] = pairCount
+    for (let k = 0; k < pairCount; k++) {
+      store.pairA[i * PAIRS + k] = pairA[k]!
+      store.pairB[i * PAIRS + k] = pairB[k]!
+      store.pairScore[i * PAIRS + k] = best[k]!
+    }
+  }
+  return { read }
+}

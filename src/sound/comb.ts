@@ -1,0 +1,220 @@
+/**
+ * Comb scores over a grid of firing rates, and the peaks worth following.
+ * Subharmonic guard and weights: derived, see comments; tuned on the project's tuning seeds.
+ */
+import { GRID_STEP, HIGHEST, LOWEST, MASK, SLOPES, TEETH_FROM, TEETH_TO } from './settings.ts'
+import { PER_HERTZ, SPECTRUM_POINTS, type Warper } from './warp.ts'
+
+/** The comb of every firing rate of a grid: teeth, weights normalised to sum of squares 1. */
+export interface CombGrid {
+  rates: Float64Array
+  /** teeth of rate g are start[g] … start[g + 1] - 1 */
+  start: Int32Array
+  /** position in the flattened spectra */
+  at: Int32Array
+  weight: Float64Array
+  /** harmonic number of the first tooth of each rate */
+  first: Int32Array
+}
+
+/** Comb grid between `low` and `high` Hz. */
+export function makeCombGrid(low = LOWEST, high = HIGHEST): CombGrid {
+  const n = Math.floor(Math.log(high / low) / GRID_STEP) + 1
+  const rates = Float64Array.from({ length: n }, (_, g) => low * Math.exp(g * GRID_STEP))
+  const start = new Int32Array(n + 1)
+  const first = new Int32Array(n)
+  const at: number[] = []
+  const weight: number[] = []
+  rates.forEach((f, g) => {
+    start[g] = at.length
+    first[g] = Math.floor(TEETH_FROM / f) + 1
+    let squares = 0
+    for (let h = first[g]!; h * f < TEETH_TO; h++) {
+      const w = 1 / (1 + ((h * f) / 350) ** 2)
+      at.push(Math.round(h * f * PER_HERTZ))
+      weight.push(w)
+      squares += w * w
+    }
+    for (let k = start[g]!; k < weight.length; k++) weight[k]! /= Math.sqrt(squares)
+  })
+  start[n] = at.length
+  return { rates, start, at: Int32Array.from(at), weight: Float64Array.from(weight), first }
+}
+
+/** Scores of one frame at every rate of the grid, with the slope that won. */
+export interface FrameScores {
+  score: Float64Array
+  slope: Int32Array
+}
+
+const GUARD_TEETH = 10
+const GUARD_WEIGHT = 1.5
+const GUARD_FREE = 0.8
+export const SLOPE_COST = 0.06
+
+/**
+ * How much more the teeth that are multiples of k carry than the others, worst of k = 2, 3, 4:
+ * a comb at a fraction of the true rate has strong teeth only every k-th place.
+ */
+export function subMultiplePenalty(grid: CombGrid, g: number, logZ: Float64Array): number {
+  const from = grid.start[g]!
+  const to = Math.min(grid.start[g + 1]!, from + GUARD_TEETH)
+  let penalty = 0
+  for (let k = 2; k <= 4; k++) {
+    let on = 0
+    let onWeight = 0
+    let off = 0
+    let offWeight = 0
+    let phase = grid.first[g]! % k
+    for (let t = from; t < to; t++) {
+      const w = grid.weight[t]!
+      const v = w * logZ[grid.at[t]!]!
+      if (phase === 0) {
+        on += v
+        onWeight += w
+      } else {
+        off += v
+        offWeight += w
+      }
+      phase = phase + 1 === k ? 0 : phase + 1
+    }
+    if (onWeight === 0 || offWeight === 0) continue
+    const extra = GUARD_WEIGHT * (on / onWeight - off / offWeight - GUARD_FREE)
+    if (extra > penalty) penalty = extra
+  }
+  return penalty
+}
+
+/** Fills `out` with the best score over the slopes and the guard's penalty taken off. */
+export function scoreFrame(grid: CombGrid, warper: Warper, out: FrameScores): void {
+  const { start, at, weight, rates } = grid
+  const { score, slope } = out
+  score.fill(-1e9)
+  for (let k = 0; k < warper.slopes.length; k++) {
+    const c = warper.clipped[k]!
+    const cost = SLOPE_COST * Math.abs(warper.slopes[k]!)
+    for (let g = 0; g < rates.length; g++) {
+      let sum = -cost
+      for (let t = start[g]!, end = start[g + 1]!; t < end; t++) sum += weight[t]! * c[at[t]!]!
+      if (sum > score[g]!) {
+        score[g] = sum
+        slope[g] = k
+      }
+    }
+  }
+  for (let g = 0; g < rates.length; g++)
+    if (score[g]! > 0.5) score[g]! -= subMultiplePenalty(grid, g, warper.logZ[slope[g]!]!)
+}
+
+export const makeScores = (grid: CombGrid): FrameScores => ({
+  score: new Float64Array(grid.rates.length),
+  slope: new Int32Array(grid.rates.length),
+})
+
+/** Candidates of one frame, best first. */
+export interface Candidates {
+  count: number
+  /** place in the grid */
+  place: Int32Array
+  /** Hz, refined between the grid's points */
+  rate: Float64Array
+  score: Float64Array
+  /** index of the winning slope */
+  slope: Int32Array
+}
+
+export const makeCandidates = (most: number): Candidates => ({
+  count: 0,
+  place: new Int32Array(most),
+  rate: new Float64Array(most),
+  score: new Float64Array(most),
+  slope: new Int32Array(most),
+})
+
+/** Parabola through three scores; how far the top lies from the middle one, in steps within ±0.5. */
+export function parabolaTop(a: number, b: number, c: number): number {
+  const bend = a - 2 * b + c
+  return bend < 0 ? Math.max(-0.5, Math.min(0.5, (0.5 * (a - c)) / bend)) : 0
+}
+
+/** Puts the local maxima into `out` from `from` on, best first, up to `most` in all. */
+export function pickPeaks(
+  grid: CombGrid,
+  scores: FrameScores,
+  out: Candidates,
+  from: number,
+  most: number,
+): void {
+  const { score, slope } = scores
+  const n = score.length
+  out.count = from
+  for (let g = 1; g < n - 1; g++) {
+    const s = score[g]!
+    if (s < score[g - 1]! || s <= score[g + 1]!) continue
+    insertPeak(grid, scores, out, g, from, most)
+  }
+  void slope
+}
+
+/** Keeps the list sorted by score between `from` and the count. */
+function insertPeak(
+  grid: CombGrid,
+  scores: FrameScores,
+  out: Candidates,
+  g: number,
+  from: number,
+  most: number,
+): void {
+  const s = scores.score[g]!
+  if (out.count >= most && s <= out.score[out.count - 1]!) return
+  let k = out.count < most ? out.count++ : out.count - 1
+  for (; k > from && out.score[k - 1]! < s; k--) {
+    out.place[k] = out.place[k - 1]!
+    out.rate[k] = out.rate[k - 1]!
+    out.score[k] = out.score[k - 1]!
+    out.slope[k] = out.slope[k - 1]!
+  }
+  const shift = parabolaTop(scores.score[g - 1]!, s, scores.score[g + 1]!)
+  out.place[k] = g
+  out.rate[k] = grid.rates[g]! * Math.exp(shift * GRID_STEP)
+  out.score[k] = s
+  out.slope[k] = scores.slope[g]!
+}
+
+/** Lowers a flattened spectrum to 1 at most within MASK of the multiples of `rate`. */
+export function maskTeeth(source: Float64Array, rate: number, out: Float64Array): void {
+  out.set(source)
+  for (let f = rate; f < 1000 + MASK; f += rate) {
+    const lo = Math.max(0, Math.ceil((f - MASK) * PER_HERTZ))
+    const hi = Math.min(SPECTRUM_POINTS - 1, Math.floor((f + MASK) * PER_HERTZ))
+    for (let i = lo; i <= hi; i++) if (out[i]! > 0.2) out[i] = 0.2
+  }
+}
+
+/** Score of the comb at grid place g when `other` Hz is taken to explain its own teeth; -9 when nothing is left. */
+export function scoreBeside(
+  grid: CombGrid,
+  g: number,
+  score: number,
+  level: Float64Array,
+  other: number,
+): number {
+  let lost = 0
+  let free = 0
+  let all = 0
+  for (let t = grid.start[g]!, end = grid.start[g + 1]!; t < end; t++) {
+    const i = grid.at[t]!
+    const w = grid.weight[t]!
+    all += w
+    const f = i / PER_HERTZ
+    const off = f - Math.round(f / other) * other
+    if (off > MASK || off < -MASK || f < 0.5 * other) free += w
+    else {
+      const c = level[i]!
+      if (c > 0.2) lost += w * (c - 0.2)
+    }
+  }
+  return free < 0.2 * all ? -9 : score - lost
+}
+
+export const slopeOf = (index: number) => SLOPES[index]!
