@@ -1,0 +1,174 @@
+/**
+ * Operating point: the flow at which pump and system agree, with cavitation, choking and air.
+ * The search comes down from high flow, so that of several crossings the one on the falling branch of the pump curve is found.
+ */
+import { bisect, brent } from '../numerics/roots.ts'
+import {
+  bladeCavitationNumber,
+  breakdownNumber,
+  headFactor,
+  onsetOverBreakdown,
+  suctionSpecificSpeed,
+  torqueFactor,
+} from './cavitation.ts'
+import {
+  headNeeded,
+  jetVelocity,
+  type Oncoming,
+  oncomingAt,
+  suctionAvailable,
+  thrustAt,
+  wakeAt,
+} from './system.ts'
+import type { JetFlagCode, JetPoint, JetSpec, JetState } from './types.ts'
+
+/** What the solve needs to know of a pump at one rotation. Heads J/kg, torque N·m of clean water on the blades. */
+export interface PumpCurve {
+  annulus: number
+  head: (Q: number) => number
+  /** hydraulic torque for the given density */
+  torque: (Q: number) => number
+  diffusion: (Q: number) => number
+  stalled: (Q: number) => boolean
+  deepStall: (Q: number) => boolean
+}
+
+/** The model is sampled between these flows per screw advance; outside, the ends carry on. */
+export const advanceLow = 0.12
+export const advanceHigh = 1.25
+
+/** Share of head left at air fraction α: prime is lost at about a tenth of air. */
+export function airHeadFactor(airFraction: number): number {
+  return Math.max(0, 1 - (Math.max(airFraction, 0) / 0.1) ** 1.5)
+}
+
+const scanSteps = 48
+
+/** Highest root of f below `top`, NaN when f stays negative; f(top) > 0 gives NaN too with `above` set. */
+function highestRoot(
+  f: (Q: number) => number,
+  top: number,
+): { Q: number; above: boolean; converged: boolean } {
+  let upper = top
+  if (f(top) > 0) return { Q: Number.NaN, above: true, converged: false }
+  for (let i = 1; i <= scanSteps; i++) {
+    const Q = (top * (scanSteps - i)) / scanSteps + (i === scanSteps ? 1e-9 * top : 0)
+    if (f(Q) > 0) {
+      const root = brent(f, Q, upper, { tolerance: 1e-10 * top })
+      return { Q: root.value, above: false, converged: root.converged }
+    }
+    upper = Q
+  }
+  return { Q: Number.NaN, above: false, converged: true }
+}
+
+/** Solves one point. n in rev/s (> 0), V in m/s (>= 0). */
+export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): JetPoint {
+  const { rotor, system, water } = spec
+  const at: Oncoming = oncomingAt(system, water, V)
+  const annulus = curve.annulus
+  const tipSpeed = Math.PI * rotor.tipDiameter * n
+  const Kbd = breakdownNumber(rotor)
+  const K3 = onsetOverBreakdown * Kbd
+  const air = water.airFraction ?? 0
+  const airHead = airHeadFactor(air)
+  const density = water.density * (1 - air)
+  const flags: JetFlagCode[] = []
+  const need = (Q: number) => headNeeded(system, annulus, at, Q)
+  const cavitationNumber = (Q: number) =>
+    bladeCavitationNumber(suctionAvailable(system, water, annulus, at, Q), Q / annulus, tipSpeed)
+  const shaft = (hydraulic: number) =>
+    (hydraulic * density) / water.density / system.mechanicalEfficiency + system.bearingDrag
+
+  let state: JetState = 'wet'
+  let Q = 0
+  let torque = 0
+  let headShare = airHead
+  let converged = true
+
+  // flow that the pump curve and the system would settle on without cavitation
+  const advanceFlow = n * rotor.pitchTrailing * annulus
+  let top = 1.2 * advanceFlow + jetVelocity(system, 1) ** -1 * V
+  let wet = highestRoot((q) => airHead * curve.head(q) - need(q), top)
+  for (let k = 0; wet.above && k < 30; k++) {
+    top *= 1.5
+    wet = highestRoot((q) => airHead * curve.head(q) - need(q), top)
+  }
+  if (!wet.converged) {
+    converged = false
+    flags.push('not converged')
+  }
+  if (airHead === 0) {
+    state = 'lost prime'
+    torque = 0.15 * curve.torque(advanceLow * advanceFlow)
+  } else if (Number.isNaN(wet.Q)) {
+    state = 'no flow'
+    torque = curve.torque(advanceLow * advanceFlow)
+  } else if (wet.Q >= advanceFlow) {
+    state = 'ram exceeds pump'
+    Q = wet.Q
+    torque = curve.torque(Q)
+  } else {
+    Q = wet.Q
+    torque = curve.torque(Q)
+    if (cavitationNumber(Q) < 1.3 * K3) {
+      // head falls with flow here both by the curve and by cavitation: the crossing is below the wetted one
+      const f = (q: number) => airHead * headFactor(cavitationNumber(q) / K3) * curve.head(q) - need(q)
+      const cav = highestRoot(f, Q * (1 + 1e-12))
+      state = 'cavitating'
+      if (Number.isNaN(cav.Q)) {
+        if (f(Q) > 0) converged = cav.converged
+        else Q = 0
+      } else Q = cav.Q
+      const Ka = cavitationNumber(Q)
+      const share = headFactor(Ka / K3)
+      headShare = airHead * share
+      // the wetted torque is the yardstick: vapour takes load off the blades, whatever the flow does
+      torque *= torqueFactor(share)
+      if (Ka < Kbd) {
+        // blades blocked by vapour: no more than the breakdown flow passes, and the torque follows the water power
+        state = 'choked'
+        const limit = bisect((q) => cavitationNumber(q) - Kbd, 1e-9 * Q, Q, { tolerance: 1e-10 * Q })
+        const choke = limit.converged ? limit.value : 0
+        const power = Math.max(0, choke * need(choke)) / Math.max(Q * need(Q), 1e-12)
+        torque *= 0.15 + 0.85 * Math.min(1, power)
+        Q = choke
+      }
+    }
+  }
+  if (state === 'cavitating') flags.push('cavitation')
+  else if (state !== 'wet') flags.push(state)
+  const running = state === 'wet' || state === 'cavitating'
+  if (running && curve.deepStall(Q)) flags.push('deep stall')
+  if (running && curve.stalled(Q)) flags.push('stall')
+
+  const T = shaft(torque)
+  const gH = Q > 0 ? (state === 'choked' ? need(Q) : headShare * curve.head(Q)) : 0
+  const F = thrustAt(system, density, at, Q)
+  const power = 2 * Math.PI * n * T
+  return {
+    n,
+    V,
+    Q,
+    gH,
+    T,
+    F,
+    eta: power > 0 ? (density * Q * gH) / power : 0,
+    etaOverall: power > 0 ? (F * V) / power : 0,
+    jetVelocity: jetVelocity(system, Q),
+    advance: Q / advanceFlow,
+    diffusion: curve.diffusion(Q),
+    Nss: suctionSpecificSpeed(n, Q, suctionAvailable(system, water, annulus, at, Q)),
+    Ka: cavitationNumber(Q),
+    K3,
+    Kbd,
+    IVR: V > 0 ? Q / system.intakeArea / V : Number.POSITIVE_INFINITY,
+    wake: wakeAt(system, at, Q),
+    state,
+    cavitating: state === 'cavitating' || state === 'choked',
+    confidence:
+      running && !flags.includes('stall') && !flags.includes('deep stall') && converged ? 'ok' : 'low',
+    flags,
+    converged,
+  }
+}
