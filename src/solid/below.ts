@@ -142,8 +142,8 @@ let cutQ = 0
 
 /** The crossing of an edge, always reckoned from its lower-numbered end so that both faces get the same point bit for bit. */
 function crossing(i: number, j: number, p: Float64Array, q: Float64Array, s: Float64Array): void {
-  const from = i < j ? i : j
-  const to = i < j ? j : i
+  const from = Math.min(i, j)
+  const to = Math.max(i, j)
   const along = s[from]! / (s[from]! - s[to]!)
   cutP = p[from]! + along * (p[to]! - p[from]!)
   cutQ = q[from]! + along * (q[to]! - q[from]!)

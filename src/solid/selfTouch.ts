@@ -18,6 +18,8 @@ export function selfTouches(mesh: Mesh, most = 5): { count: number; at: [number,
       boxes[6 * f + 5]! - boxes[6 * f + 2]!,
     )
   const cell = Math.max((2 * mean) / faces, sizeOf(mesh) / 120)
+  // nearer than this is touching along a plane, not cutting through it
+  const near = 1e-7 * sizeOf(mesh)
   const grid = new Map<number, number[]>()
   const seen = new Set<number>()
   const at: [number, number, number][] = []
@@ -39,7 +41,7 @@ export function selfTouches(mesh: Mesh, most = 5): { count: number; at: [number,
             const pair = f * faces + g
             if (seen.has(pair)) continue
             seen.add(pair)
-            const hit = facesCut(mesh, f, g) ?? facesCut(mesh, g, f)
+            const hit = facesCut(mesh, f, g, near) ?? facesCut(mesh, g, f, near)
             if (hit === undefined) continue
             count++
             if (at.length < most) at.push(hit)
@@ -76,17 +78,18 @@ function shareCorner(t: Uint32Array, f: number, g: number): boolean {
 }
 
 /** Where an edge of face f pierces the inside of face g. */
-function facesCut(mesh: Mesh, f: number, g: number): [number, number, number] | undefined {
+function facesCut(mesh: Mesh, f: number, g: number, near: number): [number, number, number] | undefined {
   const { points: p, triangles: t } = mesh
   const a = 3 * t[3 * g]!
   const b = 3 * t[3 * g + 1]!
   const c = 3 * t[3 * g + 2]!
+  const twice = twiceArea(p, a, b, c)
   for (let e = 0; e < 3; e++) {
     const u = 3 * t[3 * f + e]!
     const v = 3 * t[3 * f + ((e + 1) % 3)]!
     const du = orient(p, a, b, c, u)
     const dv = orient(p, a, b, c, v)
-    if (!(du * dv < 0)) continue
+    if (!(du * dv < 0) || Math.min(Math.abs(du), Math.abs(dv)) < near * twice) continue
     const s1 = orient(p, u, v, a, b)
     const s2 = orient(p, u, v, b, c)
     const s3 = orient(p, u, v, c, a)
@@ -109,4 +112,14 @@ function orient(p: Float64Array, a: number, b: number, c: number, d: number): nu
   const cy = p[c + 1]! - p[d + 1]!
   const cz = p[c + 2]! - p[d + 2]!
   return ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx)
+}
+
+function twiceArea(p: Float64Array, a: number, b: number, c: number): number {
+  const ux = p[b]! - p[a]!
+  const uy = p[b + 1]! - p[a + 1]!
+  const uz = p[b + 2]! - p[a + 2]!
+  const wx = p[c]! - p[a]!
+  const wy = p[c + 1]! - p[a + 1]!
+  const wz = p[c + 2]! - p[a + 2]!
+  return Math.hypot(uy * wz - uz * wy, uz * wx - ux * wz, ux * wy - uy * wx)
 }

@@ -1,0 +1,212 @@
+/**
+ * Form data of the submerged part of a hull at a waterline: the numbers that resistance and stability formulas ask for.
+ * Definitions: E. V. Lewis (ed.), Principles of Naval Architecture, vol. I (1988), chapter I; integrals exact on the mesh.
+ */
+import {
+  AREA,
+  AREA_P,
+  AREA_PP,
+  AREA_Q,
+  AREA_QQ,
+  addBelow,
+  clipBody,
+  SUMS,
+  VOLUME,
+  VOLUME_P,
+  VOLUME_Q,
+  VOLUME_S,
+} from '../../solid/below.ts'
+import { solidProperties } from '../../solid/integrals.ts'
+import { boundsOf, type Mesh, mapPoints } from '../../solid/mesh.ts'
+import { cutLines } from '../../solid/section.ts'
+import { sliceBetween } from '../../solid/slice.ts'
+import { makeFrame } from '../../solid/waterFrame.ts'
+
+/** The water surface seen from the body: n·x = h with the normal of (trim, heel). */
+export interface Waterline {
+  /** m; on an even keel the draft above the keel line */
+  h: number
+  /** rad, bow up positive */
+  trim?: number
+  /** rad, port down positive */
+  heel?: number
+}
+
+/** All in the water's own axes: x along the surface forward, heights from the water. SI. */
+export interface HullForm {
+  /** displaced volume */
+  volume: number
+  /** centre of buoyancy forward of the body origin, to port, and height above the lowest point */
+  lcb: number
+  tcb: number
+  kb: number
+  waterplaneArea: number
+  /** centre of the waterplane forward of the body origin */
+  lcf: number
+  /** second moments of the waterplane about its own axes */
+  transverseMoment: number
+  longitudinalMoment: number
+  bmTransverse: number
+  bmLongitudinal: number
+  wettedSurface: number
+  waterlineLength: number
+  waterlineBeam: number
+  draft: number
+  /** aft and fore ends of the waterline, m forward of the body origin */
+  waterlineAft: number
+  waterlineFore: number
+  /** length over the cube root of the volume */
+  slenderness: number
+  /** immersed area of the transom, m² */
+  transomArea: number
+  /** greatest immersed section, m², and where */
+  greatestSection: number
+  greatestSectionAt: number
+  /** half angle of entrance of the waterline, rad */
+  entrance: number
+}
+
+/** Form data; undefined when nothing is submerged. */
+export function hullFormOf(mesh: Mesh, waterline: Waterline): HullForm | undefined {
+  const frame = makeFrame(waterline.trim ?? 0, waterline.heel ?? 0)
+  const sums = new Float64Array(SUMS)
+  addBelow(clipBody(mesh), frame, waterline.h, sums)
+  const volume = sums[VOLUME]!
+  const { low, high } = boundsOf(mesh)
+  if (!(volume > 1e-12 * (high[0] - low[0]) ** 3)) return undefined
+  // the submerged solid in water axes
+  const inWater = mapPoints(mesh, (x, y, z) => [
+    frame.e1x * x + frame.e1y * y + frame.e1z * z,
+    frame.e2y * y + frame.e2z * z,
+    frame.nx * x + frame.ny * y + frame.nz * z - waterline.h,
+  ])
+  const box = boundsOf(inWater)
+  const wet = box.high[2] > 0 ? sliceBetween(inWater, 'z', box.low[2] - 1, 0)! : inWater
+  const draft = -box.low[2]
+  const area = sums[AREA]!
+  const lcf = sums[AREA_P]! / area
+  const tcf = sums[AREA_Q]! / area
+  const transverse = sums[AREA_QQ]! - area * tcf * tcf
+  const longitudinal = sums[AREA_PP]! - area * lcf * lcf
+  const line = cutLines(inWater, [0, 0, 1], 0)
+  const ends = waterlineEnds(line, box)
+  const sections = sectionAreas(wet, 61)
+  const best = sections.reduce((b, s) => (s.area > b.area ? s : b))
+  const length = ends.fore - ends.aft
+  return {
+    volume,
+    lcb: sums[VOLUME_P]! / volume,
+    tcb: sums[VOLUME_Q]! / volume,
+    kb: draft + sums[VOLUME_S]! / volume,
+    waterplaneArea: area,
+    lcf,
+    transverseMoment: transverse,
+    longitudinalMoment: longitudinal,
+    bmTransverse: transverse / volume,
+    bmLongitudinal: longitudinal / volume,
+    wettedSurface: wettedArea(wet),
+    waterlineLength: length,
+    waterlineBeam: ends.beam,
+    draft,
+    waterlineAft: ends.aft,
+    waterlineFore: ends.fore,
+    slenderness: length / Math.cbrt(volume),
+    transomArea: sections[0]!.area,
+    greatestSection: best.area,
+    greatestSectionAt: best.x,
+    entrance: entranceAngle(line, ends.aft, ends.fore),
+  }
+}
+
+/** Area of the skin below the water, without the lid that closes the submerged solid. */
+function wettedArea(wet: Mesh): number {
+  const { points: p, triangles: t } = wet
+  let sum = 0
+  for (let i = 0; i < t.length; i += 3) {
+    const a = 3 * t[i]!
+    const b = 3 * t[i + 1]!
+    const c = 3 * t[i + 2]!
+    if (p[a + 2] === 0 && p[b + 2] === 0 && p[c + 2] === 0) continue
+    const ux = p[b]! - p[a]!
+    const uy = p[b + 1]! - p[a + 1]!
+    const uz = p[b + 2]! - p[a + 2]!
+    const wx = p[c]! - p[a]!
+    const wy = p[c + 1]! - p[a + 1]!
+    const wz = p[c + 2]! - p[a + 2]!
+    sum += Math.hypot(uy * wz - uz * wy, uz * wx - ux * wz, ux * wy - uy * wx) / 2
+  }
+  return sum
+}
+
+/**
+ * Immersed section areas along the wet solid. The area of a section is the flux of the x field out of the solid aft of it:
+ * the lid on the water is level and passes none, so the faces aft of the cut give it without joining the cut into a loop.
+ */
+export function sectionAreas(wet: Mesh, count: number): { x: number; area: number }[] {
+  const { low, high } = boundsOf(wet)
+  const length = high[0] - low[0]
+  // just inside the ends: a flat transom then shows its whole area
+  const inset = 1e-6 * length
+  return Array.from({ length: count }, (_, i) => {
+    const x = low[0] + inset + ((length - 2 * inset) * i) / (count - 1)
+    return { x, area: sectionArea(wet, x) }
+  })
+}
+
+function sectionArea(wet: Mesh, x: number): number {
+  // Green's theorem on the cut pieces: no loops needed either
+  const lines = cutLines(wet, [1, 0, 0], x)
+  let area = 0
+  for (let i = 0; i < lines.length; i += 6)
+    area += (lines[i + 1]! * lines[i + 5]! - lines[i + 4]! * lines[i + 2]!) / 2
+  return Math.abs(area)
+}
+
+function waterlineEnds(
+  line: Float64Array,
+  box: { low: number[]; high: number[] },
+): { aft: number; fore: number; beam: number } {
+  if (line.length === 0) return { aft: box.low[0]!, fore: box.high[0]!, beam: box.high[1]! - box.low[1]! }
+  let aft = Infinity
+  let fore = -Infinity
+  let port = -Infinity
+  let starboard = Infinity
+  for (let i = 0; i < line.length; i += 3) {
+    aft = Math.min(aft, line[i]!)
+    fore = Math.max(fore, line[i]!)
+    port = Math.max(port, line[i + 1]!)
+    starboard = Math.min(starboard, line[i + 1]!)
+  }
+  return { aft, fore, beam: port - starboard }
+}
+
+/** Breadth of the waterline at a place along it, m. */
+function breadthAt(line: Float64Array, x: number): number {
+  let port = -Infinity
+  let starboard = Infinity
+  for (let i = 0; i < line.length; i += 6) {
+    const x0 = line[i]!
+    const x1 = line[i + 3]!
+    if ((x0 < x && x1 < x) || (x0 > x && x1 > x) || x0 === x1) continue
+    const y = line[i + 1]! + ((x - x0) / (x1 - x0)) * (line[i + 4]! - line[i + 1]!)
+    port = Math.max(port, y)
+    starboard = Math.min(starboard, y)
+  }
+  return Number.isFinite(port) ? port - starboard : 0
+}
+
+/** Half angle of entrance: the chords over the first 3 % and 6 % of the waterline, carried back to the bow. */
+function entranceAngle(line: Float64Array, aft: number, fore: number): number {
+  const length = fore - aft
+  if (line.length === 0 || !(length > 0)) return Math.PI / 2
+  const slope = (part: number) => breadthAt(line, fore - part * length) / 2 / (part * length)
+  return Math.atan(Math.max(0, 2 * slope(0.03) - slope(0.06)))
+}
+
+/** Wetted area at a waterline, m². */
+export function wettedSurfaceAt(mesh: Mesh, waterline: Waterline): number {
+  return hullFormOf(mesh, waterline)?.wettedSurface ?? 0
+}
+
+/** Area of the whole skin, m². */
+export const skinArea = (mesh: Mesh): number => solidProperties(mesh).area
