@@ -1,0 +1,389 @@
+/**
+ * Drag of a small jet-driven board or sled from rest to full plane.
+ * Parts: friction and a power-law wave tail below Fv = 1, the Mercier–Savitsky regression to Fv = 1.6, Savitsky's equilibrium from 2.4, blended
+ * between; air, appendages and whisker spray added. How the parts are joined, the mis-trim penalty and the band are this
+ * project's judgement, see the comments where they stand. Sources of the parts: their own files.
+ */
+
+import type { Flag, Solved } from '../../answers/solved.ts'
+import { foilFormFactor, ittc57 } from '../../fluid/friction.ts'
+import { gravity } from '../../fluid/water.ts'
+import { airDrag, hullDragArea } from './air.ts'
+import { blountFoxMultiplier } from './corrections.ts'
+import { type Balance, easiestLambda, lambdaWindow, settle, settleBest, trimRange } from './equilibrium.ts'
+import { chineHalfBreadth, floatAtRest, type HullForm } from './form.ts'
+import { type PlaningCase, planingAt, planingState } from './planing.ts'
+import { porpoisingBand, porpoisingLimit, porpoisingNumber } from './porpoising.ts'
+import { type Preplaning, preparePreplaning, preplaningRatio } from './preplaning.ts'
+import {
+  type Conditions,
+  criticalSpeed,
+  type HullSpec,
+  type Loading,
+  smoothStep,
+  type ThrustLine,
+  volumetricFroude,
+} from './spec.ts'
+import { formFlags, pointFlags } from './validity.ts'
+
+export type Regime = 'displacement' | 'hump' | 'planing'
+
+export interface DragPoint {
+  /** m/s */
+  speed: number
+  /** N, best estimate and the band it likely lies in */
+  drag: number
+  low: number
+  high: number
+  /** rad, bow up */
+  trim: number
+  /** m, mean wetted length, and over the planing beam */
+  wettedLength: number
+  lambda: number
+  /** m forward of the transom, rider's centre; NaN with nobody aboard */
+  riderAt: number
+  regime: Regime
+  balance: Balance
+  parts: { friction: number; pressure: number; spray: number; air: number; appendage: number }
+  /** rad, critical trim less trim; NaN below the plane. Under 1.5° it may porpoise, under −1.5° it likely will */
+  porpoiseMargin: number
+  flags: readonly Flag[]
+}
+
+export interface DragOptions {
+  /** m forward of the transom; the best place in the range when left out */
+  riderAt?: number
+  thrustLine?: ThrustLine
+}
+
+/** Everything that does not depend on speed, worked out once. */
+export interface DragModel {
+  spec: HullSpec
+  loading: Loading
+  conditions: Required<Omit<Conditions, 'depth'>> & { depth: number }
+  /** N */
+  weight: number
+  /** kg, all aboard */
+  mass: number
+  /** m above the keel, centre of all mass */
+  centreHeight: number
+  /** m, chine beam where the hull planes, less what a round rail gives away */
+  beam: number
+  /** floating at rest with the rider where the hull sits most level */
+  rest: Solved<HullForm>
+  /** m, rider's place for that */
+  restRiderAt: number
+  /** rad a metre: trim at rest for the rider's step aft */
+  restTrimPerMetre: number
+  preplaning: Preplaning
+  /** residual drag at Fv = 1, N, and the power of speed it falls with below */
+  residual: number
+  power: number
+  /** m², drag area of rider and hull above water */
+  dragArea: number
+  flags: readonly Flag[]
+}
+
+/** Centre of all mass forward of the transom, m, with the rider's centre at `riderAt`. */
+export function centreOf(loading: Loading, riderAt: number): number {
+  const total = loading.mass + loading.riderMass
+  return (loading.mass * loading.x + (loading.riderMass > 0 ? loading.riderMass * riderAt : 0)) / total
+}
+
+/** Rider's place that puts the centre of all mass at `centre`. */
+function riderFor(loading: Loading, centre: number): number {
+  return (centre * (loading.mass + loading.riderMass) - loading.mass * loading.x) / loading.riderMass
+}
+
+/** Does all one-off work: static float, regression, tail. Speeds are then quick. */
+export function prepareDrag(spec: HullSpec, loading: Loading, conditions: Conditions): DragModel {
+  const mass = loading.mass + loading.riderMass
+  const weight = mass * gravity
+  const centreHeight = (loading.mass * loading.z + loading.riderMass * loading.riderHeight) / mass
+  const [aft, fore] = loading.riderRange
+  const floatWith = (riderAt: number) =>
+    floatAtRest(spec, mass, centreOf(loading, riderAt), centreHeight, conditions.density)
+  // rider where the hull lies most level: trim at rest is close to linear in the place
+  const ends = [floatWith(aft), floatWith(fore)] as const
+  let slope = fore > aft ? (ends[1].value.trim - ends[0].value.trim) / (fore - aft) : 0
+  const clamp = (at: number) => Math.min(fore, Math.max(aft, at))
+  let restRiderAt = clamp(slope < 0 ? aft - ends[0].value.trim / slope : 0.5 * (aft + fore))
+  let rest = floatWith(restRiderAt)
+  for (let i = 0; i < 3 && slope < 0 && Math.abs(rest.value.trim) > 1e-4; i++) {
+    const next = clamp(restRiderAt - rest.value.trim / slope)
+    if (Math.abs(next - restRiderAt) < 1e-5) break
+    const better = floatWith(next)
+    slope = Math.min(-1e-3, (better.value.trim - rest.value.trim) / (next - restRiderAt))
+    restRiderAt = next
+    rest = better
+  }
+  const form = rest.value
+  const preplaning = preparePreplaning(form)
+  const roughness = spec.roughness ?? 4e-4
+  const partial = { spec, conditions, weight, form, preplaning, roughness }
+  const residualAt = (Fv: number) => {
+    const speed = Fv * Math.sqrt(gravity * Math.cbrt(form.volume))
+    return (
+      weight * preplaningRatio(preplaning, Fv, conditions.kinematicViscosity, roughness) -
+      restFriction(partial, speed) * (spec.formFactor ?? 1.2)
+    )
+  }
+  const residual = Math.max(0.005 * weight, residualAt(1))
+  const power = Math.min(8, Math.max(4, Math.log(Math.max(residualAt(1.1), 1e-9) / residual) / Math.log(1.1)))
+  return {
+    spec,
+    loading,
+    conditions: {
+      density: conditions.density,
+      kinematicViscosity: conditions.kinematicViscosity,
+      depth: conditions.depth ?? Number.POSITIVE_INFINITY,
+      airDensity: conditions.airDensity ?? 1.225,
+      wind: conditions.wind ?? 0,
+    },
+    weight,
+    mass,
+    centreHeight,
+    beam: planingBeam(spec),
+    rest,
+    restRiderAt,
+    restTrimPerMetre: -slope,
+    preplaning,
+    residual,
+    power,
+    dragArea: loading.dragArea + hullDragArea(spec.chineBeam, Math.max(0, spec.depth - form.draft)),
+    flags: formFlags(rest, spec),
+  }
+}
+
+/** Mean chine beam aft of the widest station, less 0.8 of the rail radius: water slips round a soft edge. */
+function planingBeam(spec: HullSpec): number {
+  const back = 2 * chineHalfBreadth(spec, 0)
+  return 0.5 * (back + spec.chineBeam) - 0.8 * (spec.railRadius ?? 0)
+}
+
+function restFriction(
+  m: { conditions: Conditions; preplaning: Preplaning; spec: HullSpec },
+  speed: number,
+): number {
+  const { form } = m.preplaning
+  const Re = (speed * form.length) / m.conditions.kinematicViscosity
+  const CF = ittc57(Re) + (m.spec.roughness ?? 4e-4)
+  const area = Math.max(0, form.wettedSurface - (m.spec.intake?.area ?? 0))
+  return 0.5 * m.conditions.density * speed * speed * area * CF
+}
+
+/** N, fins (Hoerner), ride plate and blocked area, at speed m/s. */
+export function appendageDrag(spec: HullSpec, conditions: Conditions, speed: number): number {
+  const q = 0.5 * conditions.density * speed * speed
+  let area = spec.blockedArea ?? 0
+  for (const fin of spec.fins ?? [])
+    area +=
+      2 *
+      fin.area *
+      foilFormFactor(fin.thickness) *
+      ittc57((speed * fin.chord) / conditions.kinematicViscosity)
+  if (spec.ridePlateArea) area += spec.ridePlateArea * ittc57((speed * 0.2) / conditions.kinematicViscosity)
+  return q * area
+}
+
+/** Fv between which the regression hands over to the planing equilibrium. */
+export const blendRange: readonly [number, number] = [1.6, 2.4]
+
+const before = planingState()
+const easiest = planingState()
+
+/** Hull drag (no air, no appendages) below the plane at speed m/s for a well-trimmed hull: friction and the rest, N. */
+export function slowDrag(m: DragModel, speed: number): { friction: number; pressure: number } {
+  const Fv = volumetricFroude(speed, m.preplaning.form.volume)
+  const friction = restFriction(m, speed)
+  const roughness = m.spec.roughness ?? 4e-4
+  if (Fv < 1)
+    return {
+      friction,
+      pressure: ((m.spec.formFactor ?? 1.2) - 1) * friction + m.residual * Fv ** m.power,
+    }
+  const total = m.weight * preplaningRatio(m.preplaning, Fv, m.conditions.kinematicViscosity, roughness)
+  return { friction: Math.min(friction, total), pressure: Math.max(0, total - friction) }
+}
+
+/** The planing case of a model at one speed. */
+export function planingCase(
+  m: DragModel,
+  speed: number,
+  line: ThrustLine = m.loading.thrustLine,
+): PlaningCase {
+  return {
+    speed,
+    weight: m.weight,
+    beam: m.beam,
+    deadrise: m.spec.deadrise,
+    density: m.conditions.density,
+    kinematicViscosity: m.conditions.kinematicViscosity,
+    roughness: m.spec.roughness ?? 4e-4,
+    centreHeight: m.centreHeight,
+    thrustHeight: line.height,
+    thrustAngle: line.angle,
+    airDrag: airDrag(m.dragArea, speed, m.conditions.airDensity, m.conditions.wind),
+    airHeight: m.loading.dragHeight,
+    appendage: appendageDrag(m.spec, m.conditions, speed),
+    opening: m.spec.intake?.area ?? 0,
+    spray: true,
+  }
+}
+
+/** Drag, trim and the rest at one speed (m/s, 0 and up), with the rider in the best place or at `riderAt`. */
+export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): DragPoint {
+  const { loading } = m
+  const alone = !(loading.riderMass > 0)
+  const form = m.rest.value
+  const Fv = volumetricFroude(speed, form.volume)
+  const c = planingCase(m, Math.max(speed, 1e-6), options.thrustLine)
+  const slow = slowDrag(m, Math.max(speed, 1e-6))
+  const fixed = options.riderAt ?? (alone ? 0 : undefined)
+  const restAt = fixed ?? m.restRiderAt
+  const restTrim = form.trim + (alone ? 0 : m.restTrimPerMetre * (m.restRiderAt - restAt))
+  const preDrag = slow.friction + slow.pressure + c.airDrag + c.appendage
+  if (Fv < 0.9) {
+    const drag = preDrag
+    return {
+      speed,
+      drag,
+      low: 0.85 * drag,
+      high: 1.15 * drag,
+      trim: restTrim,
+      wettedLength: form.length,
+      lambda: form.length / m.beam,
+      riderAt: alone ? Number.NaN : restAt,
+      regime: 'displacement',
+      balance: 'balanced',
+      parts: {
+        friction: slow.friction,
+        pressure: slow.pressure,
+        spray: 0,
+        air: c.airDrag,
+        appendage: c.appendage,
+      },
+      porpoiseMargin: Number.NaN,
+      flags: shallowAt(m, speed) ? pointFlags.shallow : pointFlags.none,
+    }
+  }
+
+  // planing equilibrium: the easiest state the hull could hold, then the one the rider's place or range allows
+  const intake = m.spec.intake
+  const open = lambdaWindow(c, m.spec.length)
+  // a rider who looks for the least drag still keeps the intake wet and stays out of certain porpoising
+  const lift = m.weight / (0.5 * m.conditions.density * (speed * m.beam) ** 2)
+  const limit = porpoisingLimit(porpoisingNumber(lift), m.spec.deadrise)
+  const window = lambdaWindow(
+    c,
+    m.spec.length,
+    intake?.front ?? 0,
+    intake ? intakeWidth(intake.area) : 0,
+    Math.min(trimRange[1], limit + porpoisingBand),
+  )
+  const best = easiestLambda(c, window, before)
+  planingAt(c, best, easiest)
+  const easy = easiest.drag
+  const s = before
+  const [aft, fore] = loading.riderRange
+  const balance =
+    fixed === undefined
+      ? settleBest(c, best, centreOf(loading, aft), centreOf(loading, fore), open, s)
+      : settle(c, centreOf(loading, fixed), open, s)
+  const planingRider = fixed ?? Math.min(fore, Math.max(aft, riderFor(loading, s.neededCentre)))
+  const toPlaning = smoothStep(Fv, 0.9, 1.3)
+  const riderAt = fixed ?? restAt + toPlaning * (planingRider - restAt)
+
+  // the regression knows only well-trimmed hulls: a hull held at a worse trim pays what the planing theory says it pays more than its own
+  // easiest trim, faded in over the hump
+  const penalty = smoothStep(Fv, 1, 1.5) * Math.max(0, s.drag - easy)
+  const pre = preDrag + penalty
+  const part = smoothStep(Fv, blendRange[0], blendRange[1])
+  const mix = (a: number, b: number) => a + part * (b - a)
+  const drag = mix(pre, s.drag)
+
+  // band: 15 % everywhere; where regression and theory overlap, both of them and the Blount–Fox hump are inside as well
+  const overlap = smoothStep(Fv, 1.1, 1.4) * (1 - smoothStep(Fv, 2.3, 2.6))
+  const bare = s.drag - s.air - s.appendage
+  const hump = s.drag + bare * (blountFoxMultiplier(s.neededCentre / m.beam, Fv) - 1)
+  const low = 0.85 * drag - overlap * Math.max(0, 0.85 * drag - Math.min(pre, s.drag))
+  const high = 1.15 * drag + overlap * Math.max(0, Math.max(pre, s.drag, hump) - 1.15 * drag)
+
+  const trim = restTrim + toPlaning * (s.trim - restTrim)
+  const lambda = form.length / m.beam + toPlaning * (s.lambda - form.length / m.beam)
+  const straight = 0.9 * (m.spec.noseRockerStart ?? 0.65 * m.spec.length)
+  const planing =
+    (Fv >= blendRange[1] || (Fv >= blendRange[0] && s.wettedKeel <= straight)) &&
+    balance === 'balanced' &&
+    s.trim <= (12 * Math.PI) / 180
+  const margin = Fv >= blendRange[0] ? limit - s.trim : Number.NaN
+  return {
+    speed,
+    drag,
+    low,
+    high,
+    trim,
+    wettedLength: lambda * m.beam,
+    lambda,
+    riderAt: alone ? Number.NaN : riderAt,
+    regime: Fv < 1 ? 'displacement' : planing ? 'planing' : 'hump',
+    balance: Fv < 1 ? 'balanced' : balance,
+    parts: {
+      friction: mix(slow.friction, s.friction),
+      pressure: mix(slow.pressure + penalty, s.pressure),
+      spray: mix(0, s.spray),
+      air: c.airDrag,
+      appendage: c.appendage,
+    },
+    porpoiseMargin: margin,
+    flags: flagsAt(m, speed, Fv, s, balance, margin),
+  }
+}
+
+/** Width of an opening twice as long as wide, m. */
+function intakeWidth(area: number): number {
+  return Math.sqrt(area / 2)
+}
+
+function shallowAt(m: DragModel, speed: number): boolean {
+  const depth = m.conditions.depth
+  const Fh = speed / criticalSpeed(depth)
+  return depth < 0.5 * m.spec.length && Fh > 0.7 && Fh < 1.3
+}
+
+function flagsAt(
+  m: DragModel,
+  speed: number,
+  Fv: number,
+  s: { lambda: number; trim: number; wettedKeel: number; wettedChine: number },
+  balance: Balance,
+  margin: number,
+): readonly Flag[] {
+  const found: Flag[] = []
+  const add = (list: readonly Flag[]) => {
+    for (const f of list) found.push(f)
+  }
+  if (shallowAt(m, speed)) add(pointFlags.shallow)
+  if (Fv < 1.2) return found
+  if (balance === 'mushing') add(pointFlags.mushing)
+  if (balance === 'bow down') add(pointFlags.bowDown)
+  if (Fv < blendRange[0]) return found
+  const intake = m.spec.intake
+  if (intake) {
+    // wetted length at the edge of the opening, between keel and chine
+    const edge = intakeWidth(intake.area) / m.beam
+    if (s.wettedKeel - (s.wettedKeel - s.wettedChine) * edge < intake.front - 1e-3) add(pointFlags.intakeDry)
+  }
+  if (s.wettedKeel > (m.spec.noseRockerStart ?? 0.65 * m.spec.length)) add(pointFlags.rockerWet)
+  if (s.wettedChine < 0) add(pointFlags.chinesDry)
+  if (s.lambda > 4) add(pointFlags.long)
+  if (s.trim < (2 * Math.PI) / 180 || s.trim > (15 * Math.PI) / 180) add(pointFlags.trimOutside)
+  if (margin < -porpoisingBand) add(pointFlags.porpoise)
+  else if (margin < porpoisingBand) add(pointFlags.mayPorpoise)
+  return found
+}
+
+/** `dragAt` at each speed. */
+export function dragCurve(m: DragModel, speeds: ArrayLike<number>, options: DragOptions = {}): DragPoint[] {
+  return Array.from(speeds, (speed) => dragAt(m, speed, options))
+}
