@@ -1,4 +1,4 @@
-/** The whole jet with the strip model at every flow tried: slow and exact; `map.ts` is the fast way to the same answer. */
+/** The whole jet with the strip model at every flow tried: slow and exact; `pumpMap.ts` is the fast way to the same answer. */
 import { type Blades, prepareBlades } from './blades.ts'
 import { advanceHigh, advanceLow, operate, type PumpCurve } from './operate.ts'
 import { type PumpSetting, pumpAt } from './pump.ts'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { solveJet } from './jet.ts'
-import { buildPumpMap, jetPoint } from './map.ts'
+import { buildPumpMap, jetPoint } from './pumpMap.ts'
 import { referenceJet } from './reference.testkit.ts'
 
 test('the map gives torque, thrust and flow of the full model within 0.3 %', () => {
