@@ -1,0 +1,195 @@
+/** Draw lists to PDF at 1:1; the writer is loaded only when asked for. ISO 32000-1:2008; a point is 1/72 inch. */
+import type { PDFDocument, PDFFont, PDFPage } from '@cantoo/pdf-lib'
+import { rgbOf } from './palette.ts'
+import { pngOf } from './png.ts'
+import type { Mark, Sheet, Style } from './sheet.ts'
+import { pathOf } from './svg.ts'
+import { textWidth } from './textWidth.ts'
+
+const point = 72 / 25.4
+/** one fixed date in every file, so that the same drawing gives the same bytes */
+const fixedDate = new Date(Date.UTC(2000, 0, 1))
+
+export interface PdfFonts {
+  plain: PDFFont
+  bold: PDFFont
+}
+
+export interface PdfBook {
+  document: PDFDocument
+  fonts: PdfFonts
+  /** a page of a size in mm with drawings on it, each with its lower left corner at x, y mm */
+  addPage(
+    width: number,
+    height: number,
+    sheets: readonly { sheet: Sheet; x: number; y: number }[],
+  ): Promise<void>
+  save(): Promise<Uint8Array>
+}
+
+/** letters Helvetica in a PDF has not got, and what stands for them */
+const standIns: Record<string, string> = {
+  '−': '-',
+  '\u202f': ' ',
+  '\u2009': ' ',
+  '≤': '<=',
+  '≥': '>=',
+  '→': '->',
+  '≈': '~',
+  Ω: 'ohm',
+  μ: 'µ',
+  '₂': '2',
+  '√': 'root ',
+  π: 'pi',
+  φ: 'phi',
+  '′': "'",
+  '″': '"',
+}
+
+/** Text with only letters the standard fonts can set (Windows code page 1252). */
+export function winAnsi(words: string): string {
+  return [...words]
+    .map((l) => standIns[l] ?? (/[\u0020-\u007e\u00a0-\u00ff–—‘’“”•…€†]/.test(l) ? l : '?'))
+    .join('')
+}
+
+/** A new PDF; add pages to it, then save. */
+export async function startPdf(title: string): Promise<PdfBook> {
+  const lib = await import('@cantoo/pdf-lib')
+  const document = await lib.PDFDocument.create({ updateMetadata: false })
+  document.setTitle(title)
+  document.setProducer('Wakewright')
+  document.setCreator('Wakewright')
+  document.setCreationDate(fixedDate)
+  document.setModificationDate(fixedDate)
+  const fonts = {
+    plain: await document.embedFont(lib.StandardFonts.Helvetica),
+    bold: await document.embedFont(lib.StandardFonts.HelveticaBold),
+  }
+  return {
+    document,
+    fonts,
+    async addPage(width, height, sheets) {
+      const page = document.addPage([width * point, height * point])
+      for (const { sheet, x, y } of sheets) await putSheet(lib, document, page, fonts, sheet, x, y)
+    },
+    save: () => document.save({ useObjectStreams: false }),
+  }
+}
+
+/** One page for each drawing, the page as large as the drawing. */
+export async function pdfOf(sheets: readonly Sheet[], title: string): Promise<Uint8Array> {
+  const book = await startPdf(title)
+  for (const sheet of sheets) await book.addPage(sheet.width, sheet.height, [{ sheet, x: 0, y: 0 }])
+  return book.save()
+}
+
+type Lib = typeof import('@cantoo/pdf-lib')
+
+async function putSheet(
+  lib: Lib,
+  document: PDFDocument,
+  page: PDFPage,
+  fonts: PdfFonts,
+  sheet: Sheet,
+  x: number,
+  y: number,
+): Promise<void> {
+  for (const mark of sheet.marks) {
+    if (mark.kind === 'image') {
+      const image = await document.embedPng(pngOf(mark.rgb, mark.cols, mark.rows))
+      page.drawImage(image, {
+        x: (x + mark.x) * point,
+        y: (y + mark.y) * point,
+        width: mark.w * point,
+        height: mark.h * point,
+      })
+    } else if (mark.kind === 'text') putText(lib, page, fonts, mark, x, y)
+    else putShape(lib, page, mark, x, y)
+  }
+}
+
+const colourOf = (lib: Lib, colour: string) => {
+  const [r, g, b] = rgbOf(colour)
+  return lib.rgb(r / 255, g / 255, b / 255)
+}
+
+/** Path data in millimetres, y down from the drawing's foot, as the path painter wants it. */
+function pathFor(mark: Extract<Mark, { kind: 'polyline' | 'polygon' | 'arc' }>): string {
+  if (mark.kind !== 'arc') return pathOf(mark.points, 0, mark.kind === 'polygon')
+  // arcs of at most a quarter turn as cubic curves; the error is 3e-4 of the radius at most
+  const { cx, cy, r, from, to } = mark
+  const n = Math.max(1, Math.ceil(Math.abs(to - from) / (Math.PI / 2) - 1e-9))
+  const step = (to - from) / n
+  const k = (4 / 3) * Math.tan(step / 4) * r
+  const f = (v: number) => v.toFixed(4)
+  let d = `M${f(cx + r * Math.cos(from))} ${f(-cy - r * Math.sin(from))}`
+  for (let i = 0; i < n; i++) {
+    const a = from + i * step
+    const b = a + step
+    const [ax, ay] = [cx + r * Math.cos(a) - k * Math.sin(a), cy + r * Math.sin(a) + k * Math.cos(a)]
+    const [bx, by] = [cx + r * Math.cos(b) + k * Math.sin(b), cy + r * Math.sin(b) - k * Math.cos(b)]
+    d += `C${f(ax)} ${f(-ay)} ${f(bx)} ${f(-by)} ${f(cx + r * Math.cos(b))} ${f(-cy - r * Math.sin(b))}`
+  }
+  return Math.abs(to - from) >= 2 * Math.PI - 1e-9 ? `${d}Z` : d
+}
+
+function putShape(
+  lib: Lib,
+  page: PDFPage,
+  mark: Extract<Mark, { kind: 'polyline' | 'polygon' | 'arc' }>,
+  x: number,
+  y: number,
+): void {
+  const style: Style = mark.style
+  const filled = mark.kind !== 'polyline' && style.fill !== undefined
+  if (!filled && !style.stroke) return
+  page.drawSvgPath(pathFor(mark), {
+    x: x * point,
+    y: y * point,
+    scale: point,
+    ...(filled ? { color: colourOf(lib, style.fill!), opacity: style.opacity ?? 1 } : {}),
+    ...(style.stroke
+      ? {
+          borderColor: colourOf(lib, style.stroke),
+          borderWidth: style.width ?? 0.25,
+          borderOpacity: style.opacity ?? 1,
+        }
+      : {}),
+    ...(style.stroke && style.dash ? { borderDashArray: [...style.dash] } : {}),
+    ...(style.dash ? {} : { borderLineCap: lib.LineCapStyle.Round }),
+  })
+}
+
+function putText(
+  lib: Lib,
+  page: PDFPage,
+  fonts: PdfFonts,
+  mark: Extract<Mark, { kind: 'text' }>,
+  x: number,
+  y: number,
+): void {
+  const words = winAnsi(mark.text)
+  const font = mark.style.bold ? fonts.bold : fonts.plain
+  const size = mark.size * point
+  const width = font.widthOfTextAtSize(words, size) / point
+  const back = mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? width : width / 2
+  const angle = mark.angle ?? 0
+  if (mark.style.halo && angle === 0)
+    page.drawRectangle({
+      x: (x + mark.x - back - 0.3) * point,
+      y: (y + mark.y - 0.25 * mark.size) * point,
+      width: (textWidth(mark.text, mark.size, mark.style.bold) + 0.6) * point,
+      height: mark.size * 1.05 * point,
+      color: lib.rgb(1, 1, 1),
+      opacity: 0.75,
+    })
+  page.drawText(words, {
+    x: (x + mark.x - back * Math.cos(angle)) * point,
+    y: (y + mark.y - back * Math.sin(angle)) * point,
+    size,
+    font,
+    color: colourOf(lib, mark.style.fill ?? '#1b1b1b'),
+    rotate: lib.radians(angle),
+  })
+}
