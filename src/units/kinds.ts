@@ -34,7 +34,8 @@ export const kinds = {
     u('cm', 1e-2),
     u('µm', 1e-6, ['um', 'μm']),
     u('in', inch, ['inch', 'inches', '"']),
-    u('ft', foot, ['feet', 'foot']),
+    u('ft', foot, ['feet', 'foot', "'"]),
+    u('thou', inch / 1000, ['mil']),
   ],
   area: [
     u('m²', 1, ['m2', 'm^2']),
@@ -44,16 +45,20 @@ export const kinds = {
   ],
   volume: [
     u('m³', 1, ['m3', 'm^3']),
-    u('L', 1e-3, ['l', 'litre', 'litres', 'liter', 'dm3']),
+    u('L', 1e-3, ['l', 'litre', 'litres', 'liter', 'liters', 'dm3', 'dm³']),
     u('cm³', 1e-6, ['cc', 'cm3', 'ml', 'mL', 'cm^3']),
     u('mm³', 1e-9, ['mm3']),
-    u('US gal', gallon, ['gal', 'usgal', 'gallon']),
+    u('US gal', gallon, ['usgal', 'US gallon', 'US gallons']),
     u('in³', inch ** 3, ['in3', 'cu in']),
   ],
   mass: [u('kg', 1), u('g', 1e-3), u('lb', pound, ['lbs', 'lbm']), u('oz', pound / 16)],
   time: [u('s', 1, ['sec']), u('ms', 1e-3), u('min', 60), u('h', 3600, ['hr', 'hours'])],
   angle: [u('rad', 1), u('deg', Math.PI / 180, ['°', 'degree', 'degrees'])],
-  rotation: [u('rev/s', 1), u('rpm', 1 / 60, ['rev/min', 'r/min', '1/min']), u('rad/s', 1 / (2 * Math.PI))],
+  rotation: [
+    u('rev/s', 1),
+    u('rpm', 1 / 60, ['rev/min', 'r/min', '1/min', 'RPM']),
+    u('rad/s', 1 / (2 * Math.PI)),
+  ],
   frequency: [u('Hz', 1), u('kHz', 1e3)],
   speed: [
     u('m/s', 1),
@@ -106,7 +111,7 @@ export const kinds = {
     u('L/s', 1e-3, ['l/s']),
     u('L/min', 1e-3 / 60, ['l/min']),
     u('L/h', 1e-3 / 3600, ['l/h']),
-    u('US gal/min', gallon / 60, ['gpm']),
+    u('US gal/min', gallon / 60, ['usgpm']),
   ],
   massFlow: [u('kg/s', 1), u('g/s', 1e-3), u('kg/h', 1 / 3600)],
   specificEnergy: [u('J/kg', 1), u('m of water', 9.80665), u('MJ/kg', 1e6)],
@@ -142,6 +147,18 @@ export const kinds = {
 } as const satisfies KindTable
 
 export type Kind = keyof typeof kinds
+
+/** Words whose meaning depends on who wrote them; they are refused with the choices named. */
+export const ambiguous: Readonly<Record<string, string>> = {
+  gal: 'a US gallon is 3.785 L and an imperial one 4.546 L; write "US gal" or litres',
+  gals: 'a US gallon is 3.785 L and an imperial one 4.546 L; write "US gal" or litres',
+  gallon: 'a US gallon is 3.785 L and an imperial one 4.546 L; write "US gal" or litres',
+  gallons: 'a US gallon is 3.785 L and an imperial one 4.546 L; write "US gal" or litres',
+  gpm: 'gallons may be US or imperial; write "US gal/min" or L/min',
+  'imp gal': 'imperial gallons are not among the units; one is 4.546 L',
+  ton: 'a ton may be 1000, 907 or 1016 kg; write kg',
+  tons: 'a ton may be 1000, 907 or 1016 kg; write kg',
+}
 
 /** Name of the SI unit numbers of this kind are held in. */
 export function siUnit(kind: Kind): string {

@@ -1,0 +1,209 @@
+import { formatQuantity } from '../units/format.ts'
+import type { Craft } from './schema/index.ts'
+import type { Quantity } from './types.ts'
+
+/** Two values of a craft that cannot both be right. */
+export interface Contradiction {
+  path: string
+  found: string
+  expected: string
+  severity: 'error' | 'warning'
+}
+
+const shown = (q: Quantity, unit: string) => q.text ?? formatQuantity(q.value, q.kind, unit, 4)
+
+/** Everything in a craft that contradicts something else in it. */
+export function contradictions(craft: Craft): Contradiction[] {
+  return [...inJet(craft), ...inHull(craft), ...inEngines(craft), ...onBoard(craft)]
+}
+
+type Test = readonly [wrong: boolean, q: Quantity, unit: string, expected: string, severity?: 'warning']
+
+const failing = (tests: readonly Test[]): Contradiction[] =>
+  tests
+    .filter(([wrong]) => wrong)
+    .map(([, q, unit, expected, severity]) => ({
+      path: q.path,
+      found: shown(q, unit),
+      expected,
+      severity: severity ?? 'error',
+    }))
+
+function inJet({ jet, hull }: Craft): Contradiction[] {
+  const { rotor, nozzle, stator, intake, duct } = jet
+  const bore = shown(rotor.bore, 'mm')
+  return failing([
+    [rotor.hub.value >= rotor.bore.value, rotor.hub, 'mm', `a hub smaller than the bore of ${bore}`],
+    [rotor.hubOut.value >= rotor.bore.value, rotor.hubOut, 'mm', `a hub smaller than the bore of ${bore}`],
+    [
+      nozzle.bore.value > rotor.bore.value,
+      nozzle.bore,
+      'mm',
+      `a nozzle no wider than the impeller bore of ${bore}`,
+    ],
+    [
+      rotor.gap.value >= (rotor.bore.value - rotor.hub.value) / 4,
+      rotor.gap,
+      'mm',
+      'a gap much smaller than the blade is tall',
+    ],
+    [
+      rotor.pitch.value < 0.4 * rotor.bore.value || rotor.pitch.value > 2 * rotor.bore.value,
+      rotor.pitch,
+      'mm',
+      `a pitch of about 0.65 to 1.1 times the bore of ${bore}; look at it again`,
+      'warning',
+    ],
+    [duct.shaft.value >= rotor.bore.value / 2, duct.shaft, 'mm', 'a shaft that leaves room for the water'],
+    [
+      intake.front.value > hull.length.value,
+      intake.front,
+      'm',
+      `a place on the hull of ${shown(hull.length, 'm')}`,
+    ],
+    [
+      stator.vanes.value > 0 && stator.vanes.value % rotor.blades.value === 0 && rotor.blades.value > 1,
+      stator.vanes,
+      '',
+      `a number of vanes that ${rotor.blades.value} blades do not divide, or they pulse together`,
+      'warning',
+    ],
+  ])
+}
+
+function inHull({ hull }: Craft): Contradiction[] {
+  const tests: Test[] = [
+    [
+      hull.chineBeam.value > hull.beam.value,
+      hull.chineBeam,
+      'm',
+      `a chine beam no wider than the beam of ${shown(hull.beam, 'm')}`,
+    ],
+    [
+      hull.beam.value > hull.length.value,
+      hull.beam,
+      'm',
+      `a beam smaller than the length of ${shown(hull.length, 'm')}`,
+    ],
+    [
+      hull.depth.value > hull.beam.value,
+      hull.depth,
+      'm',
+      `a depth smaller than the beam of ${shown(hull.beam, 'm')}`,
+    ],
+    [
+      hull.noseRockerStart.value >= hull.length.value,
+      hull.noseRockerStart,
+      'm',
+      `a place short of the nose at ${shown(hull.length, 'm')}`,
+    ],
+    [
+      hull.widestAt.value >= hull.length.value,
+      hull.widestAt,
+      'm',
+      `a place short of the nose at ${shown(hull.length, 'm')}`,
+    ],
+  ]
+  const stations = hull.stations ?? []
+  for (let i = 1; i < stations.length; i++)
+    tests.push([
+      stations[i]!.at.value <= stations[i - 1]!.at.value,
+      stations[i]!.at,
+      'm',
+      `a station forward of the one before at ${shown(stations[i - 1]!.at, 'm')}`,
+    ])
+  return failing(tests)
+}
+
+function inEngines({ engines }: Craft): Contradiction[] {
+  return engines.flatMap((e, i) => {
+    const tests: Test[] = []
+    const points = 'curve' in e ? (e.curve ?? []) : []
+    for (let k = 1; k < points.length; k++)
+      tests.push([
+        points[k]!.at.value <= points[k - 1]!.at.value,
+        points[k]!.at,
+        'rpm',
+        `a speed above the point before at ${shown(points[k - 1]!.at, 'rpm')}`,
+      ])
+    if (e.kind === 'peak' && e.redline)
+      tests.push([
+        e.redline.value < e.powerAt.value,
+        e.redline,
+        'rpm',
+        `a redline above the power peak at ${shown(e.powerAt, 'rpm')}`,
+      ])
+    if (e.kind === 'two-stroke') tests.push(...inTwoStroke(e))
+    const found = failing(tests)
+    if (e.kind === 'electric') {
+      const constants = e.torquePerCurrent && e.mostCurrent && e.voltage
+      if (!constants && !(e.mostTorque && e.freeSpeed))
+        found.push({
+          path: `engines.${i}`,
+          found: 'an electric motor without enough numbers',
+          expected: 'torque per current, most current and voltage; or most torque and free speed',
+          severity: 'error',
+        })
+    }
+    return found
+  })
+}
+
+function inTwoStroke(e: Extract<Craft['engines'][number], { kind: 'two-stroke' }>): Test[] {
+  const { exhaust, transfers } = e.ports
+  const tests: Test[] = [
+    [
+      transfers.opens.value <= exhaust.opens.value,
+      transfers.opens,
+      'deg',
+      `transfers that open after the exhaust at ${shown(exhaust.opens, 'deg')}`,
+    ],
+    [e.rod.value <= e.stroke.value, e.rod, 'mm', `a rod longer than the stroke of ${shown(e.stroke, 'mm')}`],
+    [
+      exhaust.width.value / exhaust.windows.value > 0.71 * e.bore.value,
+      exhaust.width,
+      'mm',
+      'an exhaust window of at most 0.7 of the bore, or the ring catches',
+      'warning',
+    ],
+    [
+      exhaust.width.value + transfers.width.value > Math.PI * e.bore.value,
+      transfers.width,
+      'mm',
+      `windows that fit round the bore of ${shown(e.bore, 'mm')}`,
+    ],
+    [
+      2 * exhaust.cornerRadius.value > exhaust.width.value,
+      exhaust.cornerRadius,
+      'mm',
+      'corners no rounder than half the width',
+    ],
+  ]
+  const pipe = e.exhaust?.pipe ?? []
+  for (let k = 1; k < pipe.length; k++) {
+    const a = pipe[k - 1]!.to
+    const b = pipe[k]!.from
+    const far = Math.abs(a.value - b.value) > 0.15 * Math.max(a.value, b.value)
+    tests.push([far, b, 'mm', `about the width the segment before ends with, ${shown(a, 'mm')}`, 'warning'])
+  }
+  return tests
+}
+
+function onBoard({ rider, hull, weights }: Craft): Contradiction[] {
+  const length = shown(hull.length, 'm')
+  const tests: Test[] = [
+    [rider.position.value > hull.length.value, rider.position, 'm', `a place on the hull of ${length}`],
+  ]
+  for (const w of weights) {
+    const [forward, port] = w.at
+    const off = forward.value > 1.3 * hull.length.value || forward.value < -0.3 * hull.length.value
+    tests.push([off, forward, 'm', `a place on or near the hull of ${length}`])
+    tests.push([
+      Math.abs(port.value) > hull.beam.value,
+      port,
+      'm',
+      `a place on or near the hull, ${shown(hull.beam, 'm')} wide`,
+    ])
+  }
+  return failing(tests)
+}

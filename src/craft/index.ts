@@ -1,0 +1,8 @@
+export { contradictions } from './contradictions.ts'
+export type { Spec } from './fields.ts'
+export { fieldAt, isQuantitySpec, type ListedField, listFields, quantitiesOf } from './paths.ts'
+export { formatProblem, type Problem } from './problem.ts'
+export { type CraftReading, type CraftSource, readCraft } from './read.ts'
+export { type Craft, craftFields, currentVersion } from './schema/index.ts'
+export type { Place, Quantity, Source } from './types.ts'
+export { whatIf } from './whatIf.ts'
