@@ -11,7 +11,7 @@ import { gravity } from '../../fluid/water.ts'
 import { airDrag, hullDragArea } from './air.ts'
 import { blountFoxMultiplier } from './corrections.ts'
 import { type Balance, easiestLambda, lambdaWindow, settle, settleBest, trimRange } from './equilibrium.ts'
-import { chineHalfBreadth, floatAtRest, type HullForm } from './form.ts'
+import { chineHalfBreadth, deadriseAt, floatAtRest, type HullForm } from './form.ts'
 import { type PlaningCase, planingAt, planingState } from './planing.ts'
 import { porpoisingBand, porpoisingLimit, porpoisingNumber } from './porpoising.ts'
 import { type Preplaning, preparePreplaning, preplaningRatio } from './preplaning.ts'
@@ -69,6 +69,8 @@ export interface DragModel {
   centreHeight: number
   /** m, chine beam where the hull planes, less what a round rail gives away */
   beam: number
+  /** rad, bottom where it planes: mean over the after half */
+  deadrise: number
   /** floating at rest with the rider where the hull sits most level */
   rest: Solved<HullForm>
   /** m, rider's place for that */
@@ -144,6 +146,7 @@ export function prepareDrag(spec: HullSpec, loading: Loading, conditions: Condit
     mass,
     centreHeight,
     beam: planingBeam(spec),
+    deadrise: deadriseAt(spec, 0.25 * spec.length),
     rest,
     restRiderAt,
     restTrimPerMetre: -slope,
@@ -216,7 +219,7 @@ export function planingCase(
     speed,
     weight: m.weight,
     beam: m.beam,
-    deadrise: m.spec.deadrise,
+    deadrise: m.deadrise,
     density: m.conditions.density,
     kinematicViscosity: m.conditions.kinematicViscosity,
     roughness: m.spec.roughness ?? 4e-4,
@@ -273,7 +276,7 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
   const open = lambdaWindow(c, m.spec.length)
   // a rider who looks for the least drag still keeps the intake wet and stays out of certain porpoising
   const lift = m.weight / (0.5 * m.conditions.density * (speed * m.beam) ** 2)
-  const limit = porpoisingLimit(porpoisingNumber(lift), m.spec.deadrise)
+  const limit = porpoisingLimit(porpoisingNumber(lift), m.deadrise)
   const window = lambdaWindow(
     c,
     m.spec.length,

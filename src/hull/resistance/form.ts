@@ -13,6 +13,8 @@ export interface HullForm extends PreplaningForm {
   trim: number
   /** m forward of the transom, centre of buoyancy */
   centre: number
+  /** m, still water above the foot of the transom */
+  waterAtTransom: number
   /** m², waterplane */
   waterplane: number
   /** m², largest immersed section */
@@ -53,11 +55,12 @@ export function keelHeight(spec: HullSpec, x: number): number {
   return 0
 }
 
-/** Deadrise, rad, at x: the aft value to the widest station, then linear to the stem. */
+/** Deadrise, rad, at x: linear from the transom to mid-length and on to the stem. */
 export function deadriseAt(spec: HullSpec, x: number): number {
-  const widest = spec.widestAt ?? 0.45 * spec.length
-  const t = Math.min(1, Math.max(0, (x - widest) / (spec.length - widest)))
-  return spec.deadrise + t * ((spec.noseDeadrise ?? spec.deadrise) - spec.deadrise)
+  const middle = spec.midDeadrise ?? spec.deadrise
+  const half = 0.5 * spec.length
+  if (x <= half) return spec.deadrise + (Math.max(0, x) / half) * (middle - spec.deadrise)
+  return middle + Math.min(1, x / half - 1) * ((spec.noseDeadrise ?? middle) - middle)
 }
 
 export function stationsOf(spec: HullSpec): Stations {
@@ -218,6 +221,7 @@ function describe(
     transomRatio: section > 0 ? transom / section : 0,
     wettedSurface,
     trim: Math.atan(slope),
+    waterAtTransom: height,
     centre,
     waterplane,
     section,

@@ -11,7 +11,9 @@ export interface HullSpec {
   chineBeam: number
   /** rad, aft */
   deadrise: number
-  /** rad, at the stem; the aft value when left out */
+  /** rad, at half length; the aft value when left out */
+  midDeadrise?: number
+  /** rad, at the stem; the one amidships when left out */
   noseDeadrise?: number
   /** m, keel to deck at mid-length */
   depth: number

@@ -1,0 +1,98 @@
+/** The craft file to what the drag model takes: SI numbers, best values. */
+import type { Craft } from '../craft/schema/index.ts'
+import { waterAt } from '../fluid/water.ts'
+import { riderDragArea, stances } from './resistance/air.ts'
+import { floatAtRest } from './resistance/form.ts'
+import type { Conditions, HullSpec, Loading } from './resistance/spec.ts'
+
+/** kg of salt per kg of water where the file says salt (ocean mean) */
+const seaSalinity = 0.035
+
+export interface HullInputs {
+  spec: HullSpec
+  loading: Loading
+  conditions: Conditions
+  /** m forward of the transom, where the file puts the rider */
+  riderAt: number
+}
+
+/** Air density, kg/m³, at altitude (m) and temperature (K): ideal gas with the pressure of the ICAO standard atmosphere (Doc 7488) unless `pressure` (Pa) is known. */
+export function airDensityAt(altitude: number, temperature: number, pressure?: number): number {
+  const p = pressure ?? 101325 * (1 - 2.25577e-5 * altitude) ** 5.25588
+  return p / (287.05287 * temperature)
+}
+
+export function hullSpecFromCraft(craft: Craft): HullSpec {
+  const h = craft.hull
+  const intake = craft.jet.intake
+  return {
+    length: h.length.value,
+    chineBeam: h.chineBeam.value,
+    deadrise: h.deadrise.value,
+    midDeadrise: h.midDeadrise.value,
+    noseDeadrise: h.noseDeadrise.value,
+    depth: h.depth.value,
+    noseRocker: h.noseRocker.value,
+    noseRockerStart: Math.min(h.noseRockerStart.value, 0.98 * h.length.value),
+    tailRocker: h.tailRocker.value,
+    tailRockerLength: h.tailRockerLength.value,
+    widestAt: Math.min(h.widestAt.value, 0.95 * h.length.value),
+    tailWidth: h.tailWidth.value,
+    noseExponents: [h.noseFullness.value, 2],
+    intake: { front: intake.front.value, area: intake.length.value * intake.width.value },
+  }
+}
+
+/** Total and centre of the weights list: kg and m. */
+export function weightsOf(craft: Craft): { mass: number; x: number; z: number } {
+  let mass = 0
+  let x = 0
+  let z = 0
+  for (const w of craft.weights) {
+    mass += w.mass.value
+    x += w.mass.value * w.at[0].value
+    z += w.mass.value * w.at[2].value
+  }
+  return mass > 0 ? { mass, x: x / mass, z: z / mass } : { mass: 0, x: 0, z: 0 }
+}
+
+/** Everything the drag model needs. Throws RangeError when the file lists no weights. */
+export function hullFromCraft(craft: Craft): HullInputs {
+  const spec = hullSpecFromCraft(craft)
+  const { rider, place } = craft
+  const salinity = place.water === 'salt' ? seaSalinity : 0
+  const water = waterAt(place.waterTemperature.value, salinity)
+  const conditions: Conditions = {
+    ...water,
+    depth: place.depth.value,
+    wind: place.wind.value,
+    airDensity: airDensityAt(place.altitude.value, place.airTemperature.value, place.airPressure?.value),
+  }
+  const weights = weightsOf(craft)
+  if (!(weights.mass > 0)) throw new RangeError('weights: the masses add up to 0 kg, expected above 0 kg')
+  const stance = stances[rider.stance]
+  const riderHeight = spec.depth + stance.centre * rider.height.value
+  const total = weights.mass + rider.mass.value
+  const rest = floatAtRest(
+    spec,
+    total,
+    (weights.mass * weights.x + rider.mass.value * rider.position.value) / total,
+    (weights.mass * weights.z + rider.mass.value * riderHeight) / total,
+    conditions.density,
+  )
+  const loading: Loading = {
+    ...weights,
+    riderMass: rider.mass.value,
+    // room to move: from clear of the transom to where the nose starts to rise, and wherever the file puts the rider
+    riderRange: [
+      Math.min(0.15 * spec.length, rider.position.value),
+      Math.max(spec.noseRockerStart ?? 0.65 * spec.length, rider.position.value),
+    ],
+    riderHeight,
+    dragArea: riderDragArea(rider.stance, rider.height.value, rider.mass.value),
+    dragHeight: spec.depth + stance.drag * rider.height.value,
+    // the nozzle is measured from still water with the craft loaded
+    thrustLine: { height: rest.value.waterAtTransom + craft.jet.nozzle.height.value, angle: 0 },
+  }
+  return { spec, loading, conditions, riderAt: rider.position.value }
+}
