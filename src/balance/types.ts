@@ -24,7 +24,22 @@ export interface Balance {
   verdict: Verdict
   changes: Change[]
   oneDead?: OneDead
+  /** inputs whose doubt widens the answers most, largest first; empty until ranges are computed */
+  drivers: Driver[]
+  /** false for a quick answer: every `low` and `high` is NaN, and changes and drivers are empty */
+  ranged: boolean
   flags: Flag[]
+}
+
+/** How much one input's own doubt moves each answer (half widths, SI). */
+export interface Driver {
+  /** craft path, or `model.` and a constant of the models */
+  path: string
+  says: string
+  source: 'measured' | 'maker' | 'guess' | 'assumed' | 'model'
+  rotation: number
+  pull: number
+  topSpeed: number
 }
 
 /** Parallel arrays over boat speed. NaN where there is no steady point. */
@@ -109,7 +124,12 @@ export interface Hump {
 export interface Verdict {
   code: 'too steep' | 'right' | 'too shallow' | 'unknown'
   says: string
-  /** pitch that would put the engines 1–5 % over their power peak at the design speed */
+  /** where it was judged, and the boat speed there */
+  judged: 'tied up' | 'at the hump' | 'at top speed'
+  designSpeed: number
+  /** engine rotation there, rev/s */
+  rotation: Range
+  /** pitch that would put the engines 1–5 % over their power peak there */
   bestPitch: Range
   pitchNow: number
 }

@@ -1,0 +1,67 @@
+/** Three numbers that sum a craft up: engine rotation and pull tied up, and top speed. */
+import { type CraftModel, dragOf, idleOf, propel } from './model.ts'
+import { operatingTable } from './table.ts'
+
+export interface Probe {
+  /** engine rotation tied up, rev/s; NaN when it cannot run */
+  rotation: number
+  /** N */
+  pull: number
+  /** m/s; the speed it settles at from rest, NaN when that is beyond the model */
+  topSpeed: number
+  /** true when the boat settles below a faster steady speed or below planing with thrust spent */
+  stuck: boolean
+}
+
+/** From rest, over the whole speed range. */
+export function probe(model: CraftModel, steps = 22, most?: number): Probe {
+  const table = operatingTable(model, most === undefined ? { steps } : { steps, most })
+  const tied = table.rows[0]!.propulsion
+  const ratio = model.units[0]!.shaft.ratio
+  return {
+    rotation: tied.states[0]!.rotation * ratio,
+    pull: tied.steady ? tied.thrust : Number.NaN,
+    topSpeed: table.top?.speed ?? Number.NaN,
+    stuck: table.top !== undefined && table.top.drag.regime !== 'planing',
+  }
+}
+
+/** A solved craft, near which small changes can be followed. */
+export interface Anchor {
+  /** impeller rotations tied up and at the top speed */
+  tied: number[]
+  atTop: number[]
+  topSpeed: number
+  /** thrust less drag at the top speed, N, and its slope over speed, N·s/m (negative) */
+  left: number
+  slope: number
+}
+
+export function anchorOf(model: CraftModel, tied: number[], atTop: number[], topSpeed: number): Anchor {
+  const net = (v: number) => propel(model, v, atTop).thrust - dragOf(model, v).drag
+  const h = 0.02 * topSpeed
+  return {
+    tied,
+    atTop,
+    topSpeed,
+    left: net(topSpeed),
+    slope: (net(topSpeed + h) - net(topSpeed - h)) / (2 * h),
+  }
+}
+
+/** The same three numbers for a slightly different craft, to first order in the top speed. */
+export function nudge(model: CraftModel, anchor: Anchor): Omit<Probe, 'stuck'> {
+  const tied = propel(model, 0, anchor.tied)
+  const ratio = model.units[0]!.shaft.ratio
+  let topSpeed = Number.NaN
+  if (Number.isFinite(anchor.topSpeed) && anchor.slope < 0) {
+    const left = propel(model, anchor.topSpeed, anchor.atTop).thrust - dragOf(model, anchor.topSpeed).drag
+    topSpeed = anchor.topSpeed - (left - anchor.left) / anchor.slope
+  }
+  return { rotation: tied.states[0]!.rotation * ratio, pull: tied.thrust, topSpeed }
+}
+
+/** Idle impeller rotations of all units, where a start from rest begins. */
+export function fromIdle(model: CraftModel): number[] {
+  return model.units.map(idleOf)
+}

@@ -1,0 +1,194 @@
+/** The main job: one craft in, how it will go and what to change out. */
+import type { Flag, Range } from '../answers/solved.ts'
+import { type Craft, whatIf } from '../craft/index.ts'
+import type { SolvedCurves } from '../engine/fromCraft.ts'
+import { changesFor } from './changes.ts'
+import { rangesOf } from './doubts.ts'
+import { MapStore, modelFromCraft } from './fromCraft.ts'
+import { limitOf } from './limits.ts'
+import { matchingOf } from './matching.ts'
+import { type CraftModel, type Propulsion, propel, unitRoots } from './model.ts'
+import { anchorOf, probe } from './probe.ts'
+import { runFromRest } from './runUp.ts'
+import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
+import { operatingTable, type Table, type TableRow } from './table.ts'
+import type { Balance, BalanceCurve, OneDead, OperatingPoint } from './types.ts'
+import { bestPitchShare, bogPoint, designOf, judge, pitchPerTorque } from './verdict.ts'
+
+export interface BalanceOptions {
+  /** kept between calls so that an unchanged pump is not sampled again */
+  maps?: MapStore
+  /** false for the quick answer while a slider moves: no ranges, no changes */
+  ranges?: boolean
+  /** best pitch known from before (m): it does not depend on the pitch being tried */
+  knownBestPitch?: number
+  /** torque curves worked out elsewhere, by engine index */
+  solved?: SolvedCurves
+  /** speeds in the table */
+  steps?: number
+}
+
+const bare = (value: number): Range => ({ value, low: Number.NaN, high: Number.NaN })
+
+/** Solves the whole craft. Throws NotBalanced when an engine has no torque curve. */
+export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balance {
+  const maps = options.maps ?? new MapStore()
+  const ranged = options.ranges ?? true
+  const solved = options.solved
+  const model = modelFromCraft(craft, maps, {}, solved)
+  const unit = model.units[0]!
+  const table = operatingTable(model, { steps: options.steps ?? (ranged ? 44 : 28) })
+  const first = table.rows[0]!
+  const tiedUp = pointOf(model, first)
+  const top = table.top && pointOf(model, table.top)
+  const bog = bogPoint(model)
+  const comesOnPipe = bog.ratio < 0.95
+  const peak = shaftPowerPeak(unit.shaft)
+  const pitchNow = craft.jet.rotor.pitch.value
+  const run = runFromRest(model, table)
+  const design = designOf(table, run.stuck)
+  const bestPitch = options.knownBestPitch ?? bestPitchShare(unit, maps, design.speed) * pitchNow
+
+  const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
+  const anchor = anchorOf(
+    model,
+    rotations(first.propulsion),
+    rotations((table.top ?? first).propulsion),
+    top?.speed ?? Number.NaN,
+  )
+  const ranges = ranged ? rangesOf(craft, model, anchor, maps, solved) : undefined
+  const rotation = ranges?.rotation ?? bare(tiedUp.rotation)
+  const pitchHalf =
+    ranges && Number.isFinite(bestPitch)
+      ? bestPitch * ranges.torqueDoubt * pitchPerTorque(unit, maps, design.speed, bestPitch / pitchNow)
+      : Number.NaN
+  // at speed the rotation is as doubtful, in parts, as tied up
+  const there = propel(model, design.speed, anchor.tied).states[0]!.rotation * unit.shaft.ratio
+  const part = there / rotation.value
+  const verdict = judge(
+    { value: there, low: rotation.low * part, high: rotation.high * part },
+    peak.rotation,
+    comesOnPipe,
+    design,
+    pitchNow,
+    { value: bestPitch, low: bestPitch - pitchHalf, high: bestPitch + pitchHalf },
+  )
+  const hump = humpOf(table)
+  const balance: Balance = {
+    curve: curveOf(model, table),
+    tiedUp,
+    tiedUpRoots: unitRoots(unit, 0).map(({ sharp: _, ...root }) => ({
+      ...root,
+      rotation: root.rotation * unit.shaft.ratio,
+    })),
+    topSpeed: ranges?.topSpeed ?? bare(top?.speed ?? Number.NaN),
+    pull: ranges?.pull ?? bare(tiedUp.thrust),
+    tiedUpRotation: rotation,
+    limitedBy: limitOf(model, table, tiedUp, top, run),
+    matching: matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40),
+    run,
+    hump,
+    verdict,
+    changes: ranged ? changesFor(craft, bestPitch, maps, solved) : [],
+    drivers: ranges?.drivers ?? [],
+    ranged,
+    flags: flagsOf(model, tiedUp, top),
+  }
+  if (top) balance.top = top
+  const dead = oneDeadOf(craft, maps, solved)
+  if (dead) balance.oneDead = dead
+  return balance
+}
+
+function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
+  const unit = model.units[0]!
+  const state = row.propulsion.states[0]!
+  const jet = state.jet
+  const flags: Flag[] = (jet?.flags ?? []).map((code) => ({ code, text: code }))
+  const impeller = state.rotation
+  const rotation = impeller * unit.shaft.ratio
+  const peak = shaftPowerPeak(unit.shaft)
+  if (!state.sharp) flags.push({ code: 'not settled', text: 'engines and impeller meet only at a jump' })
+  return {
+    speed: row.speed,
+    rotation,
+    impellerRotation: impeller,
+    thrust: row.propulsion.steady ? row.propulsion.thrust : Number.NaN,
+    torque: jet?.T ?? Number.NaN,
+    flow: jet?.Q ?? Number.NaN,
+    power: jet ? 2 * Math.PI * impeller * jet.T : Number.NaN,
+    pumpEfficiency: jet?.eta ?? Number.NaN,
+    ofPowerPeak: rotation / peak.rotation,
+    flags,
+  }
+}
+
+function curveOf(model: CraftModel, table: Table): BalanceCurve {
+  const ratio = model.units[0]!.shaft.ratio
+  const rows = table.rows
+  const of = (pick: (r: TableRow) => number) => rows.map(pick)
+  const lead = (r: TableRow) => r.propulsion.states[0]!
+  return {
+    speed: of((r) => r.speed),
+    rpm: of((r) => lead(r).rotation * ratio * 60),
+    thrust: of((r) => (r.propulsion.steady ? r.propulsion.thrust : Number.NaN)),
+    drag: of((r) => r.drag.drag),
+    dragLow: of((r) => r.drag.low),
+    dragHigh: of((r) => r.drag.high),
+    torque: of((r) => lead(r).jet?.T ?? Number.NaN),
+    flow: of((r) => lead(r).jet?.Q ?? Number.NaN),
+    trim: of((r) => r.drag.trim),
+    riderAt: of((r) => r.drag.riderAt),
+    cavitating: rows.map((r) => lead(r).jet?.cavitating ?? false),
+  }
+}
+
+function humpOf(table: Table): Balance['hump'] {
+  const row = table.rows[table.humpRow]!
+  const thrust = row.propulsion.thrust
+  return { speed: row.speed, drag: row.drag.drag, thrust, margin: thrust / row.drag.drag }
+}
+
+function flagsOf(model: CraftModel, tiedUp: OperatingPoint, top?: OperatingPoint): Flag[] {
+  const flags: Flag[] = []
+  const shaft = model.units[0]!.shaft
+  for (const [at, point] of [
+    ['tied up', tiedUp],
+    ['at top speed', top],
+  ] as const) {
+    if (!point || !Number.isFinite(point.rotation)) continue
+    if (beyondTable(shaft, point.rotation))
+      flags.push({
+        code: 'beyond the torque curve',
+        text: `${at} the engines turn beyond their torque curve`,
+        path: 'engines',
+      })
+    if (point.rotation > shaftRedline(shaft))
+      flags.push({
+        code: 'past the redline',
+        text: `${at} the engines turn past their redline`,
+        path: 'engines.0.redline',
+      })
+  }
+  return flags
+}
+
+/** With two or more engines: what is left when the last of the running ones dies. */
+function oneDeadOf(craft: Craft, maps: MapStore, solved?: BalanceOptions['solved']): OneDead | undefined {
+  const alive = craft.engines.flatMap((e, i) => (e.running ? [i] : []))
+  if (alive.length < 2) return undefined
+  const last = alive[alive.length - 1]!
+  const engines = craft.engines.map((e, i) => (i === last ? { ...e, running: false } : e)) as Craft['engines']
+  const dead: Craft = { ...craft, engines }
+  const dragged = probe(modelFromCraft(dead, maps, {}, solved))
+  const freed = probe(
+    modelFromCraft({ ...dead, drive: { ...craft.drive, clutch: 'one-way' } }, maps, {}, solved),
+  )
+  const pick = ({ rotation, pull, topSpeed }: typeof dragged) => ({ rotation, pull, topSpeed })
+  return { ...pick(dragged), withClutch: pick(freed) }
+}
+
+/** The craft with tried values put in: path -> SI value. */
+export function tryValues(craft: Craft, values: Readonly<Record<string, number>>): Craft {
+  return whatIf(craft, values)
+}

@@ -1,0 +1,112 @@
+import { styleText } from 'node:util'
+import Table from 'cli-table3'
+import type { Finding, Standing } from '../answers/finding.ts'
+import type { Balance } from '../balance/types.ts'
+import { formatProblem } from '../craft/index.ts'
+import { lookAt, questions } from '../registry/findings.ts'
+import { type DisplaySystem, displayUnit, formatQuantity } from '../units/format.ts'
+import type { Kind } from '../units/kinds.ts'
+import { BadInput, exit, print, printJson } from './outcome.ts'
+import { readCraftFile } from './readCraftFile.ts'
+
+export interface LookOptions {
+  json?: boolean
+  question?: string
+  units: string
+}
+
+/** `wakewright look`: every finding of a craft file. Exit code 1 when one says stop. */
+export async function look(file: string, options: LookOptions): Promise<number> {
+  if (options.units !== 'metric' && options.units !== 'inch')
+    throw new BadInput([`look: --units "${options.units}" is not metric or inch`])
+  if (options.question !== undefined && !questions.includes(options.question as never))
+    throw new BadInput([`look: --question "${options.question}" is not one of ${questions.join(', ')}`])
+  const { craft, warnings } = readCraftFile(file)
+  const { findings: all, balance } = lookAt(craft)
+  const findings = options.question === undefined ? all : all.filter((f) => f.question === options.question)
+  const code = findings.some((f) => f.standing === 'stop') ? exit.stop : exit.fine
+  if (options.json) {
+    printJson({ findings, ...(balance ? { balance: flatBalance(balance) } : {}), warnings })
+    return code
+  }
+  for (const w of warnings) process.stderr.write(`${formatProblem(w)}\n`)
+  print(`\n${styleText('bold', craft.name)}${craft.about ? `: ${craft.about}` : ''}\n`)
+  for (const f of findings) print(findingText(f, options.units))
+  if (balance) print(operatingText(balance, options.units))
+  return code
+}
+
+/** The operating table at the top level beside the operating points, for other programs. SI; rpm is rev/min. */
+function flatBalance(balance: Balance) {
+  const { curve, ...rest } = balance
+  return {
+    units: {
+      speed: 'm/s',
+      rpm: 'rev/min',
+      rotation: 'rev/s',
+      thrust: 'N',
+      drag: 'N',
+      torque: 'N·m',
+      flow: 'm³/s',
+      trim: 'rad',
+      riderAt: 'm',
+      power: 'W',
+    },
+    ...curve,
+    ...rest,
+  }
+}
+
+const marks: Record<Standing, string> = {
+  good: styleText('green', '✓ good   '),
+  watch: styleText('yellow', '! watch  '),
+  stop: styleText('red', '✗ stop   '),
+  unknown: styleText('cyan', '? unknown'),
+}
+
+const kindOfUnit: Record<string, readonly [Kind, string]> = {
+  m: ['length', 'mm'],
+  'm/s': ['speed', 'km/h'],
+  N: ['force', 'N'],
+  'rev/s': ['rotation', 'rpm'],
+}
+
+function findingText(f: Finding, units: DisplaySystem): string {
+  const lines = [`${marks[f.standing]} ${f.says}`]
+  const known = f.unit === undefined ? undefined : kindOfUnit[f.unit]
+  if (units === 'inch' && known && f.value !== undefined) {
+    const unit = displayUnit(known[0], 'inch', known[1])
+    const shown = [f.value, f.low, f.high].flatMap((x) =>
+      x === undefined ? [] : [formatQuantity(x, known[0], unit)],
+    )
+    lines.push(`          = ${shown[0]}${shown.length === 3 ? ` (${shown[1]} to ${shown[2]})` : ''}`)
+  }
+  for (const b of f.because) lines.push(styleText('dim', `          · ${b.says}`))
+  if (f.measureNext)
+    lines.push(
+      `          next: ${f.measureNext.what}, with ${f.measureNext.with}, ${f.measureNext.minutes} minutes`,
+    )
+  return lines.join('\n')
+}
+
+function operatingText(b: Balance, units: DisplaySystem): string {
+  const force = displayUnit('force', units, 'N')
+  const speed = displayUnit('speed', units, 'km/h')
+  const table = new Table({
+    head: ['speed', 'engine', 'thrust', 'drag', 'trim', 'rider at'],
+    style: { head: [], border: [] },
+    colAligns: ['right', 'right', 'right', 'right', 'right', 'right'],
+  })
+  const { curve } = b
+  const every = Math.max(1, Math.round(curve.speed.length / 14))
+  for (let i = 0; i < curve.speed.length; i += every)
+    table.push([
+      formatQuantity(curve.speed[i]!, 'speed', speed),
+      formatQuantity(curve.rpm[i]! / 60, 'rotation', 'rpm'),
+      formatQuantity(curve.thrust[i]!, 'force', force),
+      formatQuantity(curve.drag[i]!, 'force', force),
+      formatQuantity(curve.trim[i]!, 'angle', 'deg', 2),
+      formatQuantity(curve.riderAt[i]!, 'length', displayUnit('length', units, 'm')),
+    ])
+  return `\n${table.toString()}`
+}

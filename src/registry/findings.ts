@@ -1,0 +1,58 @@
+import type { Finding, Question } from '../answers/finding.ts'
+import { worstFirst } from '../answers/finding.ts'
+import { pushFindings } from '../balance/findings.ts'
+import { type MapStore, NotBalanced } from '../balance/fromCraft.ts'
+import { type BalanceOptions, solveBalance } from '../balance/solve.ts'
+import type { Balance } from '../balance/types.ts'
+import type { Craft } from '../craft/index.ts'
+
+/** What one look at a craft gives. */
+export interface Look {
+  findings: Finding[]
+  /** absent when an engine has no torque curve yet */
+  balance?: Balance
+}
+
+type Contributor = (craft: Craft, balance: Balance | undefined) => Finding[]
+
+/** Every trade's findings; a new trade adds one line here. */
+const contributors: readonly Contributor[] = []
+
+/** Solves a craft and gathers every trade's findings, worst first. */
+export function lookAt(craft: Craft, options: BalanceOptions & { maps?: MapStore } = {}): Look {
+  const findings: Finding[] = []
+  let balance: Balance | undefined
+  try {
+    balance = solveBalance(craft, options)
+    findings.push(...pushFindings(craft, balance))
+  } catch (error) {
+    if (!(error instanceof NotBalanced)) throw error
+    findings.push(notBalanced(error))
+  }
+  for (const contribute of contributors) findings.push(...contribute(craft, balance))
+  const look: Look = { findings: worstFirst(findings) }
+  if (balance) look.balance = balance
+  return look
+}
+
+function notBalanced(error: NotBalanced): Finding {
+  return {
+    id: 'push.no-curve',
+    question: 'push',
+    says: `How it will go is not known: ${error.message}.`,
+    standing: 'unknown',
+    because: [{ says: error.message, link: error.path }],
+    sources: ['The craft file'],
+  }
+}
+
+export const questions: readonly Question[] = [
+  'craft',
+  'push',
+  'breath',
+  'float',
+  'strength',
+  'fuel',
+  'make',
+  'runs',
+]
