@@ -21,11 +21,8 @@ export function blockedBy(text: string): Blocked | undefined {
 }
 
 function controlCharacter(text: string): Blocked | undefined {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: finding them is the purpose
-  const m =
-    /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F\uFFFE\uFFFF]|[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/.exec(
-      text,
-    )
+  // control characters but tab and line ends, halves of surrogate pairs, and two that are never characters
+  const m = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\uFFFE\uFFFF]/u.exec(text)
   if (!m) return undefined
   const code = m[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')
   return {

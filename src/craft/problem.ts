@@ -19,8 +19,7 @@ export function formatProblem(p: Problem): string {
 
 /** Shows a piece of the file inside a sentence: one line, no control characters, at most 60 characters. */
 export function quoted(piece: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: taking them out is the purpose
-  const tidy = piece.replace(/[\u0000-\u001F\u007F]+/g, ' ')
+  const tidy = piece.replace(/\p{Cc}+/gu, ' ')
   return `"${tidy.length > 60 ? `${tidy.slice(0, 57)}…` : tidy}"`
 }
 

@@ -129,8 +129,8 @@ export function parseQuantity(text: string, kind: Kind, unit?: string): ParsedQu
   if (body === '') return fail('is empty', '', kind, unit)
   let source: WrittenSource | undefined
   const note = /\s*\(([^()]*)\)$/.exec(body)
-  const word = note?.[1]!.trim().toLowerCase()
-  if (note && (writtenSources as readonly string[]).includes(word!)) {
+  const word = (note?.[1] ?? '').trim().toLowerCase()
+  if (note && (writtenSources as readonly string[]).includes(word)) {
     source = word as WrittenSource
     body = body.slice(0, note.index).trim()
   }
@@ -138,8 +138,8 @@ export function parseQuantity(text: string, kind: Kind, unit?: string): ParsedQu
   if (parts.length > 2) return fail('has more than one ±', text, kind, unit)
   const read = readParts(parts[0]!.trim(), parts[1]?.trim(), kind)
   if ('problem' in read) {
-    if (note && source === undefined && /^[a-z ]+$/i.test(word!)) {
-      const near = nearest(word!, writtenSources)
+    if (note && source === undefined && /^[a-z ]+$/i.test(word)) {
+      const near = nearest(word, writtenSources)
       const hint = near ? `; "${near}" may be meant` : ''
       return {
         problem: `has the source "${word}", which is not one of ${writtenSources.join(', ')}${hint}`,
