@@ -3,6 +3,7 @@
  * O. Cordier, "Ähnlichkeitsbedingungen für Strömungsmaschinen" (BWK 5, 1953), points as repeated in turbomachinery texts.
  * Efficiency levels and the parabola about the best point are engineering defaults. Efficiency step-up of Ackeret's form.
  */
+import { Matrix, solve } from 'ml-matrix'
 import type { Solved } from '../answers/solved.ts'
 import { plateFriction } from './skin.ts'
 
@@ -125,32 +126,13 @@ export function stepUp(
   return 1 - (1 - eta) * (0.3 + (0.7 * c(to)) / c(from))
 }
 
+/** Least-squares parabola by QR. */
 function quadratic(
   x: readonly number[],
   y: readonly number[],
 ): { fit: [number, number, number]; rms: number } {
-  // normal equations about the mean, solved by Cramer's rule: three unknowns
-  const n = x.length
-  const mx = x.reduce((a, b) => a + b, 0) / n
-  const s = [0, 0, 0, 0, 0]
-  const t = [0, 0, 0]
-  for (let i = 0; i < n; i++) {
-    const d = x[i]! - mx
-    for (let k = 0; k < 5; k++) s[k]! += d ** k
-    for (let k = 0; k < 3; k++) t[k]! += y[i]! * d ** k
-  }
-  const [s0, s1, s2, s3, s4] = s as [number, number, number, number, number]
-  const [t0, t1, t2] = t as [number, number, number]
-  const det3 = (a: number[]) =>
-    a[0]! * (a[4]! * a[8]! - a[5]! * a[7]!) -
-    a[1]! * (a[3]! * a[8]! - a[5]! * a[6]!) +
-    a[2]! * (a[3]! * a[7]! - a[4]! * a[6]!)
-  const det = det3([s0, s1, s2, s1, s2, s3, s2, s3, s4])
-  const a = det3([t0, s1, s2, t1, s2, s3, t2, s3, s4]) / det
-  const b = det3([s0, t0, s2, s1, t1, s3, s2, t2, s4]) / det
-  const c = det3([s0, s1, t0, s1, s2, t1, s2, s3, t2]) / det
-  const fit: [number, number, number] = [a - b * mx + c * mx * mx, b - 2 * c * mx, c]
-  let sum = 0
-  for (let i = 0; i < n; i++) sum += (fit[0] + x[i]! * (fit[1] + x[i]! * fit[2]) - y[i]!) ** 2
-  return { fit, rms: Math.sqrt(sum / n) }
+  const design = new Matrix(x.map((v) => [1, v, v * v]))
+  const fit = solve(design, Matrix.columnVector([...y])).getColumn(0) as [number, number, number]
+  const sum = x.reduce((s, v, i) => s + (fit[0] + v * (fit[1] + v * fit[2]) - y[i]!) ** 2, 0)
+  return { fit, rms: Math.sqrt(sum / x.length) }
 }

@@ -104,7 +104,7 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
   } else if (Number.isNaN(wet.Q)) {
     state = 'no flow'
     torque = curve.torque(advanceLow * advanceFlow)
-  } else if (wet.Q >= advanceFlow) {
+  } else if (wet.Q >= advanceFlow || curve.head(wet.Q) <= 0) {
     state = 'ram exceeds pump'
     Q = wet.Q
     torque = curve.torque(Q)

@@ -111,7 +111,6 @@ export function pumpAt(set: PumpSetting, n: number, Q: number): PumpPoint {
   let secondary = 0
   let gapDrag = 0
   let stall = 0
-  let spin = 0
   let vane = 0
   let stalledShare = 0
   let tipStalled = false
@@ -185,10 +184,6 @@ export function pumpAt(set: PumpSetting, n: number, Q: number): PumpPoint {
         loss += 0.5 * off * off * 0.08 * 0.5 * absolute
       }
       vane += flowShare * loss
-    } else {
-      // r c_u is kept while the stream narrows to the nozzle: the rotation left in the jet grows
-      const ratio = b.r2[i]! / Math.min(b.r2[i]!, set.nozzleDiameter / 2)
-      spin += flowShare * 0.5 * (cu * ratio) ** 2
     }
     const slow = w2 / w1
     if (dfFull > 0.6 || slow < 0.7 || xi > 1) {
@@ -220,7 +215,14 @@ export function pumpAt(set: PumpSetting, n: number, Q: number): PumpPoint {
   const endWall =
     (0.002 * roughWall * Math.PI * b.axialLength * (casing * rotor.tipDiameter + hubWall * hubD)) / Q
   const before = work - profile - secondary - gapDrag - stall - endWall
-  if (!stator) spin = Math.min(spin, Math.max(0, before))
+  let spin = 0
+  if (!stator) {
+    // No vane takes the angular momentum work/ω out, and the nozzle is too short for its wall to do so. Rotation of that much
+    // angular momentum within radius R holds at least (work/ω)²/(2R²), as if all of it ran along the wall; hollow swirling
+    // jets come close to that.
+    const radius = set.nozzleDiameter / 2
+    spin = Math.min(0.5 * (work / omega / radius) ** 2, Math.max(0, before))
+  }
   return {
     flow: Q,
     work,
