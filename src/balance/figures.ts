@@ -76,12 +76,18 @@ export function matchingFigure(now: Balance, other: Balance | undefined, look: L
       { colour: colours.impeller },
       narrow ? 'tied up' : 'impeller, tied up',
     ),
-    ...pair(
-      'impeller takes, at top speed',
-      (v) => v.impellerAtTop,
-      { colour: okabeIto.purple, width: 0.4 },
-      narrow ? 'at top speed' : 'impeller, at top speed',
-    ),
+    ...(m.impellerAtTop.length > 0
+      ? [
+          {
+            name: 'impeller takes, at top speed',
+            label: narrow ? 'at top speed' : 'impeller, at top speed',
+            x: rpm(m.rotation),
+            y: torque(m.impellerAtTop),
+            colour: okabeIto.purple,
+            width: 0.4,
+          },
+        ]
+      : []),
     ...(m.impellerAtBestPitch.length > 0 && now.verdict.code !== 'right'
       ? [
           {

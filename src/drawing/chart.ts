@@ -154,7 +154,9 @@ export function lineChart(spec: ChartSpec): Sheet {
   const dressed = dress(series)
   const wide = width >= 125
   const nameOf = (s: ChartSeries) => (s.label === false ? '' : (s.label ?? s.name))
-  const names = wide ? dressed.map((d) => textWidth(nameOf(d.spec), letterSize)) : []
+  const names = wide
+    ? dressed.map((d) => (endsAtRight(d.spec, x, y) ? textWidth(nameOf(d.spec), letterSize) : 0))
+    : []
   const right = width - Math.min(width * 0.3, Math.max(3, ...names.map((n) => (n > 0 ? n + 5 : 0))))
   const frame: Box = { left: roomForNames(yTicks.names), right, bottom, top }
   const xTicks = ticksOf(x, frame.right - frame.left, 18)
@@ -180,6 +182,15 @@ export function lineChart(spec: ChartSpec): Sheet {
 
   const plot: Plot = { ...frame, x, y, series: drawn.map(plotSeries) }
   return { ...sheet, marks: [...back, ...front], plots: [plot] }
+}
+
+/** True when a line reaches the right side of the frame, where its name can stand outside. */
+function endsAtRight(s: ChartSeries, x: PlotAxis, y: PlotAxis): boolean {
+  for (let i = Math.min(s.x.length, s.y.length) - 1; i >= 0; i--) {
+    const [u, v] = [s.x[i]!, s.y[i]!]
+    if (Number.isFinite(u + v)) return x.max - u < 0.03 * (x.max - x.min) && v >= y.min && v <= y.max
+  }
+  return false
 }
 
 function plotSeries(d: Drawn): PlotSeries {
