@@ -38,6 +38,7 @@ export interface Anchor {
 }
 
 export function anchorOf(model: CraftModel, tied: number[], atTop: number[], topSpeed: number): Anchor {
+  if (!(topSpeed > 0)) return { tied, atTop, topSpeed: Number.NaN, left: Number.NaN, slope: Number.NaN }
   const net = (v: number) => propel(model, v, atTop).thrust - dragOf(model, v).drag
   const h = 0.02 * topSpeed
   return {
