@@ -1,0 +1,39 @@
+/**
+ * Where the weight of a rider is, by stance.
+ * Sources: whole-body centre of a standing adult 0.55 to 0.57 of stature above the soles (anthropometry handbooks, from memory);
+ * seated about 0.23 m above the seat (J. J. Swearingen, "Determination of centers of gravity of man", FAA 62-14, 1962, from memory);
+ * crouching, kneeling and prone are estimates, common practice, no source.
+ */
+export type Stance = 'standing' | 'crouching' | 'kneeling' | 'sitting' | 'prone'
+
+export const stances: readonly Stance[] = ['standing', 'crouching', 'kneeling', 'sitting', 'prone']
+
+export interface RiderCentre {
+  /** m above the deck, best guess and ends of the likely range */
+  height: number
+  low: number
+  high: number
+  /** true where a rider balances on his feet: his weight then acts on the craft at the deck */
+  balances: boolean
+}
+
+const ofStature: Record<Exclude<Stance, 'prone'>, [number, number, number]> = {
+  standing: [0.56, 0.54, 0.58],
+  crouching: [0.4, 0.35, 0.45],
+  kneeling: [0.35, 0.31, 0.39],
+  sitting: [0.14, 0.12, 0.17],
+}
+
+/** Height of the rider's centre above the deck, m; stature in m (1.0 to 2.3, RangeError outside). */
+export function riderCentre(stance: Stance, stature: number): RiderCentre {
+  if (!(stature >= 1 && stature <= 2.3))
+    throw new RangeError(`rider.height: ${stature} m, expected 1 to 2.3 m`)
+  if (stance === 'prone') return { height: 0.12, low: 0.1, high: 0.15, balances: false }
+  const [height, low, high] = ofStature[stance]
+  return {
+    height: height * stature,
+    low: low * stature,
+    high: high * stature,
+    balances: stance === 'standing' || stance === 'crouching',
+  }
+}
