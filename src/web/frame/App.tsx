@@ -1,0 +1,34 @@
+import { TryStrip } from '../parts/TryStrip.tsx'
+import { useApp } from '../state/hooks.ts'
+import { BenchPage } from './BenchPage.tsx'
+import { Notices } from './Notices.tsx'
+import { PageView } from './PageView.tsx'
+import { TopBar } from './TopBar.tsx'
+import { useFileDrop } from './useFileDrop.ts'
+import { useUndoKeys } from './useUndoKeys.ts'
+
+/** The frame round every page: name and words on top, notices, the page, and what is being tried at the foot. */
+export function App() {
+  const ready = useApp((s) => s.ready)
+  const hasCraft = useApp((s) => s.work !== undefined)
+  const dropping = useFileDrop()
+  useUndoKeys()
+  return (
+    <div className={dropping ? 'dropping' : ''}>
+      <button type="button" className="skip" onClick={toPage}>
+        To the answer
+      </button>
+      <TopBar />
+      <Notices />
+      <main id="page" tabIndex={-1}>
+        {ready && (hasCraft ? <PageView /> : <BenchPage />)}
+      </main>
+      <TryStrip />
+    </div>
+  )
+}
+
+// the hash is the route, so this moves the keyboard itself instead of being a link
+function toPage() {
+  document.getElementById('page')?.focus()
+}

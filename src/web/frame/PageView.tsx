@@ -1,0 +1,82 @@
+import { Component, type ComponentType, lazy, type ReactNode, Suspense, useEffect } from 'react'
+import { pages } from '../pages/registry.ts'
+import { EmptyState } from '../parts/EmptyState.tsx'
+import { useApp } from '../state/hooks.ts'
+import { showInput, useRoute } from './route.ts'
+
+const views = new Map<string, ComponentType>(
+  pages.map((page) => [page.id, lazy(async () => ({ default: await page.load() }))]),
+)
+
+/** The page the address names. One that fails shows what failed and leaves the rest of the app working. */
+export function PageView() {
+  const route = useRoute()
+  const unread = useApp((s) => s.work !== undefined && s.craft === undefined)
+  const page = pages.find((p) => p.id === route.page)
+  const View = views.get(route.page)
+  useEffect(() => {
+    document.title = page ? `${page.word} · Wakewright` : 'Wakewright'
+  }, [page])
+  useEffect(() => {
+    if (!route.path) return
+    // the page may still be on its way: try until its inputs are there
+    let tries = 0
+    const timer = setInterval(() => (showInput(route.path!) || ++tries > 40) && clearInterval(timer), 50)
+    return () => clearInterval(timer)
+  }, [route.path])
+  if (!View || !page)
+    return (
+      <div className="page">
+        <EmptyState
+          title="There is no such page"
+          says="The address names a page this app does not have; pick one of the words above."
+        />
+      </div>
+    )
+  if (unread && page.id !== 'craft')
+    return (
+      <div className="page">
+        <EmptyState
+          title="The craft file cannot be read yet"
+          says="Nothing can be worked out from it until its problems are mended."
+        >
+          <p>
+            <a href="#/craft">Mend it on the Craft page</a>
+          </p>
+        </EmptyState>
+      </div>
+    )
+  return (
+    <Fence key={page.id}>
+      <Suspense fallback={<p className="page quiet">Fetching the page…</p>}>
+        <div className="page">
+          <View />
+        </div>
+      </Suspense>
+    </Fence>
+  )
+}
+
+/** Catches what a page throws; React offers this to classes only. */
+class Fence extends Component<{ children: ReactNode }, { error?: Error }> {
+  override state: { error?: Error } = {}
+  static getDerivedStateFromError(error: Error) {
+    return { error }
+  }
+  override render() {
+    const { error } = this.state
+    if (!error) return this.props.children
+    return (
+      <div className="page">
+        <section className="failed" role="alert">
+          <h1>This page failed</h1>
+          <p>{error.message}</p>
+          <p>Your craft is kept as it was. Undo the last change, or try again.</p>
+          <button type="button" onClick={() => this.setState({ error: undefined as never })}>
+            Try again
+          </button>
+        </section>
+      </div>
+    )
+  }
+}

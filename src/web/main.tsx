@@ -1,0 +1,16 @@
+import './style/base.css'
+import './style/frame.css'
+import './style/parts.css'
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { App } from './frame/App.tsx'
+import { keepOffline } from './offline.ts'
+import { app } from './state/app.ts'
+
+createRoot(document.getElementById('app')!).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+)
+void app.start()
+keepOffline((use) => app.store.set({ newVersion: use }))

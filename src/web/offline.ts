@@ -1,0 +1,23 @@
+/**
+ * Registers the service worker of a built app and calls `ready` when a newer build waits to be used.
+ * Answers nothing where the browser has none or while developing.
+ */
+export function keepOffline(ready: (use: () => void) => void): void {
+  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return
+  const { serviceWorker } = navigator
+  const hadOne = serviceWorker.controller !== null
+  let wanted = false
+  const offer = (worker: ServiceWorker) =>
+    ready(() => {
+      wanted = true
+      worker.postMessage('take over')
+    })
+  serviceWorker.addEventListener('controllerchange', () => wanted && location.reload())
+  void serviceWorker.register('./sw.js').then((registration) => {
+    if (registration.waiting && hadOne) offer(registration.waiting)
+    registration.addEventListener('updatefound', () => {
+      const fresh = registration.installing
+      fresh?.addEventListener('statechange', () => fresh.state === 'installed' && hadOne && offer(fresh))
+    })
+  })
+}

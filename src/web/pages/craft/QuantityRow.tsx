@@ -1,0 +1,95 @@
+import { inputId } from '../../frame/route.ts'
+import { ChoiceField } from '../../parts/ChoiceField.tsx'
+import { Provenance } from '../../parts/Provenance.tsx'
+import { QuantityField } from '../../parts/QuantityField.tsx'
+import { app } from '../../state/app.ts'
+import { inputAt } from '../../state/craftFile.ts'
+import { useApp } from '../../state/hooks.ts'
+import { joinWritten, splitWritten } from './written.ts'
+
+interface Props {
+  path: string
+  label?: string
+  /** the number alone, for the parts of a place */
+  brief?: boolean
+}
+
+const sources = ['measured', 'maker', 'guess'] as const
+const unsaid = 'not said'
+
+/** One number of the file: its value, how far it may be off, and where it comes from. */
+export function QuantityRow({ path, label, brief = false }: Props) {
+  const craft = useApp((s) => s.craft)
+  const units = useApp((s) => s.units)
+  const readOnly = useApp((s) => s.role === 'follower')
+  const input = craft && inputAt(craft, path, units)
+  if (!input) return null
+  const written = splitWritten(input.text ?? '')
+  const write = (part: Partial<typeof written>) => app.write(path, joinWritten({ ...written, ...part }))
+  const given = input.text !== undefined
+  const name = label ?? input.label
+  return (
+    <div
+      className="qrow"
+      id={inputId(path)}
+      data-source={given ? input.source : 'assumed'}
+      data-brief={brief || undefined}
+    >
+      <QuantityField
+        label={name}
+        gloss={brief ? undefined : input.gloss}
+        kind={input.kind}
+        unit={input.unit}
+        value={typeof input.value === 'number' ? input.value : undefined}
+        min={input.min}
+        max={input.max}
+        readOnly={readOnly}
+        placeholder="not given"
+        onCommit={(_, text) => write({ value: text })}
+      />
+      {!brief && given && (
+        <>
+          <label className="plusminus">
+            ±<span className="hush">, {name}</span>
+            <PlusMinus value={written.spread} readOnly={readOnly} onCommit={(spread) => write({ spread })} />
+          </label>
+          <ChoiceField
+            label={`Source of ${name}`}
+            hushLabel
+            value={written.source || unsaid}
+            choices={[...sources, unsaid]}
+            disabled={readOnly}
+            onChange={(word) => write({ source: word === unsaid ? '' : word })}
+          />
+        </>
+      )}
+      {!brief && !given && input.value !== undefined && (
+        <p className="assumed">
+          <Provenance input={input} /> {input.why && <span className="quiet">{input.why}</span>}
+        </p>
+      )}
+    </div>
+  )
+}
+
+interface PlusMinusProps {
+  value: string
+  readOnly: boolean
+  onCommit: (text: string) => void
+}
+
+/** How far off it may be, as written after the ±; the reader says what is wrong with it. */
+function PlusMinus({ value, readOnly, onCommit }: PlusMinusProps) {
+  return (
+    <input
+      key={value}
+      className="plainfield"
+      defaultValue={value}
+      readOnly={readOnly}
+      size={6}
+      autoComplete="off"
+      onBlur={(event) => event.target.value.trim() !== value && onCommit(event.target.value.trim())}
+      onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
+    />
+  )
+}

@@ -1,0 +1,52 @@
+import type { Measure } from '../../../craft/fields.ts'
+import { fieldAt, type Quantity, quantitiesOf, type Source } from '../../../craft/index.ts'
+import type { Craft } from '../../state/craftFile.ts'
+
+export type SourceCounts = Record<Source, number>
+
+/** How many of the craft's numbers are measured, from the maker, guessed and assumed. */
+export function countSources(craft: Craft): SourceCounts {
+  const counts: SourceCounts = { measured: 0, maker: 0, guess: 0, assumed: 0 }
+  for (const quantity of quantitiesOf(craft)) counts[quantity.source]++
+  return counts
+}
+
+const phrases: Record<Source, string> = {
+  measured: 'measured',
+  maker: 'from the maker',
+  guess: 'guessed',
+  assumed: 'assumed',
+}
+
+/** "34 numbers measured, 5 from the maker, 8 guessed and 21 assumed" */
+export function sourcesInWords(counts: SourceCounts): string {
+  const parts = (Object.keys(phrases) as Source[])
+    .filter((source) => counts[source] > 0)
+    .map((source) => `${counts[source]} ${phrases[source]}`)
+  if (parts.length === 0) return 'no numbers yet'
+  const [first, ...rest] = parts
+  const start = first!.replace(' ', ' numbers ')
+  return rest.length === 0 ? start : `${[start, ...rest.slice(0, -1)].join(', ')} and ${rest.at(-1)}`
+}
+
+export interface WorthMeasuring {
+  quantity: Quantity
+  label: string
+  measure: Measure
+  /** half the likely range over the value */
+  doubt: number
+}
+
+/** Numbers not measured yet that a builder can measure, the widest range first. */
+export function worthMeasuring(craft: Craft): WorthMeasuring[] {
+  const found: WorthMeasuring[] = []
+  for (const quantity of quantitiesOf(craft)) {
+    if (quantity.source === 'measured') continue
+    const field = fieldAt(quantity.path)
+    if (!field?.measure) continue
+    const doubt = (quantity.high - quantity.low) / 2 / Math.max(Math.abs(quantity.value), 1e-12)
+    if (doubt > 0)
+      found.push({ quantity, label: field.label ?? quantity.path, measure: field.measure, doubt })
+  }
+  return found.sort((a, b) => b.doubt - a.doubt)
+}

@@ -1,0 +1,33 @@
+import type { ComponentType } from 'react'
+import type { Question } from '../../answers/finding.ts'
+
+export interface Page {
+  id: Question
+  /** the word across the top */
+  word: string
+  /** the question the page answers */
+  asks: string
+  /** the page itself, fetched when it is first opened; absent while there is none */
+  load?: () => Promise<ComponentType>
+}
+
+/** The eight questions in their order; only those with a page of their own are shown. */
+export const allPages: readonly Page[] = [
+  {
+    id: 'craft',
+    word: 'Craft',
+    asks: 'What have I got?',
+    load: () => import('./craft/CraftPage.tsx').then((m) => m.CraftPage),
+  },
+  { id: 'push', word: 'Push', asks: 'How will it go?' },
+  { id: 'breath', word: 'Breath', asks: 'How do the engines breathe?' },
+  { id: 'float', word: 'Float', asks: 'How does it sit?' },
+  { id: 'strength', word: 'Strength', asks: 'Will it hold?' },
+  { id: 'fuel', word: 'Fuel', asks: 'Will it be fed?' },
+  { id: 'make', word: 'Make', asks: 'What do I cut and print?' },
+  { id: 'runs', word: 'Runs', asks: 'What happened, and what next?' },
+]
+
+export const pages = allPages.filter(
+  (page): page is Page & Required<Pick<Page, 'load'>> => page.load !== undefined,
+)

@@ -1,0 +1,51 @@
+import { inputId } from '../frame/route.ts'
+import { type InputAt, inputAt } from '../state/craftFile.ts'
+import { useApp } from '../state/hooks.ts'
+import { TriedInput } from './TriedInput.tsx'
+
+export interface PanelInput {
+  path: string
+  /** what moving it does to this page's answer, "+40 rpm a millimetre" */
+  effect?: string
+  /** ends of its slider, SI; left out, six tenths to one and a half of the file's value */
+  low?: number
+  high?: number
+}
+
+interface Props {
+  /** in order of effect, the strongest first */
+  inputs: readonly PanelInput[]
+  title?: string
+}
+
+/** The few inputs that move this page's answer most. Moving one tries it; nothing is written until it is kept. */
+export function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
+  const craft = useApp((s) => s.craft)
+  const units = useApp((s) => s.units)
+  if (!craft) return null
+  const rows = inputs.flatMap((row) => {
+    const input = inputAt(craft, row.path, units)
+    return input ? [{ row, input }] : []
+  })
+  return (
+    <section className="panel">
+      <h2>{title}</h2>
+      <ul>
+        {rows.map(({ row, input }) => (
+          <li key={row.path} id={inputId(row.path)}>
+            <TriedInput input={input} {...ends(input, row)} effect={row.effect} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** Slider ends: as given, or round the file's value, within what the field allows. */
+function ends(input: InputAt, row: PanelInput): { low: number; high: number } {
+  const now = typeof input.value === 'number' ? input.value : 0
+  const [a, b] = [row.low ?? now * 0.6, row.high ?? now * 1.5].sort((x, y) => x - y) as [number, number]
+  const low = Math.max(input.min, input.kind === 'count' ? Math.floor(a) : a)
+  const high = Math.min(input.max, input.kind === 'count' ? Math.ceil(b) : b)
+  return { low, high: high > low ? high : low + 1 }
+}

@@ -1,0 +1,78 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components/Button'
+
+export interface Column {
+  head: string
+  /** shown under the head; empty for words and plain numbers */
+  unit?: string
+}
+
+interface Props {
+  caption: string
+  columns: readonly Column[]
+  /** cells as shown; numbers already in the column's unit and rounded */
+  rows: readonly (readonly (string | number)[])[]
+}
+
+const shown = (cell: string | number) =>
+  typeof cell === 'number' && !Number.isFinite(cell) ? '–' : String(cell)
+
+/** The numbers as a table; the button copies it with tabs between the cells, as spreadsheets take it. */
+export function NumbersTable({ caption, columns, rows }: Props) {
+  const [copied, setCopied] = useState('')
+  const copy = async () => {
+    const heads = columns.map((c) => (c.unit ? `${c.head} (${c.unit})` : c.head))
+    const text = [heads, ...rows.map((row) => row.map(shown))].map((line) => line.join('\t')).join('\n')
+    try {
+      await navigator.clipboard.writeText(text)
+      setCopied('Copied.')
+    } catch {
+      setCopied('The browser refused to copy; select the table instead.')
+    }
+  }
+  return (
+    <section className="numbers">
+      <div className="row">
+        <h2>{caption}</h2>
+        <Button className="plain" onPress={copy}>
+          Copy table
+        </Button>
+        <span role="status" className="quiet">
+          {copied}
+        </span>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window must be scrollable by keyboard */}
+      <section className="scroll" tabIndex={0} aria-label={caption}>
+        <table>
+          <thead>
+            <tr>
+              {columns.map((column) => (
+                <th scope="col" key={column.head}>
+                  {column.head}
+                  {column.unit && <small>{column.unit}</small>}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.join('|')}>
+                {row.map((cell, i) =>
+                  i === 0 ? (
+                    <th scope="row" key={columns[i]?.head}>
+                      {shown(cell)}
+                    </th>
+                  ) : (
+                    <td key={columns[i]?.head} data-number={typeof cell === 'number' || undefined}>
+                      {shown(cell)}
+                    </td>
+                  ),
+                )}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </section>
+  )
+}

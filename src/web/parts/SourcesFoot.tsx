@@ -1,0 +1,26 @@
+interface Props {
+  /** how the answer is worked out, a sentence or two a step */
+  how: readonly string[]
+  /** author, year, title, table or equation */
+  sources: readonly string[]
+}
+
+/** Where it all comes from: the way of working and the published sources. */
+export function SourcesFoot({ how, sources }: Props) {
+  const unique = [...new Set(sources)]
+  return (
+    <footer className="sources">
+      <h2>Where this comes from</h2>
+      {how.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      {unique.length > 0 && (
+        <ul>
+          {unique.map((source) => (
+            <li key={source}>{source}</li>
+          ))}
+        </ul>
+      )}
+    </footer>
+  )
+}

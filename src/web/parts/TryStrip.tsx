@@ -1,0 +1,56 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { app } from '../state/app.ts'
+import { labelOf } from '../state/craftFile.ts'
+import { useApp } from '../state/hooks.ts'
+
+/** The strip at the foot while something is tried: what, against what, and Keep, Drop or Why. */
+export function TryStrip() {
+  const tried = useApp((s) => s.work?.tried)
+  const expects = useApp((s) => s.expects)
+  const [why, setWhy] = useState(false)
+  const [reason, setReason] = useState('')
+  const [hope, setHope] = useState<string>()
+  if (!tried || tried.length === 0) return null
+  const expect = hope ?? expects
+  const keep = () => {
+    if (!app.keep(reason.trim(), expect.trim())) return
+    setReason('')
+    setHope(undefined)
+    setWhy(false)
+  }
+  return (
+    <section className="trystrip" aria-label="What is being tried">
+      <p>
+        <strong>Trying</strong>{' '}
+        {tried.map((t, i) => (
+          <span key={t.path}>
+            {i > 0 && '; '}
+            {labelOf(t.path)} <b>{t.text}</b>, was {t.was}
+          </span>
+        ))}
+      </p>
+      {why && (
+        <div className="why">
+          <label>
+            Why this change
+            <textarea rows={2} value={reason} onChange={(e) => setReason(e.target.value)} />
+          </label>
+          <label>
+            What it should do
+            <textarea rows={2} value={expect} onChange={(e) => setHope(e.target.value)} />
+          </label>
+        </div>
+      )}
+      <div className="row">
+        <Button className="main" onPress={keep}>
+          Keep
+        </Button>
+        <Button onPress={() => app.dropAll()}>Drop</Button>
+        <Button aria-expanded={why} onPress={() => setWhy(!why)}>
+          Why
+        </Button>
+      </div>
+    </section>
+  )
+}

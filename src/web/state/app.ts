@@ -1,0 +1,155 @@
+import type { Finding, Question } from '../../answers/finding.ts'
+import { keepInFile, newCraftText, removeValue, textOf, writeValue } from './craftFile.ts'
+import { type OpenedFile, pickFile, readFile, saveFile } from './files.ts'
+import { openStore } from './saved.ts'
+import { type Session, startSession } from './session.ts'
+import { createStore, type FileFault, type UnitSystem } from './store.ts'
+import { change, redo, undo, type Work, withoutTried, withTried } from './work.ts'
+
+const store = createStore()
+const clock = () => Date.now()
+let session: Session
+let shelf: Awaited<ReturnType<typeof openStore>> | undefined
+
+/** Everything the pages may do. Edits are refused, with a word why, while another tab keeps the craft. */
+export const app = {
+  store,
+
+  /** Opens the browser's store and the craft this tab, or any tab, had last. */
+  async start(): Promise<void> {
+    try {
+      shelf = await openStore()
+    } catch (error) {
+      store.set({
+        notice: `This browser keeps nothing (${(error as Error).message}). Save the craft to a file before you leave.`,
+      })
+    }
+    session = startSession(store, shelf, clock)
+    const units = await shelf?.setting<UnitSystem>('units')
+    const last = sessionStorage.getItem('craft') ?? (await shelf?.setting<string>('last'))
+    if (last) await session.openKept(last)
+    store.set({ ready: true, ...(units ? { units } : {}) })
+  },
+
+  /** The whole text of the file, as typed. */
+  editText: (text: string) =>
+    edit((work) => change(work, { text, label: 'edit the file', merge: 'text' }, clock())),
+
+  /** Writes one value into the file; text as in the file, "47 mm ±0.05 (measured)". */
+  write: (path: string, text: string) =>
+    edit((work) => {
+      const written = writeValue(work.text, path, text)
+      return change(work, { text: written, label: `write ${path}`, merge: `write ${path}` }, clock())
+    }),
+
+  /** Writes several values at once, as one step. */
+  writeAll: (values: readonly (readonly [string, string])[]) =>
+    edit((work) => {
+      const text = values.reduce((sum, [path, value]) => writeValue(sum, path, value), work.text)
+      return change(work, { text, label: `write ${values[0]?.[0] ?? 'nothing'}` }, clock())
+    }),
+
+  /** Takes an item of a list, or a value, out of the file. */
+  remove: (path: string) =>
+    edit((work) => change(work, { text: removeValue(work.text, path), label: `take ${path} out` }, clock())),
+
+  /** Tries a value: SI number or a word, and its text. Trying what the file says drops the trial. */
+  tryValue: (path: string, value: number | string, text: string) =>
+    edit((work) => {
+      const { craft, units } = store.get()
+      const was = craft ? textOf(craft, path, units) : ''
+      const tried =
+        was === text ? withoutTried(work.tried, path) : withTried(work.tried, { path, value, text, was })
+      return change(work, { tried, label: `try ${path}`, merge: `try ${path}` }, clock())
+    }),
+
+  dropOne: (path: string) =>
+    edit((work) => change(work, { tried: withoutTried(work.tried, path), label: `drop ${path}` }, clock())),
+
+  dropAll: () => edit((work) => change(work, { tried: [], label: 'drop what was tried' }, clock())),
+
+  /** Writes everything tried into the file and the log. */
+  keep: (reason: string, expect: string) =>
+    edit((work) => {
+      const date = new Date(clock()).toISOString().slice(0, 10)
+      const text = keepInFile(work.text, work.tried, { date, reason, expect })
+      return change(work, { text, tried: [], label: 'keep what was tried' }, clock())
+    }),
+
+  undo: () => edit(undo),
+  redo: () => edit(redo),
+
+  setUnits(units: UnitSystem) {
+    store.set({ units })
+    void shelf?.setSetting('units', units)
+  },
+
+  /** what the page expects of the tried values, for the log */
+  expect: (expects: string) => store.set({ expects }),
+
+  /** a page's findings as it worked them out, for the marks across the top */
+  found: (question: Question, findings: readonly Finding[]) =>
+    store.set({ findings: { ...store.get().findings, [question]: findings } }),
+
+  say: (notice: string) => store.set({ notice }),
+
+  /** Opens a file from the user's disk; answers its problems, none when it was opened. */
+  async openPicked(): Promise<FileFault | undefined> {
+    const file = await pickFile()
+    return file && open(file)
+  },
+  openDropped: async (file: File) => open(await readFile(file)),
+  /** opens a text that cannot be read as it stands, so that it can be mended here */
+  openToMend: (file: OpenedFile) => session.openText(file.text, file.name),
+  openText: (text: string, fileName: string) => session.openText(text, fileName),
+  openKept: (craftId: string) => session.openKept(craftId),
+  newCraft: (name: string) =>
+    session.openText(newCraftText(name), `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-') || 'craft'}.yaml`),
+  close: async () => {
+    await session.save()
+    session.close()
+  },
+  listKept: async () => (await shelf?.list()) ?? [],
+  forget: async (craftId: string) => shelf?.forget(craftId),
+  history: async (craftId: string) => (await shelf?.history(craftId)) ?? [],
+  /** puts an earlier text back, as a change like any other */
+  restore: (text: string) =>
+    edit((work) => change(work, { text, label: 'go back to an earlier text' }, clock())),
+  takeOver: () => session.takeOver(),
+
+  /** Hands the text over as a plain file. */
+  async saveToFile(): Promise<void> {
+    const { work } = store.get()
+    if (!work) return
+    const name = await saveFile(work.fileName, work.text)
+    if (name) store.set({ notice: `Saved as ${name}.` })
+  },
+}
+
+async function open(file: OpenedFile): Promise<FileFault | undefined> {
+  const problems = await session.openFile(file)
+  return problems.length > 0 ? { file, problems } : undefined
+}
+
+let askedToStay = false
+
+function edit(by: (work: Work) => Work): boolean {
+  const { work, role } = store.get()
+  if (!work) return false
+  if (role === 'follower') {
+    store.set({ notice: 'Another tab keeps this craft. Take it over here to change it.' })
+    return false
+  }
+  try {
+    store.setWork(by(work))
+  } catch (error) {
+    store.set({ notice: (error as Error).message })
+    return false
+  }
+  if (!askedToStay) {
+    askedToStay = true
+    // asks the browser not to clear the store when disk space runs short; it may refuse without harm
+    void navigator.storage?.persist?.().catch(() => false)
+  }
+  return true
+}

@@ -1,0 +1,91 @@
+/** Who may write: the tab that holds the craft's lock. The others follow what it saves. */
+export type Role = 'writer' | 'follower'
+
+type Message = { say: 'saved'; time: number } | { say: 'hand over' }
+
+export interface TabEvents {
+  /** this tab may write from now on */
+  granted(): void
+  /** another tab holds the craft; this one follows it */
+  following(): void
+  /** another tab took the craft; unsaved work must be put aside now */
+  lost(): void
+  /** another tab saved a newer text */
+  saved(time: number): void
+  /** another tab asks for the craft: save first, then it is let go */
+  askedToHandOver(): Promise<void>
+}
+
+export interface Tabs {
+  tellSaved(time: number): void
+  takeOver(): void
+  close(): void
+}
+
+/** how long a tab may take to hand over before the lock is taken from it (it may be frozen or crashed) */
+const patience = 1500
+
+/**
+ * Joins the tabs that have this craft open. One of them holds the lock `wakewright:ID`; a second waits for it, and gets it
+ * when the first closes, hands over, or does not answer in time. Where the browser has no locks, every tab writes.
+ */
+export function joinTabs(craftId: string, events: TabEvents): Tabs {
+  const name = `wakewright:${craftId}`
+  const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel(name) : undefined
+  const locks = 'locks' in navigator ? navigator.locks : undefined
+  const leaving = new AbortController()
+  let letGo: (() => void) | undefined
+  let stealing: ReturnType<typeof setTimeout> | undefined
+
+  const hold = () => {
+    clearTimeout(stealing)
+    events.granted()
+    return new Promise<void>((resolve) => (letGo = resolve))
+  }
+
+  const request = (steal: boolean) => {
+    const options = steal ? { steal } : { signal: leaving.signal }
+    locks?.request(name, options, hold).then(
+      () => {
+        // let go on request: queue again behind the tab that asked
+        letGo = undefined
+        if (leaving.signal.aborted) return
+        events.following()
+        request(false)
+      },
+      () => {
+        if (leaving.signal.aborted) return
+        letGo = undefined
+        events.lost()
+        request(false)
+      },
+    )
+  }
+
+  if (locks) {
+    void locks.query().then(({ held }) => {
+      if (leaving.signal.aborted) return
+      if (held?.some((lock) => lock.name === name)) events.following()
+      request(false)
+    })
+  } else events.granted()
+
+  channel?.addEventListener('message', ({ data }: MessageEvent<Message>) => {
+    if (data.say === 'saved') events.saved(data.time)
+    else if (letGo) void events.askedToHandOver().then(() => letGo?.())
+  })
+
+  return {
+    tellSaved: (time) => channel?.postMessage({ say: 'saved', time } satisfies Message),
+    takeOver() {
+      channel?.postMessage({ say: 'hand over' } satisfies Message)
+      stealing = setTimeout(() => !letGo && request(true), patience)
+    },
+    close() {
+      clearTimeout(stealing)
+      leaving.abort()
+      letGo?.()
+      channel?.close()
+    },
+  }
+}

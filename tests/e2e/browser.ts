@@ -1,0 +1,128 @@
+import { spawn } from 'node:child_process'
+import { existsSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import type { Readable } from 'node:stream'
+import { type BrowserContext, chromium, type Page } from 'playwright-core'
+import { serveFolder } from '../../src/cli/serve.ts'
+
+/** Where Debian, other Linux systems, macOS and Windows put a Chromium; the CHROMIUM variable goes first. */
+const places = [
+  process.env['CHROMIUM'],
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+]
+
+const flags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+export const builtApp = resolve(import.meta.dirname, '../../dist/web')
+
+/** The program to drive; throws with what to install when there is none. */
+export function chromiumPath(): string {
+  const found = places.find((place) => place && existsSync(place))
+  if (!found)
+    throw new Error('no Chromium found: install the package "chromium" or name one in the CHROMIUM variable')
+  return found
+}
+
+/** The built app on a free port of this machine. */
+export async function serveApp(): Promise<{ address: string; stop(): Promise<void> }> {
+  if (!existsSync(join(builtApp, 'index.html')))
+    throw new Error('dist/web is not built: run npm run build:web')
+  const { server, address } = await serveFolder(builtApp)
+  const stop = () =>
+    new Promise<void>((done) => {
+      server.close(() => done())
+      server.closeAllConnections()
+    })
+  return { address, stop }
+}
+
+export interface Bench {
+  context: BrowserContext
+  /** what the console said that was an error or a warning, and what pages threw */
+  complaints: string[]
+  page(address: string): Promise<Page>
+  close(): Promise<void>
+  /** ends the browser as a crash would: nothing is told, nothing is flushed */
+  kill(): Promise<void>
+}
+
+/** A folder for a browser's own files, so that a test can open the same browser again. */
+export function profileFolder(): { folder: string; remove(): void } {
+  const folder = mkdtempSync(join(tmpdir(), 'profile-'))
+  return { folder, remove: () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }) }
+}
+
+interface Size {
+  width?: number
+  height?: number
+}
+
+/** A browser with a profile of its own; give the same folder again to reopen what was closed or killed. */
+export async function openBrowser(folder: string, { width = 1280, height = 900 }: Size = {}): Promise<Bench> {
+  // in a process group of its own, so that a kill takes its helpers along
+  const program = spawn(
+    chromiumPath(),
+    [...flags, '--headless', '--remote-debugging-port=0', `--user-data-dir=${folder}`, 'about:blank'],
+    { detached: true, stdio: ['ignore', 'ignore', 'pipe'] },
+  )
+  const gone = new Promise<void>((done) => program.once('exit', () => done()))
+  const kill = async () => {
+    if (program.exitCode === null && program.signalCode === null) process.kill(-program.pid!, 'SIGKILL')
+    await gone
+  }
+  const browser = await chromium.connectOverCDP(await debugAddress(program.stderr))
+  const context = browser.contexts()[0]!
+  const complaints: string[] = []
+  const watch = (page: Page) => {
+    page.on('console', (message) => {
+      if (['error', 'warning'].includes(message.type())) complaints.push(message.text())
+    })
+    page.on('pageerror', (error) => complaints.push(error.message))
+  }
+  context.on('page', watch)
+  return {
+    context,
+    complaints,
+    async page(address) {
+      const page = await context.newPage()
+      await page.setViewportSize({ width, height })
+      await page.goto(address)
+      return page
+    },
+    async close() {
+      // asks the browser itself to close, so that it puts its files in order
+      const session = await browser.newBrowserCDPSession()
+      await session.send('Browser.close').catch(() => {})
+      await Promise.race([gone, new Promise((done) => setTimeout(done, 5000))])
+      await kill()
+    },
+    kill,
+  }
+}
+
+/** The address the browser prints when it is ready to be driven. */
+function debugAddress(stderr: Readable): Promise<string> {
+  return new Promise((done, fail) => {
+    let said = ''
+    stderr.on('data', (part) => {
+      said += part
+      const address = /DevTools listening on (ws:\S+)/.exec(said)?.[1]
+      if (address) done(address)
+    })
+    stderr.on('end', () => fail(new Error(`the browser did not start: ${said.slice(-500)}`)))
+  })
+}
