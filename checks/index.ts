@@ -1,7 +1,9 @@
 import type { CheckRow } from '../src/answers/check.ts'
 
 /** Every group of external checks, by the folder it checks; one line a group. */
-export const groups: Record<string, () => Promise<CheckRow[]>> = {}
+export const groups: Record<string, () => Promise<CheckRow[]>> = {
+  'hull-resistance': async () => (await import('./hull-resistance.ts')).hullResistanceChecks(),
+}
 
 export async function allChecks(): Promise<CheckRow[]> {
   const lists = await Promise.all(Object.values(groups).map((load) => load()))
