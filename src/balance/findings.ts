@@ -105,7 +105,7 @@ function verdictOf(b: Balance): Finding {
 
 function pullOf(b: Balance): Finding {
   const t = b.tiedUp
-  const known = Number.isFinite(b.pull.value)
+  const known = Number.isFinite(t.rotation) && Number.isFinite(b.pull.value)
   return withRange(
     {
       id: 'push.pull',
@@ -114,14 +114,16 @@ function pullOf(b: Balance): Finding {
         ? `Tied to a post it pulls ${N(b.pull.value)}${between(b.pull, N)}, ${kgf(b.pull.value)} on a luggage scale, at ${rpm(t.rotation)}.`
         : 'No steady pull: the engines cannot turn this impeller.',
       standing: known ? (t.flags.length > 0 ? 'watch' : 'good') : 'stop',
-      because: [
-        { says: `shaft power ${(t.power / 1000).toFixed(1)} kW`, link: 'engines' },
-        {
-          says: `flow ${(t.flow * 1000).toFixed(0)} L/s, pump efficiency ${Math.round(t.pumpEfficiency * 100)} %`,
-          link: 'jet',
-        },
-        ...t.flags.map((f) => ({ says: f.text })),
-      ],
+      because: !known
+        ? [{ says: 'no steady speed of the engines with this impeller', link: 'engines' }]
+        : [
+            { says: `shaft power ${(t.power / 1000).toFixed(1)} kW`, link: 'engines' },
+            {
+              says: `flow ${(t.flow * 1000).toFixed(0)} L/s, pump efficiency ${Math.round(t.pumpEfficiency * 100)} %`,
+              link: 'jet',
+            },
+            ...t.flags.map((f) => ({ says: f.text })),
+          ],
       sources: [sources.strip, sources.match],
     },
     b.pull,
@@ -152,6 +154,7 @@ function topOf(b: Balance): Finding {
 
 function humpOf(b: Balance): Finding {
   const { speed, drag, thrust, margin } = b.hump
+  if (!(thrust > 0)) return unknownHump(b)
   const enough = margin >= 1.25
   const stuck = b.run.stuck
   const says = stuck
@@ -172,12 +175,25 @@ function humpOf(b: Balance): Finding {
   }
 }
 
+function unknownHump(b: Balance): Finding {
+  return {
+    id: 'push.hump',
+    question: 'push',
+    says: 'There is no thrust to get over the hump with.',
+    standing: 'stop',
+    because: [{ says: b.limitedBy.says, link: 'result:limit' }],
+    sources: [sources.match],
+  }
+}
+
 function pipeOf(b: Balance): Finding {
   const { bogRatio, bogRotation, comesOnPipe } = b.matching
   const many = b.tiedUpRoots.filter((r) => r.stable).length
   const says = comesOnPipe
     ? `The engines pull up to their power band: on the way the impeller takes ${Math.round(bogRatio * 100)} % of their torque at most, at ${rpm(bogRotation)}.`
-    : `The engines bog at ${rpm(bogRotation)}: there the impeller takes ${Number.isFinite(bogRatio) ? `${Math.round(bogRatio * 100)} %` : 'more than all'} of their torque, and 95 % is the most that still climbs.`
+    : !Number.isFinite(bogRotation)
+      ? 'No engine is running.'
+      : `The engines bog at ${rpm(bogRotation)}: there the impeller takes ${Number.isFinite(bogRatio) ? `${Math.round(bogRatio * 100)} %` : 'more than all'} of their torque, and 95 % is the most that still climbs.`
   return {
     id: 'push.pipe',
     question: 'push',

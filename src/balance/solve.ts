@@ -113,7 +113,7 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
     speed: row.speed,
     rotation,
     impellerRotation: impeller,
-    thrust: row.propulsion.steady ? row.propulsion.thrust : Number.NaN,
+    thrust: row.propulsion.steady && jet ? row.propulsion.thrust : Number.NaN,
     torque: jet?.T ?? Number.NaN,
     flow: jet?.Q ?? Number.NaN,
     power: jet ? 2 * Math.PI * impeller * jet.T : Number.NaN,
@@ -188,7 +188,7 @@ function oneDeadOf(craft: Craft, maps: MapStore, solved?: BalanceOptions['solved
   return { ...pick(dragged), withClutch: pick(freed) }
 }
 
-/** The craft with tried values put in: path -> SI value. */
-export function tryValues(craft: Craft, values: Readonly<Record<string, number>>): Craft {
+/** The craft with tried values put in by path: SI numbers, words or yes and no. */
+export function tryValues(craft: Craft, values: Readonly<Record<string, number | string | boolean>>): Craft {
   return whatIf(craft, values)
 }

@@ -134,13 +134,16 @@ const onPipe = 0.9
  */
 export function bogPoint(model: CraftModel): { ratio: number; rotation: number } {
   const unit = model.units[0]!
+  if (!unit.shaft.engines.some((e) => e.running))
+    return { ratio: Number.POSITIVE_INFINITY, rotation: Number.NaN }
   const peak = shaftPowerPeak(unit.shaft).rotation / unit.shaft.ratio
   let ratio = 0
   let rotation = Number.NaN
   for (let i = 0; i <= 40; i++) {
     const n = peak * (0.25 + ((onPipe - 0.25) * i) / 40)
     const drive = impellerDrive(unit.shaft, n)
-    const share = drive > 0 ? jetPoint(unit.map, unit.spec, n, 0).T / drive : Number.POSITIVE_INFINITY
+    if (drive <= 0) return { ratio: Number.POSITIVE_INFINITY, rotation: n * unit.shaft.ratio }
+    const share = jetPoint(unit.map, unit.spec, n, 0).T / drive
     if (share > ratio) {
       ratio = share
       rotation = n * unit.shaft.ratio

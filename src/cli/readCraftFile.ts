@@ -8,8 +8,8 @@ const most = 4 * 1024 * 1024
 /** Reads a craft file from disk, or throws BadInput with located lines. Warnings come back beside the craft. */
 export function readCraftFile(path: string): { craft: Craft; warnings: readonly Problem[] } {
   const bytes = readBytes(path)
-  const decoded = decodeCraftBytes(bytes)
-  if ('problem' in decoded) throw new BadInput([`${path}:1:1: ${decoded.problem}`])
+  const decoded = decodeCraftBytes(bytes, path)
+  if (decoded.problem) throw new BadInput([formatProblem(decoded.problem)])
   const { craft, problems } = readCraft(decoded.text, path)
   const errors = problems.filter((p) => p.severity === 'error')
   if (!craft || errors.length > 0)
