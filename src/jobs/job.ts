@@ -21,6 +21,9 @@ export class Cancelled extends Error {
 }
 
 /** Keeps the types of one job; `progress` and `cancelled` reach it from a web worker or a thread alike. */
-export function defineJob<Input, Output>(name: string, run: Job<Input, Output>['run']): Job<Input, Output> {
+export function defineJob<Input, Output>(
+  name: string,
+  run: (input: Input, context: JobContext) => Output | Promise<Output>,
+): Job<Input, Output> {
   return { name, run }
 }

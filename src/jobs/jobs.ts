@@ -2,11 +2,9 @@ import type { Job } from './job.ts'
 
 /** Every named job, one line each; a job's code is loaded when it is first asked for. */
 export const jobs = {
-  balance: async () => (await import('./balanceJob.ts')).balanceJob,
+  look: () => import('./look.ts').then((m) => m.look),
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 
 export type JobName = keyof typeof jobs
-export type JobInput<N extends JobName> =
-  Awaited<ReturnType<(typeof jobs)[N]>> extends Job<infer I, unknown> ? I : never
-export type JobOutput<N extends JobName> =
-  Awaited<ReturnType<(typeof jobs)[N]>> extends Job<never, infer O> ? O : never
+export type JobInput<N extends JobName> = Parameters<Awaited<ReturnType<(typeof jobs)[N]>>['run']>[0]
+export type JobOutput<N extends JobName> = Awaited<ReturnType<Awaited<ReturnType<(typeof jobs)[N]>>['run']>>

@@ -1,6 +1,7 @@
 import type { Finding, Question } from '../../answers/finding.ts'
 import { keepInFile, newCraftText, removeValue, textOf, writeValue } from './craftFile.ts'
 import { type OpenedFile, pickFile, readFile, saveFile } from './files.ts'
+import { keepLooking } from './looking.ts'
 import { openStore } from './saved.ts'
 import { type Session, startSession } from './session.ts'
 import { createStore, type FileFault, type UnitSystem } from './store.ts'
@@ -24,6 +25,7 @@ export const app = {
         notice: `This browser keeps nothing (${(error as Error).message}). Save the craft to a file before you leave.`,
       })
     }
+    keepLooking(store)
     session = startSession(store, shelf, clock)
     const units = await shelf?.setting<UnitSystem>('units')
     const last = sessionStorage.getItem('craft') ?? (await shelf?.setting<string>('last'))

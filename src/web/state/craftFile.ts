@@ -32,20 +32,17 @@ export function readText(text: string, file: string): Reading {
   return { craft, problems }
 }
 
+/** The tried values by path, a yes or no as a truth value. */
+export function triedValues(tried: readonly Tried[]): Record<string, number | string | boolean> {
+  const value = (t: Tried) => (fieldAt(t.path)?.type === 'flag' ? t.value === 'yes' : t.value)
+  return Object.fromEntries(tried.map((t) => [t.path, value(t)]))
+}
+
 /** The craft with the tried values in it; undefined when nothing is tried or the craft has no such path any more. */
 export function tryOn(craft: Craft, tried: readonly Tried[]): Craft | undefined {
   if (tried.length === 0) return undefined
-  const yes: Record<string, boolean> = { yes: true, no: false }
   try {
-    return whatIf(
-      craft,
-      Object.fromEntries(
-        tried.map((t) => [
-          t.path,
-          fieldAt(t.path)?.type === 'flag' ? (yes[String(t.value)] ?? false) : t.value,
-        ]),
-      ),
-    )
+    return whatIf(craft, triedValues(tried))
   } catch {
     return undefined
   }

@@ -1,8 +1,9 @@
-import { useState } from 'react'
+import { useId, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Spec } from '../../../craft/fields.ts'
 import { isQuantityProblem, parseQuantity } from '../../../units/parse.ts'
 import { inputId } from '../../frame/route.ts'
+import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { app } from '../../state/app.ts'
 import { labelOf, shownUnit } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
@@ -55,35 +56,54 @@ export function AddHere({ spec, path, word }: Props) {
       {spec.gloss && <p className="quiet">{spec.gloss}</p>}
       <div className="fields">
         {blanks.map((blank) => (
-          <label key={blank.path} className="blank">
-            {blank.spec.label ?? labelOf(blank.path)}
-            {blank.spec.type === 'choice' ? (
-              <select
-                value={given[blank.path] ?? firstWord(blank.spec)}
-                onChange={(event) => setGiven({ ...given, [blank.path]: event.target.value })}
-              >
-                {blank.spec.words.map((w) => (
-                  <option key={w}>{w}</option>
-                ))}
-              </select>
-            ) : (
-              <input
-                className="plainfield"
-                value={given[blank.path] ?? ''}
-                placeholder={
-                  blank.spec.type === 'quantity' ? shownUnit(blank.spec.kind, units, blank.spec.unit) : ''
-                }
-                aria-invalid={faults[blank.path] !== undefined}
-                autoComplete="off"
-                onChange={(event) => setGiven({ ...given, [blank.path]: event.target.value })}
-              />
-            )}
-            {faults[blank.path] && <span className="blankfault">{faults[blank.path]}</span>}
-          </label>
+          <BlankField
+            key={blank.path}
+            blank={blank}
+            value={given[blank.path] ?? firstWord(blank.spec)}
+            fault={faults[blank.path]}
+            onChange={(text) => setGiven({ ...given, [blank.path]: text })}
+          />
         ))}
       </div>
       <Button onPress={add}>Add</Button>
     </details>
+  )
+}
+
+interface BlankProps {
+  blank: Blank
+  value: string
+  fault: string | undefined
+  onChange: (text: string) => void
+}
+
+/** One value still to be given. */
+function BlankField({ blank, value, fault, onChange }: BlankProps) {
+  const id = useId()
+  const units = useApp((s) => s.units)
+  const { spec, path } = blank
+  const label = spec.label ?? labelOf(path)
+  if (spec.type === 'choice')
+    return <ChoiceField label={label} value={value} choices={spec.words} onChange={onChange} />
+  return (
+    <div className="blank">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        className="plainfield"
+        value={value}
+        placeholder={spec.type === 'quantity' ? shownUnit(spec.kind, units, spec.unit) : ''}
+        aria-invalid={fault !== undefined}
+        aria-describedby={fault === undefined ? undefined : `${id}-fault`}
+        autoComplete="off"
+        onChange={(event) => onChange(event.target.value)}
+      />
+      {fault && (
+        <span className="blankfault" id={`${id}-fault`}>
+          {fault}
+        </span>
+      )}
+    </div>
   )
 }
 

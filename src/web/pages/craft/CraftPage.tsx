@@ -37,7 +37,8 @@ export function CraftPage() {
       <section className="file">
         <div className="row">
           <h2>The craft file</h2>
-          <div className="switch" role="group" aria-label="Show the file">
+          <fieldset className="switch">
+            <legend className="hush">Show the file</legend>
             <Button
               aria-pressed={!text}
               isDisabled={!craft || problems.length > 0}
@@ -48,7 +49,7 @@ export function CraftPage() {
             <Button aria-pressed={text} onPress={() => setAsText(true)}>
               As text
             </Button>
-          </div>
+          </fieldset>
         </div>
         {text || !craft ? <TextView /> : <FormView craft={craft} />}
       </section>

@@ -1,10 +1,13 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { MeasureNext } from '../../../answers/finding.ts'
+import { fieldAt, type Quantity } from '../../../craft/index.ts'
+import { stepFromSi } from '../../../units/convert.ts'
 import { InputLink } from '../../parts/InputLink.tsx'
-import { type Craft, labelOf } from '../../state/craftFile.ts'
+import { type Craft, labelOf, shownUnit } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { tidyNumber } from '../../state/shown.ts'
+import { shownNumber, tidyNumber } from '../../state/shown.ts'
+import type { UnitSystem } from '../../state/store.ts'
 import { worthMeasuring } from './summary.ts'
 
 /** items shown before the rest is asked for */
@@ -13,6 +16,7 @@ const few = 5
 /** What is worth measuring next: what the findings ask for first, then the numbers in most doubt. */
 export function MeasureList({ craft }: { craft: Craft }) {
   const findings = useApp((s) => s.findings)
+  const units = useApp((s) => s.units)
   const [all, setAll] = useState(false)
   const asked = new Map<string, MeasureNext>()
   for (const found of Object.values(findings))
@@ -33,11 +37,11 @@ export function MeasureList({ craft }: { craft: Craft }) {
             </p>
           </li>
         ))}
-        {shown.map(({ quantity, measure, doubt }) => (
+        {shown.map(({ quantity, measure, half }) => (
           <li key={quantity.path}>
             <InputLink link={quantity.path}>{labelOf(quantity.path)}</InputLink>{' '}
             <span className="quiet">
-              {quantity.source === 'guess' ? 'guessed' : quantity.source}, ±{tidyNumber(doubt * 100, 2)} %
+              {quantity.source === 'guess' ? 'guessed' : quantity.source} {amountOf(quantity, half, units)}
             </span>
             <p className="quiet">
               {measure.what}. With {measure.with}, {minutes(measure.minutes)}.
@@ -51,6 +55,16 @@ export function MeasureList({ craft }: { craft: Craft }) {
         </Button>
       )}
     </section>
+  )
+}
+
+/** "27 deg ±3" */
+function amountOf({ value, kind, path }: Quantity, half: number, units: UnitSystem): string {
+  const field = fieldAt(path)
+  const unit = shownUnit(kind, units, field?.type === 'quantity' ? field.unit : '')
+  return `${shownNumber(value, kind, unit)} ${unit} ±${tidyNumber(stepFromSi(half, kind, unit), 2)}`.replace(
+    '  ',
+    ' ',
   )
 }
 

@@ -15,7 +15,6 @@ interface Props {
 }
 
 const sources = ['measured', 'maker', 'guess'] as const
-const unsaid = 'not said'
 
 /** One number of the file: its value, how far it may be off, and where it comes from. */
 export function QuantityRow({ path, label, brief = false }: Props) {
@@ -49,17 +48,19 @@ export function QuantityRow({ path, label, brief = false }: Props) {
       />
       {!brief && given && (
         <>
-          <label className="plusminus">
-            ±<span className="hush">, {name}</span>
-            <PlusMinus value={written.spread} readOnly={readOnly} onCommit={(spread) => write({ spread })} />
-          </label>
+          <PlusMinus
+            name={name}
+            value={written.spread}
+            readOnly={readOnly}
+            onCommit={(spread) => write({ spread })}
+          />
           <ChoiceField
             label={`Source of ${name}`}
             hushLabel
-            value={written.source || unsaid}
-            choices={[...sources, unsaid]}
+            value={written.source || input.source}
+            choices={sources}
             disabled={readOnly}
-            onChange={(word) => write({ source: word === unsaid ? '' : word })}
+            onChange={(source) => write({ source })}
           />
         </>
       )}
@@ -73,23 +74,27 @@ export function QuantityRow({ path, label, brief = false }: Props) {
 }
 
 interface PlusMinusProps {
+  name: string
   value: string
   readOnly: boolean
   onCommit: (text: string) => void
 }
 
 /** How far off it may be, as written after the ±; the reader says what is wrong with it. */
-function PlusMinus({ value, readOnly, onCommit }: PlusMinusProps) {
+function PlusMinus({ name, value, readOnly, onCommit }: PlusMinusProps) {
   return (
-    <input
-      key={value}
-      className="plainfield"
-      defaultValue={value}
-      readOnly={readOnly}
-      size={6}
-      autoComplete="off"
-      onBlur={(event) => event.target.value.trim() !== value && onCommit(event.target.value.trim())}
-      onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
-    />
+    <label className="plusminus">
+      ±<span className="hush">, {name}</span>
+      <input
+        key={value}
+        className="plainfield"
+        defaultValue={value}
+        readOnly={readOnly}
+        size={6}
+        autoComplete="off"
+        onBlur={(event) => event.target.value.trim() !== value && onCommit(event.target.value.trim())}
+        onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
+      />
+    </label>
   )
 }

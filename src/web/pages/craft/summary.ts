@@ -31,9 +31,10 @@ export function sourcesInWords(counts: SourceCounts): string {
 
 export interface WorthMeasuring {
   quantity: Quantity
-  label: string
   measure: Measure
-  /** half the likely range over the value */
+  /** half the likely range, SI */
+  half: number
+  /** 0 sure, 1 nothing known: half the range as a part of the value and itself */
   doubt: number
 }
 
@@ -44,9 +45,9 @@ export function worthMeasuring(craft: Craft): WorthMeasuring[] {
     if (quantity.source === 'measured') continue
     const field = fieldAt(quantity.path)
     if (!field?.measure) continue
-    const doubt = (quantity.high - quantity.low) / 2 / Math.max(Math.abs(quantity.value), 1e-12)
-    if (doubt > 0)
-      found.push({ quantity, label: field.label ?? quantity.path, measure: field.measure, doubt })
+    const half = (quantity.high - quantity.low) / 2
+    if (half > 0)
+      found.push({ quantity, measure: field.measure, half, doubt: half / (Math.abs(quantity.value) + half) })
   }
   return found.sort((a, b) => b.doubt - a.doubt)
 }

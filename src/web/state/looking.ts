@@ -1,0 +1,59 @@
+import type { Finding, Question } from '../../answers/finding.ts'
+import { callJob } from '../work/call.ts'
+import { triedValues } from './craftFile.ts'
+import type { AppStore } from './store.ts'
+
+/** milliseconds of quiet before the whole craft is looked at again */
+const quiet = 150
+
+/** Looks at the craft in a worker whenever it or what is tried changes, for the marks across the top and the findings. */
+export function keepLooking(store: AppStore): void {
+  let seenCraft = store.get().craft
+  let seenTried = store.get().triedCraft
+  let timer: ReturnType<typeof setTimeout> | undefined
+  let busy = false
+  let again = false
+
+  const look = async () => {
+    const { craft, work } = store.get()
+    if (!craft || !work) return
+    busy = true
+    again = false
+    const tried = work.tried.length > 0 ? { tried: triedValues(work.tried) } : {}
+    try {
+      const answer = await callJob('look', { text: work.goodText, ...tried }).done
+      if (store.get().work?.id === work.id)
+        store.set({
+          findings: byQuestion(answer.now),
+          triedFindings: answer.tried ? byQuestion(answer.tried) : {},
+        })
+    } catch (error) {
+      store.set({
+        findings: {},
+        triedFindings: {},
+        notice: `The craft could not be looked at: ${(error as Error).message}`,
+      })
+    }
+    busy = false
+    if (again) void look()
+  }
+
+  store.subscribe(() => {
+    const { craft, triedCraft } = store.get()
+    if (craft === seenCraft && triedCraft === seenTried) return
+    seenCraft = craft
+    seenTried = triedCraft
+    if (!craft) return void store.set({ findings: {}, triedFindings: {} })
+    clearTimeout(timer)
+    timer = setTimeout(() => {
+      if (busy) again = true
+      else void look()
+    }, quiet)
+  })
+}
+
+function byQuestion(findings: readonly Finding[]): Partial<Record<Question, readonly Finding[]>> {
+  const sorted: Partial<Record<Question, Finding[]>> = {}
+  for (const finding of findings) (sorted[finding.question] ??= []).push(finding)
+  return sorted
+}
