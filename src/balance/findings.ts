@@ -193,13 +193,13 @@ function pipeOf(b: Balance): Finding {
     ? `The engines pull up to their power band: on the way the impeller takes ${Math.round(bogRatio * 100)} % of their torque at most, at ${rpm(bogRotation)}.`
     : !Number.isFinite(bogRotation)
       ? 'No engine is running.'
-      : `The engines bog at ${rpm(bogRotation)}: there the impeller takes ${Number.isFinite(bogRatio) ? `${Math.round(bogRatio * 100)} %` : 'more than all'} of their torque, and 95 % is the most that still climbs.`
+      : `The engines ${bogRatio < 1 ? 'may hang' : 'bog'} at ${rpm(bogRotation)}: there the impeller takes ${Number.isFinite(bogRatio) ? `${Math.round(bogRatio * 100)} %` : 'more than all'} of their torque, and above 95 % they hardly climb.`
   return {
     id: 'push.pipe',
     question: 'push',
     says,
     ...(Number.isFinite(bogRatio) ? { value: bogRatio, unit: '1' } : {}),
-    standing: comesOnPipe ? 'good' : 'stop',
+    standing: comesOnPipe ? 'good' : bogRatio < 1 ? 'watch' : 'stop',
     because: [
       {
         says:

@@ -126,7 +126,7 @@ export function judge(
 }
 
 /** Share of the power peak below which an engine is not yet on its pipe. */
-const onPipe = 0.9
+const onPipe = 0.85
 
 /**
  * Worst share of the engines' torque the impeller takes on the way up to the power band, and where

@@ -4,6 +4,7 @@ import type { Finding, Standing } from '../answers/finding.ts'
 import type { Balance } from '../balance/types.ts'
 import { formatProblem } from '../craft/index.ts'
 import { lookAt, questions } from '../registry/findings.ts'
+import { fromSi } from '../units/convert.ts'
 import { type DisplaySystem, displayUnit, formatQuantity } from '../units/format.ts'
 import type { Kind } from '../units/kinds.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
@@ -89,6 +90,10 @@ function findingText(f: Finding, units: DisplaySystem): string {
   return lines.join('\n')
 }
 
+/** to the nearest whole unit: a table of forces reads better without tails */
+const whole = (x: number, kind: Kind, unit: string) =>
+  Number.isFinite(x) ? `${Math.round(fromSi(x, kind, unit)) + 0} ${unit}` : '—'
+
 function operatingText(b: Balance, units: DisplaySystem): string {
   const force = displayUnit('force', units, 'N')
   const speed = displayUnit('speed', units, 'km/h')
@@ -103,9 +108,9 @@ function operatingText(b: Balance, units: DisplaySystem): string {
     table.push([
       formatQuantity(curve.speed[i]!, 'speed', speed),
       formatQuantity(curve.rpm[i]! / 60, 'rotation', 'rpm'),
-      formatQuantity(curve.thrust[i]!, 'force', force),
-      formatQuantity(curve.drag[i]!, 'force', force),
-      formatQuantity(curve.trim[i]!, 'angle', 'deg', 2),
+      whole(curve.thrust[i]!, 'force', force),
+      whole(curve.drag[i]!, 'force', force),
+      `${(fromSi(curve.trim[i]!, 'angle', 'deg') + 0).toFixed(1).replace('-0.0', '0.0')} deg`,
       formatQuantity(curve.riderAt[i]!, 'length', displayUnit('length', units, 'm')),
     ])
   return `\n${table.toString()}`
