@@ -2,7 +2,7 @@ import type { Job } from './job.ts'
 
 /** Every named job, one line each; a job's code is loaded when it is first asked for. */
 export const jobs = {
-  look: () => import('./look.ts').then((m) => m.look),
+  look: async () => (await import('./look.ts')).look,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 
 export type JobName = keyof typeof jobs
