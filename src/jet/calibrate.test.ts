@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { seededRandom } from '../numerics/random.ts'
 import { belowKnee, calibrateJet } from './calibrate.ts'
 import { solveJet } from './jet.ts'
-import { referenceJet } from './reference.testkit.ts'
+import { referenceJet } from './reference.ts'
 
 test('a tie-up test with 3 % noise gives back the turning it was made with within 0.03', () => {
   for (const [turning, seed] of [

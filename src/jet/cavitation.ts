@@ -60,3 +60,19 @@ export function bestFlowCoefficient(K: number): number {
 export function tipSpeedCeiling(gNpsh: number, K: number, phi: number): number {
   return Math.sqrt((2 * gNpsh) / (K + phi * phi * (1 + K)))
 }
+
+/** Most suction specific speed of a rotor whose flow coefficient suits its cavitation number (SP-8052 eqs 5-7). */
+export function bestSuctionSpeed(phi: number, hubRatio: number): number {
+  const K = (2 * phi * phi) / (1 - 2 * phi * phi)
+  return suctionSpeedOf(phi, K, hubRatio)
+}
+
+/** Share of head left by a tip gap of `gapShare` of the blade height: 1 - √(τ/h), SP-8052 eq. 54; a pessimistic bracket. */
+export function inducerGapHead(gapShare: number): number {
+  return 1 - Math.sqrt(gapShare)
+}
+
+/** The same of suction specific speed: 1 - k√(τ/h), k 0.50 to 0.65, SP-8052 eq. 55. */
+export function inducerGapSuction(gapShare: number, k: number): number {
+  return 1 - k * Math.sqrt(gapShare)
+}

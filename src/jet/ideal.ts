@@ -80,3 +80,23 @@ export function pitchAt(r: number, beta: number): number {
 export function angleAt(r: number, pitch: number): number {
   return Math.atan2(pitch, 2 * Math.PI * r)
 }
+
+/** Euler's work, J/kg: u₂c_u2 - u₁c_u1. */
+export function eulerWork(u2: number, cu2: number, u1 = 0, cu1 = 0): number {
+  return u2 * cu2 - u1 * cu1
+}
+
+/** Swirl behind a row whose flow leaves at `beta` from the direction of rotation, m/s. */
+export function outletSwirl(u: number, axial: number, beta: number): number {
+  return u - axial / Math.tan(beta)
+}
+
+/** Suction specific speed that goes with Thoma's number σ = NPSH/H at a specific speed, in the same unit system. */
+export function suctionSpeedFromThoma(sigma: number, specific: number): number {
+  return specific / sigma ** 0.75
+}
+
+/** Flow, head and power factors when rotation changes by `n` and size by `d` times, efficiency unchanged. */
+export function affinity(n: number, d = 1): { flow: number; head: number; power: number; torque: number } {
+  return { flow: n * d ** 3, head: (n * d) ** 2, power: n ** 3 * d ** 5, torque: n * n * d ** 5 }
+}

@@ -7,7 +7,7 @@ import { pumpSetting, solveJet } from './jet.ts'
 import { latticeLift, turningShare } from './lattice.ts'
 import { airHeadFactor } from './operate.ts'
 import { pumpAt } from './pump.ts'
-import { referenceJet } from './reference.testkit.ts'
+import { referenceJet } from './reference.ts'
 import type { JetSpec } from './types.ts'
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })

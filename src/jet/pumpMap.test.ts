@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { solveJet } from './jet.ts'
 import { buildPumpMap, jetPoint } from './pumpMap.ts'
-import { referenceJet } from './reference.testkit.ts'
+import { referenceJet } from './reference.ts'
 
 test('the map gives torque, thrust and flow of the full model within 0.3 %', () => {
   fc.assert(
