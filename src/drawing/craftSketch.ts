@@ -1,0 +1,341 @@
+/** A craft to scale, as on a shop sketch: from the side, from above and from astern, with its main dimensions. */
+import { moved } from './compose.ts'
+import { centreLine, dimension } from './dimension.ts'
+import { choosePlace, Occupied } from './labels.ts'
+import { circle, line, polygon, polyline, rectangle, text } from './marks.ts'
+import { ink, okabeIto, quiet } from './palette.ts'
+import { type Posture, riderFigure } from './riderFigure.ts'
+import type { Mark, Sheet, Style } from './sheet.ts'
+
+export interface SketchPart {
+  name: string
+  /** middle: forward of the transom, to port, up; m */
+  at: readonly [number, number, number]
+  /** length, width, height of a box round it, m */
+  size: readonly [number, number, number]
+  /** true when the size was not given but guessed from the weight: drawn dashed */
+  sizeGuessed: boolean
+  look: 'engine' | 'tank' | 'box' | 'weight'
+}
+
+/** Everything in metres; lines are x0, v0, x1, v1 … from the transom forward. */
+export interface CraftShape {
+  title: string
+  says: string
+  length: number
+  beam: number
+  depth: number
+  keel: readonly number[]
+  chine: readonly number[]
+  deck: readonly number[]
+  chineHalf: readonly number[]
+  deckHalf: readonly number[]
+  /** half sections at the widest place and at the transom: half-breadth, height, from the keel up */
+  widest: readonly number[]
+  transom: readonly number[]
+  parts: readonly SketchPart[]
+  rider?: { at: number; off: number; stature: number; posture: Posture }
+  jet?: {
+    bore: number
+    nozzle: number
+    /** nozzle centre above the transom's foot */
+    height: number
+    intakeFront: number
+    intakeLength: number
+    intakeWidth: number
+    /** impeller, forward of the transom */
+    rotorAt: number
+  }
+  /** still water above the transom's foot, at the transom and at the nose */
+  water?: { aft: number; forward: number }
+  /** a length in words, in the reader's units */
+  words: (metres: number) => string
+}
+
+const outline: Style = { stroke: ink, width: 0.5, fill: '#faf8f2' }
+const thin: Style = { stroke: ink, width: 0.25 }
+const hidden: Style = { stroke: quiet, width: 0.22, dash: [1.6, 0.8] }
+const jetLine: Style = { stroke: okabeIto.blue, width: 0.45 }
+const waterLine: Style = { stroke: okabeIto.skyBlue, width: 0.4 }
+
+/** The drawing for a sheet of the given width, mm; the three views share one scale. */
+export function craftSketch(shape: CraftShape, width = 180): Sheet {
+  const left = 13
+  const wide = width >= 150
+  // a wide sheet has the view from astern beside the side view, a narrow one under it
+  const across = wide ? shape.length + shape.beam * 1.15 : shape.length
+  const scale = (width - left - (wide ? 22 : 8)) / across
+  const side = sideView(shape, scale)
+  const plan = planView(shape, scale)
+  const end = endView(shape, scale)
+  const tall = (v: View) => v.above + v.below
+  const rows = wide
+    ? [Math.max(side.above, end.above) + Math.max(side.below, end.below), tall(plan)]
+    : [tall(side), tall(plan), tall(end)]
+  const height = rows.reduce((a, b) => a + b, 0) + 4
+  const marks: Mark[] = []
+  if (wide) {
+    const base = height - Math.max(side.above, end.above)
+    marks.push(...moved(side.marks, left, base))
+    marks.push(...moved(end.marks, left + shape.length * scale + 14 + (shape.beam * scale) / 2, base))
+    marks.push(...moved(plan.marks, left, plan.below))
+  } else {
+    marks.push(...moved(side.marks, left, height - side.above))
+    marks.push(...moved(plan.marks, left, height - rows[0]! - plan.above))
+    marks.push(...moved(end.marks, left + (shape.length * scale) / 2, end.below))
+  }
+  return { width, height, title: shape.title, says: shape.says, marks }
+}
+
+interface View {
+  marks: Mark[]
+  /** paper needed above and below the view's own zero line, mm */
+  above: number
+  below: number
+}
+
+const scaled = (points: readonly number[], k: number) => points.map((v) => v * k)
+function backwards(points: readonly number[]): number[] {
+  const out: number[] = []
+  for (let i = points.length - 2; i >= 0; i -= 2) out.push(points[i]!, points[i + 1]!)
+  return out
+}
+
+function sideView(s: CraftShape, k: number): View {
+  const marks: Mark[] = [
+    polygon(scaled([...s.keel, ...backwards(s.deck)], k), outline, 'mark', 'hull'),
+    polyline(scaled(s.chine, k), thin, 'mark', 'chine'),
+    ...s.parts.flatMap((p) => partFromSide(p, k)),
+    ...(s.jet ? jetFromSide(s.jet, k) : []),
+  ]
+  const deckAt = (x: number) => heightAt(s.deck, x)
+  let above = Math.max(...s.parts.map((p) => (p.at[2] + p.size[2] / 2) * k), s.depth * k)
+  if (s.rider) {
+    const { at, stature, posture } = s.rider
+    marks.push(...riderFigure(posture, at * k, deckAt(at) * k, stature * k, { stroke: quiet, width: 0.5 }))
+    const tall = { standing: 1.02, crouching: 0.78, kneeling: 0.75, sitting: 0.62, prone: 0.25 }[posture]
+    above = Math.max(above, (deckAt(at) + stature * tall) * k)
+  }
+  if (s.water) marks.push(...waterFromSide(s.water, s.length, k))
+  const named = nameParts(s, k, marks)
+  marks.push(...named.marks)
+  const below = dimensionsBelow(s, k, marks)
+  return { marks, above: Math.max(above + 3, named.above), below }
+}
+
+function heightAt(points: readonly number[], x: number): number {
+  for (let i = 0; i + 3 < points.length; i += 2)
+    if (x <= points[i + 2]!) {
+      const t = (x - points[i]!) / (points[i + 2]! - points[i]! || 1)
+      return points[i + 1]! + Math.max(0, t) * (points[i + 3]! - points[i + 1]!)
+    }
+  return points.at(-1) ?? 0
+}
+
+/** Length, rider's place, depth, draft and nozzle height; answers the paper they take below the keel line. */
+function dimensionsBelow(s: CraftShape, k: number, marks: Mark[]): number {
+  let row = -7
+  if (s.rider) {
+    marks.push(...dimension(0, 0, s.rider.at * k, 0, row, `rider ${s.words(s.rider.at)}`))
+    marks.push(
+      line(
+        s.rider.at * k,
+        row,
+        s.rider.at * k,
+        heightAt(s.deck, s.rider.at) * k,
+        { ...hidden, width: 0.15 },
+        'dimension',
+      ),
+    )
+    row -= 6
+  }
+  marks.push(...dimension(0, 0, s.length * k, 0, row, s.words(s.length)))
+  marks.push(...dimension(0, 0, 0, s.depth * k, 7, s.words(s.depth)))
+  return -row + 3
+}
+
+function partFromSide(p: SketchPart, k: number): Mark[] {
+  const [x, , z] = [p.at[0] * k, p.at[1] * k, p.at[2] * k]
+  const [l, h] = [p.size[0] * k, p.size[2] * k]
+  const style: Style = { ...(p.sizeGuessed ? { ...thin, dash: [1.4, 0.7] } : thin), fill: '#ffffff' }
+  switch (p.look) {
+    case 'weight':
+      return []
+    case 'engine': {
+      // crankcase below, finned cylinder above
+      const marks = [rectangle(x - l / 2, z - h / 2, l, h * 0.5, style, 'mark')]
+      for (let i = 0; i < 4; i++)
+        marks.push(
+          rectangle(
+            x - l * 0.3,
+            z + h * (0.02 + i * 0.12),
+            l * 0.6,
+            h * 0.07,
+            { ...thin, fill: '#ffffff' },
+            'mark',
+          ),
+        )
+      return marks
+    }
+    case 'tank':
+      return [
+        rectangle(x - l / 2, z - h / 2, l, h, style, 'mark'),
+        rectangle(x - l * 0.08, z + h / 2, l * 0.16, h * 0.12, thin, 'mark'),
+      ]
+    case 'box':
+      return [rectangle(x - l / 2, z - h / 2, l, h, style, 'mark')]
+  }
+}
+
+function jetFromSide(j: NonNullable<CraftShape['jet']>, k: number): Mark[] {
+  const x = (v: number) => v * k
+  const back = j.intakeFront - j.intakeLength
+  const [r, n] = [j.bore / 2, j.nozzle / 2]
+  const roof = [x(j.intakeFront), 0, x(j.rotorAt), x(j.height + r)]
+  const floor = [x(back), 0, x(Math.min(back, j.rotorAt)), x(j.height - r)]
+  return [
+    polyline([x(j.intakeFront), 0, x(back), 0], { stroke: '#ffffff', width: 0.7 }, 'mark'),
+    polyline([...roof, x(j.rotorAt * 0.45), x(j.height + r), 0, x(j.height + n)], jetLine, 'mark', 'jet'),
+    polyline([...floor, x(j.rotorAt * 0.45), x(j.height - r), 0, x(j.height - n)], jetLine, 'mark', 'jet'),
+    rectangle(
+      x(j.rotorAt) - 0.12 * x(j.bore),
+      x(j.height - r),
+      0.24 * x(j.bore),
+      x(j.bore),
+      { ...jetLine, fill: '#d5e8f5' },
+      'mark',
+    ),
+    centreLine(x(-0.02), x(j.height), x(j.rotorAt + j.bore), x(j.height), 2),
+  ]
+}
+
+function waterFromSide(w: NonNullable<CraftShape['water']>, length: number, k: number): Mark[] {
+  const at = (x: number) => (w.aft + ((w.forward - w.aft) * x) / length) * k
+  const [a, b] = [-11 / k, length + 6 / k]
+  const sign = b * k - 3
+  const level = at(b)
+  return [
+    line(a * k, at(a), b * k, at(b), waterLine, 'water'),
+    polygon(
+      [sign - 1.3, level + 2.3, sign + 1.3, level + 2.3, sign, level + 0.2],
+      { stroke: okabeIto.blue, width: 0.2 },
+      'water',
+    ),
+  ]
+}
+
+/** Names over the side view, each with a line down to its part, clear of the rider and of each other. */
+function nameParts(s: CraftShape, k: number, drawn: readonly Mark[]): { marks: Mark[]; above: number } {
+  const size = 2.7
+  const [ox, oy] = [20, 40]
+  const taken = new Occupied(s.length * k + 2 * ox, 2 * oy + (s.depth + 2.2) * k)
+  const shifted = moved(drawn, ox, oy)
+  for (const m of shifted) if (m.kind === 'polyline' || m.kind === 'polygon') taken.line(m.points)
+  const frame = { left: ox - 12, right: ox + s.length * k + 12, bottom: 0, top: 1e4 }
+  const marks: Mark[] = []
+  let above = 0
+  for (const p of s.parts) {
+    if (p.look === 'weight') continue
+    const [x, top] = [p.at[0] * k, (p.at[2] + p.size[2] * (p.look === 'tank' ? 0.62 : 0.5)) * k]
+    const places = [5, 9.4, 13.8, 18.2, 22.6, 27, 35, 44].flatMap((up) =>
+      [0, -8, 8, -16, 16].map((aside) => ({
+        x: ox + x + aside,
+        y: oy + Math.max(top, s.depth * k) + up,
+        anchor: 'middle' as const,
+        cost: up * 0.4 + Math.abs(aside) * 0.5,
+      })),
+    )
+    const place = choosePlace(p.name, size, places, frame, taken)
+    if (!place) continue
+    const [px, py] = [place.x - ox, place.y - oy]
+    marks.push(line(x, top, px, py - 0.8, { stroke: quiet, width: 0.15 }, 'dimension'))
+    marks.push(text(px, py, p.name, { size, anchor: 'middle', halo: true, layer: 'dimension' }))
+    above = Math.max(above, py + 4)
+  }
+  return { marks, above }
+}
+
+function planView(s: CraftShape, k: number): View {
+  const mirror = (points: readonly number[]) => points.map((v, i) => (i % 2 === 0 ? v : -v))
+  const loop = (points: readonly number[]) => scaled([...points, ...backwards(mirror(points))], k)
+  const half =
+    Math.max(...s.deckHalf.filter((_, i) => i % 2 === 1), ...s.chineHalf.filter((_, i) => i % 2 === 1)) * k
+  const marks: Mark[] = [
+    polygon(loop(s.deckHalf), outline, 'mark', 'deck'),
+    polygon(loop(s.chineHalf), { ...hidden }, 'mark', 'chines, from above'),
+    ...s.parts
+      .filter((p) => p.look !== 'weight')
+      .map((p) => {
+        const style: Style = { ...(p.sizeGuessed ? { ...thin, dash: [1.4, 0.7] } : thin), fill: '#ffffff' }
+        return rectangle(
+          (p.at[0] - p.size[0] / 2) * k,
+          (p.at[1] - p.size[1] / 2) * k,
+          p.size[0] * k,
+          p.size[1] * k,
+          style,
+          'mark',
+        )
+      }),
+    ...s.parts.flatMap((p) => weightSign(p.at[0] * k, p.at[1] * k)),
+  ]
+  if (s.jet) {
+    const { intakeFront, intakeLength, intakeWidth, rotorAt, bore } = s.jet
+    marks.push(
+      rectangle(
+        (intakeFront - intakeLength) * k,
+        (-intakeWidth / 2) * k,
+        intakeLength * k,
+        intakeWidth * k,
+        { ...hidden, stroke: okabeIto.blue },
+        'mark',
+      ),
+    )
+    marks.push(
+      rectangle(0, (-bore / 2) * k, rotorAt * k, bore * k, { ...hidden, stroke: okabeIto.blue }, 'mark'),
+    )
+  }
+  if (s.rider)
+    marks.push(circle(s.rider.at * k, s.rider.off * k, 0.11 * k, { stroke: quiet, width: 0.5 }, 'mark'))
+  marks.push(centreLine(0, 0, s.length * k, 0))
+  marks.push(...dimension(0, -half, 0, half, 7, s.words(s.beam)))
+  marks.push(text(s.length * k, -half - 1, 'from above', { size: 2.6, anchor: 'end', colour: quiet }))
+  return { marks, above: half + 3, below: half + 5 }
+}
+
+/** Where a weight acts: a small circle with two dark quarters. */
+function weightSign(x: number, y: number): Mark[] {
+  const r = 1
+  const quarter = (a: number) => {
+    const points = [x, y]
+    for (let i = 0; i <= 6; i++)
+      points.push(x + r * Math.cos(a + (i * Math.PI) / 12), y + r * Math.sin(a + (i * Math.PI) / 12))
+    return polygon(points, { fill: ink }, 'mark')
+  }
+  return [
+    circle(x, y, r, { stroke: ink, width: 0.15, fill: '#ffffff' }, 'mark'),
+    quarter(0),
+    quarter(Math.PI),
+  ]
+}
+
+function endView(s: CraftShape, k: number): View {
+  const loop = (half: readonly number[]) =>
+    scaled([...half, ...backwards(half.map((v, i) => (i % 2 === 0 ? -v : v)))], k)
+  const half = Math.max(...s.widest.filter((_, i) => i % 2 === 0)) * k
+  const marks: Mark[] = [
+    polygon(loop(s.widest), outline, 'mark', 'widest section'),
+    polygon(loop(s.transom), { ...thin, fill: '#ffffff' }, 'mark', 'transom'),
+  ]
+  if (s.jet) {
+    marks.push(
+      circle(0, s.jet.height * k, (s.jet.bore / 2) * k, { ...hidden, stroke: okabeIto.blue }, 'mark'),
+    )
+    marks.push(circle(0, s.jet.height * k, (s.jet.nozzle / 2) * k, { ...jetLine, fill: '#d5e8f5' }, 'mark'))
+  }
+  if (s.water) marks.push(line(-half - 4, s.water.aft * k, half + 4, s.water.aft * k, waterLine, 'water'))
+  marks.push(...dimension(-half, 0, half, 0, -7, s.words((2 * half) / k)))
+  if (s.water && s.water.aft * k > 2)
+    marks.push(...dimension(half, 0, half, s.water.aft * k, -5, `draft ${s.words(s.water.aft)}`))
+  marks.push(text(0, s.depth * k + 4, 'from astern', { size: 2.6, anchor: 'middle', colour: quiet }))
+  return { marks, above: s.depth * k + 9, below: 11 }
+}
