@@ -1,7 +1,8 @@
 import type { Finding } from '../answers/finding.ts'
 import { MapStore } from '../balance/fromCraft.ts'
+import type { Balance } from '../balance/types.ts'
 import { readCraft, whatIf } from '../craft/index.ts'
-import { lookAt } from '../registry/findings.ts'
+import { type Look, lookAt } from '../registry/findings.ts'
 import { defineJob } from './job.ts'
 
 export interface LookOrder {
@@ -14,18 +15,27 @@ export interface LookOrder {
 export interface LookAnswer {
   now: Finding[]
   tried?: Finding[]
+  /** with ranges and changes; absent when an engine has no torque curve yet */
+  balance?: Balance
+  triedBalance?: Balance
 }
 
 /** pump maps of earlier looks; most changes leave them as they are */
 const maps = new MapStore()
+
+/** the last text looked at: while values are tried it stays the same */
+let last: { text: string; look: Look } | undefined
 
 /** All findings of a craft, and of the same with the tried values in it. */
 export const look = defineJob('look', (order: LookOrder, { progress }): LookAnswer => {
   const { craft } = readCraft(order.text)
   if (!craft) throw new RangeError('text: the craft file cannot be read')
   progress(0, 'Looking at the craft')
-  const now = lookAt(craft, { maps }).findings
-  if (!order.tried) return { now }
+  if (last?.text !== order.text) last = { text: order.text, look: lookAt(craft, { maps }) }
+  const now = last.look
+  const answer: LookAnswer = { now: now.findings, ...(now.balance ? { balance: now.balance } : {}) }
+  if (!order.tried) return answer
   progress(0.5, 'Looking at what is tried')
-  return { now, tried: lookAt(whatIf(craft, order.tried), { maps }).findings }
+  const tried = lookAt(whatIf(craft, order.tried), { maps })
+  return { ...answer, tried: tried.findings, ...(tried.balance ? { triedBalance: tried.balance } : {}) }
 })

@@ -15,7 +15,7 @@ export function keepLooking(store: AppStore): void {
   let again = false
 
   const look = async () => {
-    const { craft, work } = store.get()
+    const { craft, triedCraft, work } = store.get()
     if (!craft || !work) return
     busy = true
     again = false
@@ -26,6 +26,7 @@ export function keepLooking(store: AppStore): void {
         store.set({
           findings: byQuestion(answer.now),
           triedFindings: answer.tried ? byQuestion(answer.tried) : {},
+          looked: { craft, triedCraft, balance: answer.balance, triedBalance: answer.triedBalance },
         })
     } catch (error) {
       store.set({

@@ -1,4 +1,5 @@
 import type { Finding, Question } from '../../answers/finding.ts'
+import type { Balance } from '../../balance/types.ts'
 import { type Craft, type Problem, readText, tryOn } from './craftFile.ts'
 import type { OpenedFile } from './files.ts'
 import type { Role } from './tabs.ts'
@@ -37,6 +38,15 @@ export interface AppState {
   findings: Partial<Record<Question, readonly Finding[]>>
   /** the page shows the tried craft's findings beside these while something is tried */
   triedFindings: Partial<Record<Question, readonly Finding[]>>
+  /** the last full look, with ranges, and the crafts it was of: a page shows it only while those stand */
+  looked: Looked | undefined
+}
+
+export interface Looked {
+  craft: Craft
+  triedCraft: Craft | undefined
+  balance: Balance | undefined
+  triedBalance: Balance | undefined
 }
 
 export const emptyState: AppState = {
@@ -54,6 +64,7 @@ export const emptyState: AppState = {
   expects: '',
   findings: {},
   triedFindings: {},
+  looked: undefined,
 }
 
 export interface AppStore {
