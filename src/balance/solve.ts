@@ -13,7 +13,15 @@ import { runFromRest } from './runUp.ts'
 import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
 import { operatingTable, type Table, type TableRow } from './table.ts'
 import type { Balance, BalanceCurve, OneDead, OperatingPoint } from './types.ts'
-import { bestPitchShare, bogPoint, designOf, judge, pitchPerTorque } from './verdict.ts'
+import {
+  bestPitchShare,
+  bogPoint,
+  type Design,
+  designOf,
+  judge,
+  pitchPerTorque,
+  withPitch,
+} from './verdict.ts'
 
 export interface BalanceOptions {
   /** kept between calls so that an unchanged pump is not sampled again */
@@ -47,7 +55,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const pitchNow = craft.jet.rotor.pitch.value
   const run = runFromRest(model, table)
   const design = designOf(table, run.stuck)
-  const bestPitch = options.knownBestPitch ?? bestPitchShare(unit, maps, design.speed) * pitchNow
+  const bestPitch = options.knownBestPitch ?? bestPitchOf(model, maps, design) * pitchNow
 
   const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
   const anchor = anchorOf(
@@ -98,6 +106,25 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const dead = oneDeadOf(craft, maps, solved)
   if (dead) balance.oneDead = dead
   return balance
+}
+
+/**
+ * Pitch factor for the aim at the speed that matters to the craft with that very pitch fitted: hump or top
+ * speed move with the pitch, so the two are brought together. Does not depend on the pitch fitted now.
+ */
+function bestPitchOf(model: CraftModel, maps: MapStore, design: Design): number {
+  const unit = model.units[0]!
+  let share = bestPitchShare(unit, maps, design.speed)
+  for (let i = 0; i < 3 && Number.isFinite(share); i++) {
+    const spec = withPitch(unit.spec, share)
+    const fitted = { ...model, units: model.units.map((u) => ({ ...u, spec, map: maps.of(spec) })) }
+    const table = operatingTable(fitted, { steps: 24 })
+    const stuck = table.top !== undefined && table.top.drag.regime !== 'planing'
+    const next = bestPitchShare(unit, maps, designOf(table, stuck).speed)
+    if (Math.abs(next / share - 1) < 1e-3) return next
+    share = next
+  }
+  return share
 }
 
 function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
