@@ -1,7 +1,8 @@
 import type { Reckoner } from '../answers/reckoner.ts'
+import { hullReckoners } from '../hull/reckoners.ts'
 
 /** Every reckoner of every trade; a new trade adds one line here. */
-export const reckoners: readonly Reckoner[] = []
+export const reckoners: readonly Reckoner[] = [...hullReckoners]
 
 const byId = new Map(reckoners.map((r) => [r.id, r]))
 

@@ -1,0 +1,350 @@
+/** Handbook questions of planing and of drag from rest to speed. */
+import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner.ts'
+import { gravity, waterAt } from '../../fluid/water.ts'
+import { airDrag } from './air.ts'
+import { dragAt, prepareDrag } from './drag.ts'
+import { lambdaWindow, settle } from './equilibrium.ts'
+import { planingState } from './planing.ts'
+import { celanoLimit, chartLimit, porpoisingLimit, porpoisingNumber } from './porpoising.ts'
+import { preparePreplaning, preplaningRatio, transomWettedSurface } from './preplaning.ts'
+import { froude, volumetricFroude } from './spec.ts'
+import { whiskerSpray } from './spray.ts'
+
+const temperature: Port = {
+  name: 'temperature',
+  says: 'Temperature of the water.',
+  kind: 'temperature',
+  unit: '°C',
+  min: 273.15,
+  max: 313.15,
+  assumed: 288.15,
+}
+const length = (name: string, says: string, min: number, max: number, assumed?: number): Port => ({
+  name,
+  says,
+  kind: 'length',
+  unit: 'm',
+  min,
+  max,
+  ...(assumed === undefined ? {} : { assumed }),
+})
+const angle = (name: string, says: string, min: number, max: number, assumed?: number): Port => {
+  const degree = Math.PI / 180
+  return {
+    name,
+    says,
+    kind: 'angle',
+    unit: 'deg',
+    min: min * degree,
+    max: max * degree,
+    ...(assumed === undefined ? {} : { assumed: assumed * degree }),
+  }
+}
+const speed: Port = {
+  name: 'speed',
+  says: 'Speed through the water.',
+  kind: 'speed',
+  unit: 'm/s',
+  min: 0.5,
+  max: 30,
+}
+const mass: Port = { name: 'mass', says: 'All aboard.', kind: 'mass', unit: 'kg', min: 20, max: 5000 }
+const deadrise = angle('deadrise', 'Angle of the bottom to the level, aft.', 0, 35, 5)
+const force = (name: string, says: string): Port => ({ name, says, kind: 'force', unit: 'N' })
+const out = {
+  trim: { name: 'trim', says: 'Bow up.', kind: 'angle', unit: 'deg' } satisfies Port,
+  drag: force('drag', 'Total drag.'),
+}
+const savitsky = 'Savitsky 1964, Hydrodynamic design of planing hulls, Marine Technology 1(1)'
+
+const planing = defineReckoner({
+  id: 'planing',
+  title: 'Planing trim and drag',
+  trade: 'hull',
+  says: 'Trim at which a straight-bottomed hull settles and what it takes to push it, by balance of three forces. Holds for a wetted length below four beams, trim 2 to 15° and chines wet.',
+  inputs: [
+    speed,
+    mass,
+    length('beam', 'Chine beam where it planes.', 0.2, 5),
+    deadrise,
+    length('centre', 'Centre of all mass, forward of the transom.', 0.1, 10),
+    length('centreHeight', 'Centre of all mass above the keel.', 0.02, 3, 0.45),
+    length('thrustHeight', 'Thrust line above the keel at the transom.', -1, 2, 0.08),
+    angle('thrustAngle', 'Thrust line to the keel, up forward.', -15, 15, 0),
+    {
+      name: 'dragArea',
+      says: 'Air drag area of rider and craft.',
+      kind: 'area',
+      unit: 'm²',
+      min: 0,
+      max: 5,
+      assumed: 0.4,
+    },
+    length('dragHeight', 'Height above the keel where the air pushes.', 0, 3, 0.9),
+    length('hullLength', 'Length of bottom there is to wet.', 0.5, 20, 2.4),
+    temperature,
+  ],
+  outputs: [
+    out.trim,
+    out.drag,
+    force('thrust', 'Thrust along its line.'),
+    force('friction', 'Friction of the bottom.'),
+    force('air', 'Air drag.'),
+    { name: 'lambda', says: 'Mean wetted length over beam.', kind: 'ratio', unit: '1' },
+    { name: 'wettedKeel', says: 'Wetted length of the keel.', kind: 'length', unit: 'm' },
+    {
+      name: 'wettedChine',
+      says: 'Wetted length of the chines; negative when they are dry.',
+      kind: 'length',
+      unit: 'm',
+    },
+    { name: 'porpoiseTrim', says: 'Trim above which it may porpoise, ±1.5°.', kind: 'angle', unit: 'deg' },
+  ],
+  reckon: (g) => {
+    const water = waterAt(g.temperature!)
+    const Cv = froude(g.speed!, g.beam!)
+    if (Cv < 0.6)
+      throw new RangeError(`speed: ${g.speed} m/s is below 0.6 of √(g × beam), where the planing tests begin`)
+    const c = {
+      ...water,
+      speed: g.speed!,
+      weight: g.mass! * gravity,
+      beam: g.beam!,
+      deadrise: g.deadrise!,
+      roughness: 4e-4,
+      centreHeight: g.centreHeight!,
+      thrustHeight: g.thrustHeight!,
+      thrustAngle: g.thrustAngle!,
+      airDrag: airDrag(g.dragArea!, g.speed!),
+      airHeight: g.dragHeight!,
+      appendage: 0,
+    }
+    const s = planingState()
+    const window = lambdaWindow(c, g.hullLength!)
+    if (window.unsupported)
+      throw new RangeError(`speed: ${g.speed} m/s is too slow to carry ${g.mass} kg below 20° of trim`)
+    const balance = settle(c, g.centre!, window, s)
+    if (balance === 'mushing')
+      throw new RangeError(
+        `centre: ${g.centre} m is too far aft, no balance below 20° of trim: the craft ploughs`,
+      )
+    if (balance === 'bow down')
+      throw new RangeError(
+        `centre: ${g.centre} m is too far forward, the whole ${g.hullLength} m of bottom would be wet`,
+      )
+    return {
+      trim: s.trim,
+      drag: s.drag,
+      thrust: s.thrust,
+      friction: s.friction,
+      air: s.air,
+      lambda: s.lambda,
+      wettedKeel: s.wettedKeel,
+      wettedChine: s.wettedChine,
+      porpoiseTrim: porpoisingLimit(porpoisingNumber(s.lift), g.deadrise!),
+    }
+  },
+  sources: [savitsky, 'ITTC 1957 friction line with a roughness allowance of 0.0004'],
+})
+
+const preplaning = defineReckoner({
+  id: 'pre-planing',
+  title: 'Drag through the hump',
+  trade: 'hull',
+  says: 'Drag of a well-trimmed transom-stern hull between displacement and planing, volumetric Froude number 1 to 2. A weight well aft makes it more.',
+  inputs: [
+    speed,
+    mass,
+    length('length', 'Waterline length.', 1, 20),
+    length('beam', 'Waterline beam.', 0.3, 6),
+    length('draft', 'Deepest immersion at rest.', 0.02, 2),
+    angle('entrance', 'Half the angle of the waterline at the bow.', 3.7, 28.6, 25),
+    {
+      name: 'transom',
+      says: 'Immersed transom over largest immersed section.',
+      kind: 'ratio',
+      unit: '%',
+      min: 0,
+      max: 1,
+      assumed: 0.85,
+    },
+    temperature,
+  ],
+  outputs: [
+    out.drag,
+    { name: 'ratio', says: 'Drag over weight.', kind: 'ratio', unit: '%' },
+    { name: 'froude', says: 'Volumetric Froude number.', kind: 'ratio', unit: '1' },
+  ],
+  reckon: (g) => {
+    const water = waterAt(g.temperature!)
+    const volume = g.mass! / water.density
+    const Fv = volumetricFroude(g.speed!, volume)
+    if (Fv < 1 || Fv > 2)
+      throw new RangeError(
+        `speed: ${g.speed} m/s gives a volumetric Froude number of ${Fv.toFixed(2)}, outside the regression's 1 to 2`,
+      )
+    const form = {
+      volume,
+      length: g.length!,
+      beam: g.beam!,
+      draft: g.draft!,
+      entrance: g.entrance!,
+      transomRatio: g.transom!,
+      wettedSurface: transomWettedSurface(volume, g.length!, g.beam!, g.draft!),
+    }
+    const ratio = preplaningRatio(preparePreplaning(form), Fv, water.kinematicViscosity, 4e-4)
+    if (!(ratio > 0)) throw new RangeError('length: with these proportions the regression leaves its range')
+    return { drag: ratio * g.mass! * gravity, ratio, froude: Fv }
+  },
+  sources: [
+    'Mercier and Savitsky 1973, Resistance of transom-stern craft in the pre-planing regime, SIT-DL-73-1667; coefficients from memory',
+  ],
+})
+
+const sled = defineReckoner({
+  id: 'hull-drag',
+  title: 'Drag of a small sled at any speed',
+  trade: 'hull',
+  says: 'From rest to full plane, with the rider where the drag is least: displacement, hump and planing joined. Give or take 15 %, more through the hump.',
+  inputs: [
+    { ...speed, min: 0.1 },
+    length('length', 'Transom to nose.', 1, 8),
+    length('chineBeam', 'Widest breadth of the bottom.', 0.3, 3),
+    deadrise,
+    length('depth', 'Keel to deck.', 0.08, 1.5, 0.25),
+    length('noseRocker', 'Rise of the keel at the nose.', 0, 1, 0.15),
+    { ...mass, name: 'craftMass', says: 'All but the rider.' },
+    length('craftCentre', 'Centre of that mass, forward of the transom.', 0.2, 4),
+    { ...mass, name: 'riderMass', says: 'The rider.', assumed: 80 },
+    length('riderHeight', 'Centre of the rider above the keel.', 0, 2, 0.85),
+    {
+      name: 'dragArea',
+      says: 'Air drag area of the rider.',
+      kind: 'area',
+      unit: 'm²',
+      min: 0,
+      max: 3,
+      assumed: 0.42,
+    },
+    temperature,
+  ],
+  outputs: [
+    out.drag,
+    force('low', 'Low end of its likely range.'),
+    force('high', 'High end.'),
+    out.trim,
+    { name: 'riderAt', says: 'Best place of the rider, forward of the transom.', kind: 'length', unit: 'm' },
+    { name: 'wettedLength', says: 'Mean wetted length.', kind: 'length', unit: 'm' },
+  ],
+  reckon: (g) => {
+    const spec = {
+      length: g.length!,
+      chineBeam: g.chineBeam!,
+      deadrise: g.deadrise!,
+      depth: g.depth!,
+      noseRocker: g.noseRocker!,
+    }
+    const m = prepareDrag(
+      spec,
+      {
+        mass: g.craftMass!,
+        x: g.craftCentre!,
+        z: 0.5 * g.depth!,
+        riderMass: g.riderMass!,
+        riderRange: [0.15 * g.length!, 0.65 * g.length!],
+        riderHeight: g.riderHeight!,
+        dragArea: g.dragArea!,
+        dragHeight: g.riderHeight!,
+        thrustLine: { height: 0.08, angle: 0 },
+      },
+      waterAt(g.temperature!),
+    )
+    if (!m.rest.converged)
+      throw new RangeError(
+        `craftMass: with ${g.craftMass} kg and this rider the hull does not float level enough`,
+      )
+    const p = dragAt(m, g.speed!)
+    return {
+      drag: p.drag,
+      low: p.low,
+      high: p.high,
+      trim: p.trim,
+      riderAt: p.riderAt,
+      wettedLength: p.wettedLength,
+    }
+  },
+  sources: [
+    savitsky,
+    'Mercier and Savitsky 1973, SIT-DL-73-1667',
+    'Joining of the methods and range: judgement',
+  ],
+})
+
+const porpoising = defineReckoner({
+  id: 'porpoising',
+  title: 'Porpoising limit',
+  trade: 'hull',
+  says: 'Trim above which a planing hull starts to bounce by itself. Two readings of the same tests; hold to the lower, and stay 1.5° under it.',
+  inputs: [
+    speed,
+    mass,
+    length('beam', 'Chine beam.', 0.2, 5),
+    { ...deadrise, max: (20 * Math.PI) / 180 },
+    temperature,
+  ],
+  outputs: [
+    { name: 'limit', says: 'The lower limit.', kind: 'angle', unit: 'deg' },
+    { name: 'chart', says: 'From the 1964 chart.', kind: 'angle', unit: 'deg' },
+    { name: 'fit', says: 'From the 1998 fit.', kind: 'angle', unit: 'deg' },
+    {
+      name: 'loading',
+      says: 'Chart abscissa √(CL/2); the chart runs from 0.13 to 0.35.',
+      kind: 'ratio',
+      unit: '1',
+    },
+  ],
+  reckon: (g) => {
+    const q = 0.5 * waterAt(g.temperature!).density * g.speed! ** 2
+    const x = porpoisingNumber((g.mass! * gravity) / (q * g.beam! ** 2))
+    if (x > 0.5) throw new RangeError(`speed: ${g.speed} m/s is below planing for this mass and beam`)
+    return {
+      limit: porpoisingLimit(x, g.deadrise!),
+      chart: chartLimit(x, g.deadrise!),
+      fit: celanoLimit(x, g.deadrise!),
+      loading: x,
+    }
+  },
+  sources: [
+    'Savitsky 1964 after Day and Haag 1952, chart reading from memory',
+    'Celano 1998, Trident Scholar report 254, from memory',
+  ],
+})
+
+const spray = defineReckoner({
+  id: 'spray',
+  title: 'Whisker spray',
+  trade: 'hull',
+  says: 'Area and drag of the spray sheet ahead of the wetted bottom. Flat bottoms throw it forward and the sum has no meaning there.',
+  inputs: [
+    speed,
+    length('beam', 'Chine beam.', 0.2, 5),
+    angle('deadrise', 'Angle of the bottom to the level.', 5, 35),
+    angle('trim', 'Running trim.', 0.5, 15),
+    temperature,
+  ],
+  outputs: [
+    { name: 'area', says: 'True area, both sides.', kind: 'area', unit: 'm²' },
+    { name: 'angle', says: 'Angle of the spray edge to the keel.', kind: 'angle', unit: 'deg' },
+    out.drag,
+  ],
+  reckon: (g) => {
+    const w = waterAt(g.temperature!)
+    const s = whiskerSpray(g.speed!, g.beam!, g.deadrise!, g.trim!, w.density, w.kinematicViscosity)
+    if (s.area === 0)
+      throw new RangeError(`trim: too steep for this deadrise, the spray edge is within 10° of square across`)
+    return { area: s.area, angle: s.angle, drag: s.drag }
+  },
+  sources: ['Savitsky, DeLorme and Datla 2007, Inclusion of whisker spray drag, Marine Technology 44(1)'],
+})
+
+export const dragReckoners: readonly Reckoner[] = [planing, preplaning, sled, porpoising, spray]
