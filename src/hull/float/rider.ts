@@ -2,7 +2,9 @@
  * Where the weight of a rider is, by stance.
  * Sources: whole-body centre of a standing adult 0.55 to 0.57 of stature above the soles (anthropometry handbooks, from memory);
  * seated about 0.23 m above the seat (J. J. Swearingen, "Determination of centers of gravity of man", FAA 62-14, 1962, from memory);
- * crouching, kneeling and prone are estimates, common practice, no source.
+ * Kneeling, derived: without the lower legs (0.12 of the mass, knee at 0.285 of stature) the standing body's centre is 0.33 of
+ * stature above the knee, so 0.29 upright on the knees and about 0.22 sitting back on the heels (segment masses: D. A. Winter,
+ * "Biomechanics and Motor Control of Human Movement", from memory). Crouching and prone are estimates, common practice, no source.
  */
 export type Stance = 'standing' | 'crouching' | 'kneeling' | 'sitting' | 'prone'
 
@@ -20,7 +22,7 @@ export interface RiderCentre {
 const ofStature: Record<Exclude<Stance, 'prone'>, [number, number, number]> = {
   standing: [0.56, 0.54, 0.58],
   crouching: [0.4, 0.35, 0.45],
-  kneeling: [0.35, 0.31, 0.39],
+  kneeling: [0.27, 0.21, 0.31],
   sitting: [0.14, 0.12, 0.17],
 }
 

@@ -1,0 +1,352 @@
+/** Everything the Float page asks, from plain numbers: each load at rest, both stabilities of a rider, openings, swamped, foam. */
+import type { Flag, Range } from '../../answers/solved.ts'
+import type { Vec3 } from '../../solid/mesh.ts'
+import { heightAbove, makeFrame } from '../../solid/waterFrame.ts'
+import { deckHeight, type Hull } from '../shape/hull.ts'
+import { type FoamNeed, foamNeeded } from './foamNeeded.ts'
+import { type BuoyantBody, type FloatingLoad, floaterOf, type SlackLiquid } from './load.ts'
+import { type Opening, type OpeningRow, openingsTable } from './openings.ts'
+import { riderCentre, type Stance } from './rider.ts'
+import { type RightingCurve, rightingCurve } from './righting.ts'
+import { type Attitude, longitudinalMetacentricHeight, metacentricHeight, settle } from './settle.ts'
+import { type Compartment, type FoamBlock, type FoamVolume, foamVolumes, swampedBodies } from './swamped.ts'
+import { rollPeriod, rollRadius } from './tests.ts'
+import { type Weight, type WeightSum, weightSum } from './weights.ts'
+
+export interface FloatRider {
+  /** kg, m */
+  mass: number
+  stature: number
+  stance: Stance
+  /** feet, knees or seat: forward of the transom and to port, m */
+  x: number
+  y: number
+}
+
+export interface FloatInput {
+  hull: Hull
+  /** kg/m³ */
+  water: number
+  weights: readonly (Weight & { sealed?: boolean })[]
+  rider: FloatRider
+  openings: readonly Opening[]
+  foam: readonly FoamBlock[]
+  compartments: readonly Compartment[]
+  /** fuel or other liquid whose weight is NOT in the weights list */
+  liquids?: readonly SlackLiquid[]
+}
+
+export type LoadName =
+  | 'nobody'
+  | 'prone'
+  | 'kneeling'
+  | 'standing'
+  | 'as ridden'
+  | 'swamped, nobody'
+  | 'swamped, rider alongside'
+  | 'swamped, rider aboard'
+
+/** One load, settled. */
+export interface LoadCase {
+  name: LoadName
+  /** kg all told, and centre, m */
+  mass: number
+  centre: [number, number, number]
+  /** kg missing when it sinks; below 0 is reserve */
+  deficit: number
+  sinks: boolean
+  /** it does not stay: goes past 60° */
+  over: boolean
+  attitude: Attitude
+  /** depth of the hull's lowest point at transom and stem, m */
+  draftAft: number
+  draftFore: number
+  /** lowest deck edge above water, m */
+  freeboard: number
+  /** metacentric heights, m: upright, rider stiff; upright, rider balancing on his feet; NaN when it sinks */
+  gmRigid: number
+  gmFeet: number
+  gmLength: number
+  /** s */
+  rollPeriod: number
+}
+
+export interface FloatAnswer {
+  cases: LoadCase[]
+  /** the rider's own stance */
+  ridden: LoadCase
+  weights: WeightSum
+  righting: RightingCurve
+  rightingEmpty: RightingCurve
+  openings: OpeningRow[]
+  openingStates: string[]
+  foam: FoamVolume[]
+  need: FoamNeed
+  swampedBodies: BuoyantBody[]
+  /** GM of the craft as ridden with what is not known about weights and posture, m */
+  gmRigid: Range
+  gmFeet: Range
+  flags: Flag[]
+}
+
+/** Answers the whole page. RangeError on weights or rider out of range. */
+export function floatAnswer(input: FloatInput): FloatAnswer {
+  const flags = [...input.hull.flags, ...positionFlags(input)]
+  const craft = weightSum(input.weights)
+  const intact: BuoyantBody[] = [{ name: 'hull', mesh: input.hull.mesh, share: 1 }]
+  const nobody = caseOf(input, 'nobody', intact, craft, undefined)
+  const stancesShown: Stance[] = ['prone', 'kneeling', 'standing']
+  const stood = stancesShown.map((s) =>
+    caseOf(input, s as LoadName, intact, craft, { ...input.rider, stance: s }),
+  )
+  const ridden = caseOf(input, 'as ridden', intact, craft, input.rider)
+  const left = swampedBodies(input)
+  const swamped = [
+    caseOf(input, 'swamped, nobody', left, craft, undefined),
+    caseOf(input, 'swamped, rider alongside', left, craft, alongside(input)),
+    caseOf(input, 'swamped, rider aboard', left, craft, { ...input.rider, stance: 'prone', y: 0 }),
+  ]
+  const need = foamFor(input, left, craft)
+  const cases = [nobody, ...stood, ridden, ...swamped]
+  const both = ranges(input, craft, ridden, intact)
+  return {
+    cases,
+    ridden,
+    weights: craft,
+    righting: curveOf(input, craft, input.rider),
+    rightingEmpty: curveOf(input, craft, undefined),
+    ...openingsIn(input, cases),
+    foam: foamVolumes(input.hull, input.foam, input.water),
+    need,
+    swampedBodies: left,
+    ...both,
+    flags,
+  }
+}
+
+interface Placed {
+  mass: number
+  at: Vec3
+  /** where the weight acts when the rider balances */
+  feet: Vec3
+  balances: boolean
+}
+
+function placed(input: FloatInput, rider: FloatRider, deeper = 0): Placed {
+  const deck = deckHeight(input.hull.mesh, rider.x, rider.y) ?? input.hull.depth
+  const c = riderCentre(rider.stance, rider.stature)
+  return {
+    mass: rider.mass,
+    at: [rider.x, rider.y, deck + c.height + deeper],
+    feet: [rider.x, rider.y, deck],
+    balances: c.balances,
+  }
+}
+
+/** A swimmer holding the gunwale: a tenth of the weight, out of the water, hangs on the deck edge (judgement, no source). */
+function alongside(input: FloatInput): Placed {
+  const edge = input.hull.edge.reduce((a, b) =>
+    Math.abs(b[0] - input.rider.x) < Math.abs(a[0] - input.rider.x) ? b : a,
+  )
+  return { mass: 0.1 * input.rider.mass, at: edge, feet: edge, balances: false }
+}
+
+function together(
+  craft: WeightSum,
+  mass: number,
+  at: Vec3,
+): { mass: number; centre: [number, number, number] } {
+  const m = craft.mass + mass
+  return {
+    mass: m,
+    centre: [0, 1, 2].map((k) => (craft.mass * craft.centre[k]! + mass * at[k]!) / m) as [
+      number,
+      number,
+      number,
+    ],
+  }
+}
+
+function loadOf(input: FloatInput, bodies: readonly BuoyantBody[], mass: number, centre: Vec3): FloatingLoad {
+  return { bodies, mass, centre, density: input.water, ...(input.liquids ? { liquids: input.liquids } : {}) }
+}
+
+function caseOf(
+  input: FloatInput,
+  name: LoadName,
+  bodies: readonly BuoyantBody[],
+  craft: WeightSum,
+  who: FloatRider | Placed | undefined,
+): LoadCase {
+  const rider = who === undefined ? undefined : 'at' in who ? who : placed(input, who)
+  const rigid = rider ? together(craft, rider.mass, rider.at) : { mass: craft.mass, centre: craft.centre }
+  const feet = rider ? together(craft, rider.mass, rider.feet) : rigid
+  const gm = (load: { mass: number; centre: Vec3 }) => {
+    const up = settle(floaterOf(loadOf(input, bodies, load.mass, load.centre)), undefined, {
+      freeHeel: false,
+      leaveEdge: false,
+    })
+    return up.converged
+      ? { t: metacentricHeight(up.state), l: longitudinalMetacentricHeight(up.state) }
+      : { t: Number.NaN, l: Number.NaN }
+  }
+  const stiff = gm(rigid)
+  const free = rider ? gm(feet) : stiff
+  // a rider who would fall over stiff keeps his balance if he can: his weight then acts where he touches the deck
+  const acts = rider !== undefined && (rider.balances || stiff.t < 0) ? feet : rigid
+  const rest = settle(floaterOf(loadOf(input, bodies, acts.mass, acts.centre)))
+  const attitude = rest.value
+  const over = rest.converged && Math.max(Math.abs(attitude.heel), Math.abs(attitude.trim)) > Math.PI / 3
+  const frame = makeFrame(attitude.trim, attitude.heel)
+  const under = (p: Vec3) => -heightAbove(frame, attitude.h, ...p)
+  const edges = input.hull.edge.flatMap((p) => [-under(p), -under([p[0], -p[1], p[2]])])
+  return {
+    name,
+    ...rigid,
+    deficit: rest.deficit,
+    sinks: rest.deficit >= 0,
+    over: over || (rest.deficit < 0 && !rest.converged),
+    attitude,
+    draftAft: under([0, 0, 0]),
+    draftFore: under([input.hull.length, 0, 0]),
+    freeboard: Math.min(...edges),
+    gmRigid: stiff.t,
+    gmFeet: free.t,
+    gmLength: stiff.l,
+    rollPeriod: rollPeriod(
+      rollRadius(
+        craft.inertia[0] + (rider ? rider.mass * (rider.at[2] - rigid.centre[2]) ** 2 : 0),
+        rigid.mass,
+      ),
+      stiff.t,
+    ),
+  }
+}
+
+function curveOf(input: FloatInput, craft: WeightSum, rider: FloatRider | undefined): RightingCurve {
+  const who = rider ? placed(input, rider) : undefined
+  const load = who
+    ? together(craft, who.mass, who.balances ? who.feet : who.at)
+    : { mass: craft.mass, centre: craft.centre }
+  const body: BuoyantBody = { name: 'hull', mesh: input.hull.mesh, share: 1 }
+  const f = floaterOf(loadOf(input, [body], load.mass, load.centre))
+  if (!(f.mass < f.mostLift)) return sunkenCurve()
+  return rightingCurve(f, undefined, { edge: input.hull.edge, openings: input.openings })
+}
+
+function sunkenCurve(): RightingCurve {
+  const none = new Float64Array(0)
+  const marks = { greatest: { arm: Number.NaN, heel: Number.NaN }, rests: [], areaTo30: Number.NaN }
+  return {
+    heel: none,
+    arm: none,
+    trim: none,
+    h: none,
+    energy: none,
+    converged: false,
+    gm: Number.NaN,
+    ...marks,
+  }
+}
+
+/** The openings in the states a builder would try: at rest, rider right aft, 20° to each side, bow down 5°, swamped. */
+function openingsIn(
+  input: FloatInput,
+  cases: readonly LoadCase[],
+): { openings: OpeningRow[]; openingStates: string[] } {
+  const states: { name: string; attitude: Attitude }[] = []
+  const add = (name: string, attitude: Attitude | undefined) => {
+    if (attitude !== undefined && Number.isFinite(attitude.h)) states.push({ name, attitude })
+  }
+  const find = (name: LoadName) => cases.find((c) => c.name === name)!
+  const body: BuoyantBody = { name: 'hull', mesh: input.hull.mesh, share: 1 }
+  const craft = weightSum(input.weights)
+  const held = (x: number, hold: { heel?: number; trim?: number }): Attitude | undefined => {
+    const p = placed(input, { ...input.rider, x, y: 0 })
+    const all = together(craft, p.mass, p.feet)
+    const f = floaterOf(loadOf(input, [body], all.mass, all.centre))
+    if (!(f.mass < f.mostLift)) return undefined
+    const start = { ...find('as ridden').attitude, heel: hold.heel ?? 0 }
+    if (!Number.isFinite(start.h)) return undefined
+    if (hold.trim !== undefined) start.trim = hold.trim
+    const rest = settle(f, start, { freeHeel: false, freeTrim: hold.trim === undefined })
+    return rest.converged ? rest.value : undefined
+  }
+  const turn = Math.PI / 9
+  add('at rest, no rider', find('nobody').attitude)
+  add('as ridden', find('as ridden').attitude)
+  add('rider right aft', held(0.12 * input.hull.length, {}))
+  add('20° to port', held(input.rider.x, { heel: turn }))
+  add('20° to starboard', held(input.rider.x, { heel: -turn }))
+  add('bow down 5°', held(input.rider.x, { trim: -Math.PI / 36 }))
+  add('swamped', find('swamped, nobody').attitude)
+  return { openings: openingsTable(input.openings, states), openingStates: states.map((s) => s.name) }
+}
+
+/** Foam for the swamped craft with its rider lying on it, out of the water. */
+function foamFor(input: FloatInput, left: readonly BuoyantBody[], craft: WeightSum): FoamNeed {
+  const rider = placed(input, { ...input.rider, stance: 'prone', y: 0 })
+  const all = together(craft, rider.mass, rider.at)
+  return foamNeeded({
+    hull: input.hull,
+    bodies: left,
+    mass: all.mass,
+    centre: all.centre,
+    water: input.water,
+    foam: 30,
+    soaked: 0.03,
+  })
+}
+
+/** GM with its likely range: weights as given, the rider's centre by posture, the two at once as independent. */
+function ranges(
+  input: FloatInput,
+  craft: WeightSum,
+  ridden: LoadCase,
+  bodies: readonly BuoyantBody[],
+): { gmRigid: Range; gmFeet: Range } {
+  const c = riderCentre(input.rider.stance, input.rider.stature)
+  const part = input.rider.mass / ridden.mass
+  const craftGive = ((craft.giveCentre[2] + 0.02) * craft.mass) / ridden.mass
+  const posture = Math.max(c.high - c.height, c.height - c.low) * part
+  const f = floaterOf(loadOf(input, bodies, ridden.mass, ridden.centre))
+  const floats = f.mass < f.mostLift
+  const around = (value: number, give: number): Range => ({
+    value,
+    low: floats ? value - give : value,
+    high: floats ? value + give : value,
+  })
+  return {
+    gmRigid: around(ridden.gmRigid, Math.hypot(craftGive, posture)),
+    gmFeet: around(ridden.gmFeet, craftGive),
+  }
+}
+
+/** Weights or rider outside the hull: asked about, not refused. */
+function positionFlags(input: FloatInput): Flag[] {
+  const { hull } = input
+  const flags: Flag[] = []
+  const outside = (at: Vec3) =>
+    at[0] < -0.5 || at[0] > hull.length + 0.3 || Math.abs(at[1]) > hull.beam / 2 + 0.1 || at[2] < -0.3
+  for (const [i, w] of input.weights.entries())
+    if (outside(w.at))
+      flags.push({
+        code: 'outside the hull',
+        text: `${w.name} is placed at ${w.at.map((v) => v.toFixed(2)).join(', ')} m, outside the hull (${hull.length.toFixed(2)} m by ${hull.beam.toFixed(2)} m). Is that meant?`,
+        path: `weights.${i}.at`,
+      })
+  if (deckHeight(hull.mesh, input.rider.x, input.rider.y) === undefined)
+    flags.push({
+      code: 'rider off the deck',
+      text: `The rider stands at ${input.rider.x.toFixed(2)} m, ${input.rider.y.toFixed(2)} m, which is off the deck. Is that meant?`,
+      path: 'rider.position',
+    })
+  for (const o of input.openings)
+    if (outside(o.at))
+      flags.push({
+        code: 'outside the hull',
+        text: `The opening "${o.name}" is outside the hull. Is that meant?`,
+        path: 'openings',
+      })
+  return flags
+}
