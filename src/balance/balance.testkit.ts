@@ -47,6 +47,7 @@ export function madeUpBalance(share = 1): Balance {
       drag,
       dragLow: drag.map((d) => d * 0.85),
       dragHigh: drag.map((d) => d * 1.15),
+      dragRiderStill: drag.map((d, i) => d * (1 + 0.25 * Math.exp(-(((speed[i]! - 4.2) / 1.5) ** 2)))),
       torque: speed.map(() => 10),
       flow: speed.map(() => 0.04),
       trim: speed.map(() => 0.07),

@@ -249,6 +249,27 @@ export function forcesFigure(now: Balance, other: Balance | undefined, look: Loo
   })
 }
 
+/** Drag with a rider who does not move, where that differs from the best place: what is being tried, if anything is. */
+function stillRider(b: Balance, look: Look): ChartSeries[] {
+  const c = b.curve
+  const worse = c.dragRiderStill.map((d, i) =>
+    d > 1.01 * c.drag[i]! ? inLook(d, 'force', look) : Number.NaN,
+  )
+  if (!worse.some(Number.isFinite)) return []
+  return [
+    {
+      name: 'drag, rider keeps still',
+      label: look.width < 125 ? 'rider still' : 'if the rider keeps still',
+      x: c.speed.map((v) => inLook(v, 'speed', look)),
+      y: worse,
+      colour: okabeIto.purple,
+      width: 0.4,
+      dash: [0.6, 0.8],
+      signs: false,
+    },
+  ]
+}
+
 /** Stretches of speed where the impeller cavitates. */
 function cavitatingZones(b: Balance, look: Look): ChartZone[] {
   const zones: ChartZone[] = []

@@ -7,7 +7,7 @@ import { rangesOf } from './doubts.ts'
 import { MapStore, modelFromCraft } from './fromCraft.ts'
 import { limitOf } from './limits.ts'
 import { matchingOf } from './matching.ts'
-import { type CraftModel, type Propulsion, propel, unitRoots } from './model.ts'
+import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './model.ts'
 import { anchorOf, probe } from './probe.ts'
 import { runFromRest } from './runUp.ts'
 import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
@@ -83,7 +83,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   )
   const hump = humpOf(table)
   const balance: Balance = {
-    curve: curveOf(model, table),
+    curve: curveOf(model, table, craft.rider.position.value),
     tiedUp,
     tiedUpRoots: unitRoots(unit, 0).map(({ sharp: _, ...root }) => ({
       ...root,
@@ -150,7 +150,7 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
   }
 }
 
-function curveOf(model: CraftModel, table: Table): BalanceCurve {
+function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve {
   const ratio = model.units[0]!.shaft.ratio
   const rows = table.rows
   const of = (pick: (r: TableRow) => number) => rows.map(pick)
@@ -162,6 +162,7 @@ function curveOf(model: CraftModel, table: Table): BalanceCurve {
     drag: of((r) => r.drag.drag),
     dragLow: of((r) => r.drag.low),
     dragHigh: of((r) => r.drag.high),
+    dragRiderStill: of((r) => dragOf(model, r.speed, riderAt).drag),
     torque: of((r) => lead(r).jet?.T ?? Number.NaN),
     flow: of((r) => lead(r).jet?.Q ?? Number.NaN),
     trim: of((r) => r.drag.trim),

@@ -51,6 +51,8 @@ export interface BalanceCurve {
   drag: number[]
   dragLow: number[]
   dragHigh: number[]
+  /** drag with the rider kept where the file puts them, instead of the best place at each speed */
+  dragRiderStill: number[]
   /** impeller shaft torque */
   torque: number[]
   flow: number[]
