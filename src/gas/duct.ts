@@ -443,9 +443,11 @@ function sweepDuct(g: Ducts, d: number, dt: number): void {
       const aRoe = Math.sqrt(wL * a2L + wR * a2R + halfGm1 * wL * wR * jump * jump)
       const sLa = uL - Math.sqrt(a2L)
       const sLb = uRoe - aRoe
+      // biome-ignore lint/complexity/useMathMinMax: Math.min and Math.max order signed zeros and NaN, which costs here
       const sL = sLa < sLb ? sLa : sLb
       const sRa = uR + Math.sqrt(a2R)
       const sRb = uRoe + aRoe
+      // biome-ignore lint/complexity/useMathMinMax: Math.min and Math.max order signed zeros and NaN, which costs here
       const sR = sRa > sRb ? sRa : sRb
       if (-sL > fastest) fastest = -sL
       if (sR > fastest) fastest = sR
