@@ -45,6 +45,8 @@ export interface DragPoint {
   regime: Regime
   balance: Balance
   parts: { friction: number; pressure: number; spray: number; air: number; appendage: number }
+  /** N, what each method says by itself (NaN where it does not speak), and the planing method's share in `drag` */
+  methods: { slow: number; planing: number; share: number }
   /** rad, critical trim less trim; NaN below the plane. Under 1.5° it may porpoise, under −1.5° it likely will */
   porpoiseMargin: number
   flags: readonly Flag[]
@@ -266,6 +268,7 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
         air: c.airDrag,
         appendage: c.appendage,
       },
+      methods: { slow: drag, planing: Number.NaN, share: 0 },
       porpoiseMargin: Number.NaN,
       flags: shallowAt(m, speed) ? pointFlags.shallow : pointFlags.none,
     }
@@ -338,6 +341,7 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
       air: c.airDrag,
       appendage: c.appendage,
     },
+    methods: { slow: pre, planing: s.drag, share: part },
     porpoiseMargin: margin,
     flags: flagsAt(m, speed, Fv, s, balance, margin),
   }
