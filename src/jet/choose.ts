@@ -29,7 +29,8 @@ export interface PitchChoice {
 
 /**
  * Pitch (m) at which the jet takes just the torque the drive gives at its target rotation, at boat speed V.
- * Torque grows with pitch, so there is one such pitch or none between `low` and `high`.
+ * Torque grows with pitch until the rotor stalls or chokes, so the lowest such pitch between `low` and `high` is meant; not
+ * converged when there is none.
  */
 export function choosePitch(
   spec: JetSpec,
@@ -40,7 +41,15 @@ export function choosePitch(
 ): Solved<PitchChoice> {
   const given = load.torque(load.target)
   const excess = (pitch: number) => solveJet(withPitch(spec, pitch), load.target, V).T - given
-  const root = brent(excess, low, high, { tolerance: 1e-7 })
+  // step up from shallow: past the lowest crossing the torque may fall again
+  const steps = 12
+  let upper = low
+  let lower = low
+  while (!(excess(upper) > 0) && upper < high) {
+    lower = upper
+    upper = Math.min(high, upper + (high - low) / steps)
+  }
+  const root = brent(excess, lower, upper, { tolerance: 1e-7 })
   const pitch = root.converged ? root.value : Number.NaN
   const point = solveJet(withPitch(spec, root.converged ? pitch : low), load.target, V)
   return {

@@ -30,7 +30,7 @@ function firstAt(most: number, past: (n: number) => boolean): number {
   if (!past(most)) return Number.NaN
   let low = 0.02 * most
   let high = most
-  for (let i = 0; i < 40 && high - low > 1e-6 * most; i++) {
+  for (let i = 0; i < 40 && high - low > 1e-5 * most; i++) {
     const middle = (low + high) / 2
     if (past(middle)) high = middle
     else low = middle

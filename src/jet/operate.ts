@@ -162,7 +162,7 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
     Ka: cavitationNumber(Q),
     K3,
     Kbd,
-    IVR: V > 0 ? Q / system.intakeArea / V : Number.POSITIVE_INFINITY,
+    IVR: V > 0 ? Q / (0.25 * Math.PI * rotor.tipDiameter ** 2) / V : Number.POSITIVE_INFINITY,
     wake: wakeAt(system, at, Q),
     state,
     cavitating: state === 'cavitating' || state === 'choked',

@@ -187,7 +187,7 @@ export interface JetPoint {
   Ka: number
   K3: number
   Kbd: number
-  /** mean velocity in the intake opening over boat speed; Infinity at rest */
+  /** mean velocity in the throat of the intake (a full circle of the rotor's diameter) over boat speed; Infinity at rest */
   IVR: number
   /** momentum wake fraction */
   wake: number
