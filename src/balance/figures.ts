@@ -206,6 +206,7 @@ export function forcesFigure(now: Balance, other: Balance | undefined, look: Loo
     ...(o && differ('drag')
       ? [{ name: 'drag, tried', tried: true, x: speed(o.speed), y: force(o.drag) }]
       : []),
+    ...stillRider(other ?? now, look),
   ]
   const markers: ChartMarker[] = []
   if (now.top)
