@@ -29,6 +29,8 @@ const failing = (tests: readonly Test[]): Contradiction[] =>
       severity: severity ?? 'error',
     }))
 
+const commonFactor = (a: number, b: number): number => (b === 0 ? a : commonFactor(b, a % b))
+
 function inJet({ jet, hull }: Craft): Contradiction[] {
   const { rotor, nozzle, stator, intake, duct } = jet
   const bore = shown(rotor.bore, 'mm')
@@ -62,10 +64,10 @@ function inJet({ jet, hull }: Craft): Contradiction[] {
       `a place on the hull of ${shown(hull.length, 'm')}`,
     ],
     [
-      stator.vanes.value > 0 && stator.vanes.value % rotor.blades.value === 0 && rotor.blades.value > 1,
+      stator.vanes.value > 0 && commonFactor(stator.vanes.value, rotor.blades.value) > 1,
       stator.vanes,
       '',
-      `a number of vanes that ${rotor.blades.value} blades do not divide, or they pulse together`,
+      `a number of vanes without a common factor with the ${rotor.blades.value} blades, or they pulse together`,
       'warning',
     ],
   ])

@@ -26,10 +26,12 @@ export function valueAt(root: unknown, segments: readonly string[]): unknown {
   return at
 }
 
-/** looks `of` up in the groups that enclose a field, from the inside out */
-function lookUp(root: unknown, inside: readonly string[], of: string): unknown {
+/** looks `of` up in the groups that enclose a field, from the inside out, passing over the field itself */
+function lookUp(root: unknown, at: readonly string[], of: string): unknown {
   const steps = of.split('.').map(camel)
+  const inside = at.slice(0, -1)
   for (let n = inside.length; n >= 0; n--) {
+    if (n === inside.length && steps.length === 1 && steps[0] === at.at(-1)) continue
     const found = valueAt(root, [...inside.slice(0, n), ...steps])
     if (found !== undefined) return found
   }
@@ -38,9 +40,9 @@ function lookUp(root: unknown, inside: readonly string[], of: string): unknown {
 
 type Resolved = { value: number; low: number; high: number; why: string } | typeof pending | undefined
 
-function resolveOne(root: unknown, inside: readonly string[], d: FixedDefault | FollowingDefault): Resolved {
+function resolveOne(root: unknown, at: readonly string[], d: FixedDefault | FollowingDefault): Resolved {
   if ('value' in d) return d
-  const base = lookUp(root, inside, d.of)
+  const base = lookUp(root, at, d.of)
   if (base === pending) return pending
   if (base === undefined) return undefined
   const x = (base as Quantity).value
@@ -49,18 +51,18 @@ function resolveOne(root: unknown, inside: readonly string[], d: FixedDefault | 
   return { value: x + (d.plus ?? 0), low: x + d.low, high: x + d.high, why }
 }
 
-function resolve(root: unknown, inside: readonly string[], d: Default): Resolved {
-  if (!('by' in d)) return resolveOne(root, inside, d)
-  const word = lookUp(root, inside, d.by)
+function resolve(root: unknown, at: readonly string[], d: Default): Resolved {
+  if (!('by' in d)) return resolveOne(root, at, d)
+  const word = lookUp(root, at, d.by)
   if (word === pending) return pending
   const one = typeof word === 'string' ? d.each[word] : undefined
-  return one && resolveOne(root, inside, one)
+  return one && resolveOne(root, at, one)
 }
 
 /** The default of a field at a place in the craft; undefined when what it follows is absent. */
 export function assumedQuantity(root: unknown, d: Derived): Quantity | typeof pending | undefined {
   const { spec } = d
-  const got = resolve(root, d.segments.slice(0, -1), spec.assumed!)
+  const got = resolve(root, d.segments, spec.assumed!)
   if (got === pending || got === undefined) return got
   const clamp = (x: number) => Math.min(spec.max, Math.max(spec.min, x))
   return {

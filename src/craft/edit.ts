@@ -36,7 +36,7 @@ function openText(text: string, why: string) {
     schema: 'failsafe',
     prettyErrors: false,
     keepSourceTokens: true,
-    logLevel: 'silent',
+    logLevel: 'error',
   })
   const first = document.errors[0]
   if (first) throw new RangeError(`${why}: the file has a fault (${first.code}) at offset ${first.pos[0]}`)

@@ -38,6 +38,8 @@ export function flowText(f: Fragment): string {
 /** The lines of `key: fragment`, without indentation of their own. */
 export function keyLines(key: string, f: Fragment): string[] {
   if (typeof f === 'string') return [`${key}: ${scalarText(f, false)}`]
+  // a place is written in brackets on the line of its key
+  if (isList(f) && f.every((item) => typeof item === 'string')) return [`${key}: ${flowText(f)}`]
   const body = isList(f) ? f.flatMap(itemLines) : Object.entries(f).flatMap(([k, v]) => keyLines(k, v))
   return [`${key}:`, ...body.map((line) => `  ${line}`)]
 }

@@ -10,7 +10,7 @@ import { craftFields, currentVersion, versionKey } from './schema/index.ts'
  */
 export type Json = { [key: string]: unknown }
 
-const escape = (s: string) => s.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')
+const literally = (s: string) => s.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')
 
 const digits = String.raw`(?:\d+(?:[\u202F\u2009]\d{3})+(?:\.\d*)?|\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`
 const number = String.raw`[+\-−]?(?:\d+(?:\s+|-)\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d*\s*[¼½¾]|${digits})`
@@ -18,7 +18,7 @@ const source = String.raw`(?:\s*\(\s*(?:[mM]easured|[mM]aker|[gG]uess|MEASURED|M
 
 /** a regular expression for the written form of a kind: what the reader accepts, it accepts */
 export function quantityPattern(spec: Pick<QuantitySpec, 'kind'>): string {
-  const loose = (name: string) => escape(name).replaceAll(' ', String.raw`\s+`)
+  const loose = (name: string) => literally(name).replaceAll(' ', String.raw`\s+`)
   const units = spellings(spec.kind)
     .sort((a, b) => b.length - a.length)
     .map((s) => (s === '1' ? '1' : loose(s).replace(/(\\\*|\\\/|·)/g, String.raw`\s?$1\s?`)))

@@ -119,7 +119,7 @@ function open(text: string, add: Add): Opened | undefined {
 
 /** YAML with every scalar kept as its text: no word or number is given a meaning by the parser */
 export function parseYaml(text: string): Document {
-  return parseDocument(text, { schema: 'failsafe', prettyErrors: false, strict: true, logLevel: 'silent' })
+  return parseDocument(text, { schema: 'failsafe', prettyErrors: false, strict: true, logLevel: 'error' })
 }
 
 function parse(text: string, add: Add): Document | undefined {
@@ -186,7 +186,10 @@ const yamlSays: Readonly<Record<string, [found: string, expected: string]>> = {
 }
 
 function addYamlError(e: YAMLError, text: string, add: Add): void {
-  const [found, expected] = yamlSays[e.code] ?? [e.message, 'key: value']
+  const open = e.code === 'BAD_INDENT' && e.message.startsWith('Flow')
+  const [found, expected] = open
+    ? ['a bracket still open', 'every quote and bracket closed']
+    : (yamlSays[e.code] ?? [e.message, 'key: value'])
   const piece = text.slice(e.pos[0]).split(/\r?\n/, 1)[0]!.trim()
   const near = piece === '' ? '' : ` at ${quoted(piece)}`
   add(e.pos[0], '', found, expected, `found ${found}${near}; expected ${expected}`)
@@ -226,7 +229,7 @@ function build(document: Document, walk: Walk, add: Add, problems: readonly Prob
   const { derived, left } = fillDefaults(tree, walk.waiting)
   for (const d of left) {
     const says = `${d.path} is missing and has no default here`
-    add(root.offset, d.path, 'nothing', 'a value', says)
+    add(nearestPlace(walk.places, d.path) ?? root.offset, d.path, 'nothing', 'a value', says)
   }
   if (left.length > 0) return undefined
   const craft = tree as unknown as Craft

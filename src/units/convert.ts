@@ -49,10 +49,19 @@ function must(kind: Kind, unit: string): Unit {
   return found
 }
 
+/**
+ * value × factor, by division where the factor is one over a whole number: 118 / 1000 is 0.118 to the last
+ * bit, 118 × 0.001 is not.
+ */
+export function scaled(value: number, factor: number): number {
+  const inverse = 1 / factor
+  return factor < 1 && Number.isInteger(inverse) ? value / inverse : value * factor
+}
+
 /** Written value in `unit` -> SI. Throws RangeError for a unit that is not of the kind. */
 export function toSi(value: number, kind: Kind, unit: string): number {
   const u = must(kind, unit)
-  return value * u.factor + (u.offset ?? 0)
+  return scaled(value, u.factor) + (u.offset ?? 0)
 }
 
 /** SI value -> value in `unit`. Throws RangeError for a unit that is not of the kind. */
@@ -63,7 +72,7 @@ export function fromSi(value: number, kind: Kind, unit: string): number {
 
 /** A difference in `unit` -> SI: like toSi without the offset, so 2 °C is a step of 2 K. */
 export function stepToSi(step: number, kind: Kind, unit: string): number {
-  return step * must(kind, unit).factor
+  return scaled(step, must(kind, unit).factor)
 }
 
 /** A difference in SI -> `unit`. */

@@ -30,12 +30,13 @@ export function nearest(word: string, known: Iterable<string>): string | undefin
   let least = Number.POSITIVE_INFINITY
   for (const k of known) {
     if (Math.abs(k.length - word.length) > 3) continue
-    const d = editDistance(word, k)
+    // of two equally near, the one of the same length is likelier
+    const d = editDistance(word, k) + 0.1 * Math.abs(k.length - word.length)
     if (d < least) {
       least = d
       best = k
     }
   }
-  const allowed = word.length <= 2 ? 1 : word.length <= 5 ? 1.5 : 3
+  const allowed = word.length <= 2 ? 1.1 : word.length <= 5 ? 1.6 : 3.3
   return least <= allowed ? best : undefined
 }

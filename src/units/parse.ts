@@ -1,4 +1,4 @@
-import { findUnit, kindInWords, kindsKnowing, spellings, unitNames } from './convert.ts'
+import { findUnit, kindInWords, kindsKnowing, scaled, spellings, unitNames } from './convert.ts'
 import { ambiguous, type Kind, type Unit } from './kinds.ts'
 import { nearest } from './near.ts'
 
@@ -179,7 +179,7 @@ function readParts(left: string, right: string | undefined, kind: Kind): Read | 
   }
   if (!main) return { problem: whyNot(left, kind) }
   const { unit } = main
-  const value = main.value * unit.factor + (unit.offset ?? 0)
+  const value = scaled(main.value, unit.factor) + (unit.offset ?? 0)
   if (!Number.isFinite(value)) return { problem: 'is too large to be a number' }
   if (kind === 'temperature' && value < 0) return { problem: 'is below absolute zero' }
   if (spreadText === undefined) return { value, unit }
@@ -191,7 +191,7 @@ function readSpread(text: string, kind: Kind, value: number, unit: Unit): number
   const bare = plain.exec(text)
   const wrong = { problem: `has "${text}" after the ±, which is not a number, a percentage or an amount` }
   let spread: number
-  if (bare && bare[0] === text) spread = Number(text.replace(/[\u202F\u2009]/g, '')) * unit.factor
+  if (bare && bare[0] === text) spread = scaled(Number(text.replace(/[\u202F\u2009]/g, '')), unit.factor)
   else if (bare && /^\s*%$/.test(text.slice(bare[0].length))) {
     if (kind === 'temperature') return { problem: 'has a ± in %, which means nothing for a temperature' }
     const part = Number(bare[0]) / 100
@@ -200,7 +200,7 @@ function readSpread(text: string, kind: Kind, value: number, unit: Unit): number
     const own = amount(text, kind)
     if (!own) return wrong
     // no offset: ±2 °C is a step of 2 K
-    spread = own.value * own.unit.factor
+    spread = scaled(own.value, own.unit.factor)
   }
   if (!Number.isFinite(spread)) return wrong
   return spread < 0 ? { problem: 'has a negative ±' } : spread

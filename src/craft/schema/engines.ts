@@ -7,7 +7,7 @@ const common = {
   name: text({ label: 'Name', gloss: 'What you call this engine.', maxLength: 60, optional: true }),
   running: flag({
     label: 'Running',
-    gloss: 'no marks an engine that is dead but still fitted.',
+    gloss: 'Say no for an engine that is dead but still fitted.',
     assumed: { value: true, why: 'an engine runs unless said otherwise' },
   }),
   redline: quantity('rotation', {

@@ -33,7 +33,7 @@ const stations = list(
         offset({
           label: 'Point',
           gloss: 'Out from the centreline, up from the baseline.',
-          max: 5,
+          max: 5000,
           unit: 'mm',
         }),
       ),

@@ -282,7 +282,7 @@ export const jetSection = group(
           gloss: 'Number of fixed vanes; 0 when there is no stator.',
           min: 0,
           max: 20,
-          assumed: { value: 6, low: 5, high: 7, why: 'enough vanes to take the swirl out' },
+          assumed: { value: 7, low: 5, high: 9, why: 'a number that no usual number of blades divides' },
         }),
         chord: quantity('length', {
           label: 'Vane length',
