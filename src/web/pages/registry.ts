@@ -19,7 +19,12 @@ export const allPages: readonly Page[] = [
     asks: 'What have I got?',
     load: () => import('./craft/CraftPage.tsx').then((m) => m.CraftPage),
   },
-  { id: 'push', word: 'Push', asks: 'How will it go?' },
+  {
+    id: 'push',
+    word: 'Push',
+    asks: 'How will it go?',
+    load: () => import('./push/PushPage.tsx').then((m) => m.PushPage),
+  },
   { id: 'breath', word: 'Breath', asks: 'How do the engines breathe?' },
   { id: 'float', word: 'Float', asks: 'How does it sit?' },
   { id: 'strength', word: 'Strength', asks: 'Will it hold?' },

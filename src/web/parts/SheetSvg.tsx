@@ -89,12 +89,17 @@ function useWidth(): [React.RefObject<HTMLDivElement | null>, number] {
 interface Props {
   /** lays the figure out for the width there is, mm; keep its identity stable between renders */
   draw: (width: number) => Sheet
+  /** hands over each sheet as it is shown, for saving it */
+  onShow?: (sheet: Sheet) => void
 }
 
 /** A drawing on the screen, laid out for the space it has; charts can be read with pointer or keyboard. */
-export function SheetSvg({ draw }: Props) {
+export function SheetSvg({ draw, onShow }: Props) {
   const [ref, width] = useWidth()
   const sheet = useMemo(() => (width > 20 ? draw(width) : undefined), [draw, width])
+  useEffect(() => {
+    if (sheet) onShow?.(sheet)
+  }, [sheet, onShow])
   return (
     <div ref={ref} className="sheet">
       {sheet && <Drawn sheet={sheet} />}

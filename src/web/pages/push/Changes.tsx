@@ -1,0 +1,69 @@
+import { useCallback, useState } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { type Buys, changesBy, changesFigure } from '../../../balance/figures.ts'
+import { type Look, saysStep } from '../../../balance/shown.ts'
+import type { Balance, Change } from '../../../balance/types.ts'
+import { Figure } from '../../parts/Figure.tsx'
+import { lookOf } from '../../parts/look.ts'
+import { app } from '../../state/app.ts'
+import { type Craft, inputAt } from '../../state/craftFile.ts'
+import { useApp } from '../../state/hooks.ts'
+import { shownNumber } from '../../state/shown.ts'
+
+const asked: readonly [Buys, string][] = [
+  ['topSpeed', 'Top speed'],
+  ['pull', 'Pull'],
+]
+
+/** What each single change would buy, as bars and as buttons that try it. */
+export function Changes({ craft, now, look }: { craft: Craft; now: Balance; look: Look }) {
+  const units = useApp((s) => s.units)
+  const readOnly = useApp((s) => s.role === 'follower')
+  const [by, setBy] = useState<Buys>('topSpeed')
+  const draw = useCallback((width: number) => changesFigure(now, by, lookOf(units, width)), [now, by, units])
+  const tryIt = (c: Change) => {
+    const input = inputAt(craft, c.path, units)
+    if (typeof c.to !== 'number' || !input) return app.tryValue(c.path, c.to, String(c.to))
+    return app.tryValue(c.path, c.to, `${shownNumber(c.to, input.kind, input.unit)} ${input.unit}`.trim())
+  }
+  return (
+    <section className="changes">
+      <div className="row">
+        <h2>What each change buys</h2>
+        <fieldset className="switch">
+          <legend className="hush">Judge changes by</legend>
+          {asked.map(([id, word]) => (
+            <Button key={id} aria-pressed={by === id} onPress={() => setBy(id)}>
+              {word}
+            </Button>
+          ))}
+        </fieldset>
+      </div>
+      <Figure
+        draw={draw}
+        caption="One thing changed at a time; whiskers are the likely range of the change."
+        name="changes"
+      />
+      <ul className="plainlist trylist">
+        {changesBy(now.changes, by)
+          .slice(0, 6)
+          .map((c) => (
+            <li key={c.id}>
+              <Button aria-label={`Try ${c.says}`} isDisabled={readOnly} onPress={() => tryIt(c)}>
+                Try
+              </Button>
+              <span>
+                {c.says}: {saysStep(c.topSpeed.value, 'speed', look)}, {saysStep(c.pull.value, 'force', look)}{' '}
+                of pull, {rpmStep(c.rotation.value)}
+              </span>
+            </li>
+          ))}
+      </ul>
+    </section>
+  )
+}
+
+function rpmStep(rotation: number): string {
+  const rpm = Math.round(rotation * 6) * 10
+  return `${rpm > 0 ? '+' : rpm < 0 ? '−' : ''}${Math.abs(rpm)} rpm`
+}

@@ -1,0 +1,61 @@
+import { useDeferredValue } from 'react'
+import { MapStore, NotBalanced } from '../../../balance/fromCraft.ts'
+import { solveBalance } from '../../../balance/solve.ts'
+import type { Balance } from '../../../balance/types.ts'
+import type { Craft } from '../../state/craftFile.ts'
+import { useApp } from '../../state/hooks.ts'
+
+/** A balance, or why there is none. */
+export type Answer = { balance: Balance } | { balance?: undefined; says: string; path?: string }
+
+/** pump maps of the session: while something else is tried they stay */
+const maps = new MapStore()
+const known = new WeakMap<Craft, Answer>()
+
+/** The quick answer, without ranges, worked out here and now; `measure` entries named "balance" time it. */
+function quickAnswer(craft: Craft, knownBestPitch?: number): Answer {
+  const before = known.get(craft)
+  if (before) return before
+  const start = performance.now()
+  let answer: Answer
+  try {
+    const pitch = knownBestPitch === undefined ? {} : { knownBestPitch }
+    answer = { balance: solveBalance(craft, { maps, ranges: false, ...pitch }) }
+  } catch (error) {
+    if (error instanceof NotBalanced) answer = { says: error.message, path: error.path }
+    else if (error instanceof RangeError) answer = { says: error.message }
+    else throw error
+  }
+  performance.measure('balance', { start, end: performance.now() })
+  known.set(craft, answer)
+  return answer
+}
+
+export interface Balances {
+  craft: Craft
+  now: Answer
+  /** the craft with the tried values, and its answer, while something is tried */
+  triedCraft: Craft | undefined
+  tried: Answer | undefined
+  /** true while ranges are still being worked out */
+  waiting: boolean
+}
+
+/** Now and tried: at once without ranges, with them when the worker has looked. */
+export function useBalances(): Balances | undefined {
+  const craft = useApp((s) => s.craft)
+  // a slider's thumb goes ahead; the answer follows as fast as it can
+  const triedCraft = useDeferredValue(useApp((s) => s.triedCraft))
+  const looked = useApp((s) => s.looked)
+  if (!craft) return undefined
+  const full = looked?.craft === craft ? looked : undefined
+  const now: Answer = full?.balance ? { balance: full.balance } : quickAnswer(craft)
+  const lookedTried = full && full.triedCraft === triedCraft ? full.triedBalance : undefined
+  const tried: Answer | undefined = !triedCraft
+    ? undefined
+    : lookedTried
+      ? { balance: lookedTried }
+      : quickAnswer(triedCraft, now.balance?.verdict.bestPitch.value)
+  const waiting = !full?.balance || (triedCraft !== undefined && !lookedTried)
+  return { craft, now, triedCraft, tried, waiting }
+}
