@@ -5,6 +5,7 @@ import { type MapStore, NotBalanced } from '../balance/fromCraft.ts'
 import { type BalanceOptions, solveBalance } from '../balance/solve.ts'
 import type { Balance } from '../balance/types.ts'
 import type { Craft } from '../craft/index.ts'
+import { hullDragFindings } from '../hull/findings.ts'
 import { jetFindings, situationOf } from '../jet/findings.ts'
 
 /** What one look at a craft gives. */
@@ -17,7 +18,10 @@ export interface Look {
 type Contributor = (craft: Craft, balance: Balance | undefined) => Finding[]
 
 /** Every trade's findings; a new trade adds one line here. */
-const contributors: readonly Contributor[] = [(craft, b) => jetFindings(craft, b && situationOf(b))]
+const contributors: readonly Contributor[] = [
+  (craft, balance) => hullDragFindings(craft, balance?.top?.speed),
+  (craft, b) => jetFindings(craft, b && situationOf(b)),
+]
 
 /** Solves a craft and gathers every trade's findings, worst first. */
 export function lookAt(craft: Craft, options: BalanceOptions & { maps?: MapStore } = {}): Look {
