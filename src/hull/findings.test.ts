@@ -90,3 +90,9 @@ test('an intake far forward runs dry at speed', () => {
 test('a load the hull cannot carry makes the drag unknown', () => {
   expect(ids(read((t) => t.replace('mass: 34 kg ±1.5', 'mass: 600 kg')))).toEqual(['hull.drag-unknown'])
 })
+
+test('a file without weights is answered with a usual mass, and says so', () => {
+  const bare = read((t) => t.replace(/weights:[\s\S]*/, 'weights: []\n'))
+  expect(ids(bare)).toContain('hull.weights-assumed')
+  expect(ids(read())).not.toContain('hull.weights-assumed')
+})

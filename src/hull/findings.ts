@@ -29,13 +29,14 @@ function measureOf(path: string): MeasureNext | undefined {
 
 /** Findings of drag and trim; `topSpeed` (m/s) limits them to speeds the craft reaches, 10 m/s when not known. */
 export function hullDragFindings(craft: Craft, topSpeed = 10): Finding[] {
-  const { spec, loading, conditions, riderAt } = hullFromCraft(craft)
+  const { spec, loading, conditions, riderAt, weightsAssumed } = hullFromCraft(craft)
   const model = prepareDrag(spec, loading, conditions)
   if (!model.rest.converged) return [doesNotFloat(model)]
   const fastest = Number.isFinite(topSpeed) ? Math.max(2, topSpeed) : 10
   const speeds = Array.from({ length: 41 }, (_, i) => 0.5 + ((fastest - 0.5) * i) / 40)
   const here = dragCurve(model, speeds, { riderAt })
   return [
+    ...(weightsAssumed ? [noWeights(loading.mass)] : []),
     riderPlace(model, riderAt, fastest),
     ...porpoising(here),
     ...intakeDry(craft, here),
@@ -43,6 +44,27 @@ export function hullDragFindings(craft: Craft, topSpeed = 10): Finding[] {
     ...shallow(model),
     trust(model),
   ]
+}
+
+function noWeights(mass: number): Finding {
+  return {
+    id: 'hull.weights-assumed',
+    question: 'push',
+    says: `The file lists no weights: ${Math.round(mass)} kg is taken for a craft of this size, and drag and trim hang on it.`,
+    value: mass,
+    low: 0.6 * mass,
+    high: 1.5 * mass,
+    unit: 'kg',
+    standing: 'unknown',
+    because: [{ says: 'no weights in the file', link: 'weights' }],
+    measureNext: {
+      what: 'weigh each end of the craft, then list what is on board',
+      with: 'luggage scale',
+      minutes: 30,
+      path: 'weights',
+    },
+    sources: ['33 kg for each square metre of length times beam: judgement'],
+  }
 }
 
 function doesNotFloat(model: DragModel): Finding {

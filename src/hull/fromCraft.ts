@@ -14,6 +14,8 @@ export interface HullInputs {
   conditions: Conditions
   /** m forward of the transom, where the file puts the rider */
   riderAt: number
+  /** true when the file lists no weights and a usual mass stands in */
+  weightsAssumed: boolean
 }
 
 /** Air density, kg/m³, at altitude (m) and temperature (K): ideal gas with the pressure of the ICAO standard atmosphere (Doc 7488) unless `pressure` (Pa) is known. */
@@ -56,7 +58,16 @@ export function weightsOf(craft: Craft): { mass: number; x: number; z: number } 
   return mass > 0 ? { mass, x: x / mass, z: z / mass } : { mass: 0, x: 0, z: 0 }
 }
 
-/** Everything the drag model needs. Throws RangeError when the file lists no weights. */
+/** A craft that lists no weights is taken to weigh this much a square metre of length times beam: judgement, from sleds with a metal deck and one or two small engines; wide doubt. */
+const usualLoading = 33
+
+/** What stands in for a missing list of weights: kg and m. `hullFromCraft` says `weightsAssumed` when it was used. */
+function assumedWeights(craft: Craft): { mass: number; x: number; z: number } {
+  const { length, beam, depth } = craft.hull
+  return { mass: usualLoading * length.value * beam.value, x: 0.42 * length.value, z: 0.55 * depth.value }
+}
+
+/** Everything the drag model needs. A file without weights gets a usual mass, and `weightsAssumed` says so. */
 export function hullFromCraft(craft: Craft): HullInputs {
   const spec = hullSpecFromCraft(craft)
   const { rider, place } = craft
@@ -68,8 +79,9 @@ export function hullFromCraft(craft: Craft): HullInputs {
     wind: place.wind.value,
     airDensity: airDensityAt(place.altitude.value, place.airTemperature.value, place.airPressure?.value),
   }
-  const weights = weightsOf(craft)
-  if (!(weights.mass > 0)) throw new RangeError('weights: the masses add up to 0 kg, expected above 0 kg')
+  const listed = weightsOf(craft)
+  const weightsAssumed = !(listed.mass > 0)
+  const weights = weightsAssumed ? assumedWeights(craft) : listed
   const stance = stances[rider.stance]
   const riderHeight = spec.depth + stance.centre * rider.height.value
   const total = weights.mass + rider.mass.value
@@ -94,5 +106,5 @@ export function hullFromCraft(craft: Craft): HullInputs {
     // the nozzle is measured from still water with the craft loaded
     thrustLine: { height: rest.value.waterAtTransom + craft.jet.nozzle.height.value, angle: 0 },
   }
-  return { spec, loading, conditions, riderAt: rider.position.value }
+  return { spec, loading, conditions, riderAt: rider.position.value, weightsAssumed }
 }
