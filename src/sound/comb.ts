@@ -51,15 +51,17 @@ const GUARD_TEETH = 10
 const GUARD_WEIGHT = 1.5
 const GUARD_FREE = 0.8
 export const SLOPE_COST = 0.06
+const tooth = new Float64Array(GUARD_TEETH)
 
 /**
  * How much more the teeth that are multiples of k carry than the others, worst of k = 2, 3, 4:
  * a comb at a fraction of the true rate has strong teeth only every k-th place.
  */
-export function subMultiplePenalty(grid: CombGrid, g: number, logZ: Float64Array): number {
+export function subMultiplePenalty(grid: CombGrid, g: number, slope: number, logZ: Warper['logZ']): number {
   const from = grid.start[g]!
   const to = Math.min(grid.start[g + 1]!, from + GUARD_TEETH)
   let penalty = 0
+  for (let t = from; t < to; t++) tooth[t - from] = grid.weight[t]! * logZ(slope, grid.at[t]!)
   for (let k = 2; k <= 4; k++) {
     let on = 0
     let onWeight = 0
@@ -68,7 +70,7 @@ export function subMultiplePenalty(grid: CombGrid, g: number, logZ: Float64Array
     let phase = grid.first[g]! % k
     for (let t = from; t < to; t++) {
       const w = grid.weight[t]!
-      const v = w * logZ[grid.at[t]!]!
+      const v = tooth[t - from]!
       if (phase === 0) {
         on += v
         onWeight += w
@@ -83,6 +85,35 @@ export function subMultiplePenalty(grid: CombGrid, g: number, logZ: Float64Array
     if (extra > penalty) penalty = extra
   }
   return penalty
+}
+
+/** mean of ln Z in noise: a Rayleigh magnitude's geometric mean over its rms, exp(-0.288) = 1 / 1.334 */
+const NOISE_LOG = -0.288
+const HALF_FREE = 0.25
+const HALF_CONTRAST = 1
+
+/**
+ * How much the places midway between the teeth carry, where they carry about as much as the teeth:
+ * then the true comb is twice as dense. Weak half orders (an unevenly firing engine) stay free.
+ */
+export function multiplePenalty(grid: CombGrid, g: number, slope: number, logZ: Warper['logZ']): number {
+  const from = grid.start[g]!
+  const to = Math.min(grid.start[g + 1]!, from + GUARD_TEETH)
+  const half = 0.5 * grid.rates[g]! * PER_HERTZ
+  let on = 0
+  let off = 0
+  let weight = 0
+  for (let t = from; t < to; t++) {
+    const i = grid.at[t]!
+    if (i - half < TEETH_FROM * PER_HERTZ) continue
+    const w = grid.weight[t]!
+    on += w * logZ(slope, i)
+    off += w * logZ(slope, Math.round(i - half))
+    weight += w
+  }
+  if (weight === 0) return 0
+  const between = off / weight - NOISE_LOG - HALF_FREE
+  return GUARD_WEIGHT * Math.max(0, Math.min(between, HALF_CONTRAST - (on - off) / weight))
 }
 
 /** Fills `out` with the best score over the slopes and the guard's penalty taken off. */
@@ -103,7 +134,9 @@ export function scoreFrame(grid: CombGrid, warper: Warper, out: FrameScores): vo
     }
   }
   for (let g = 0; g < rates.length; g++)
-    if (score[g]! > 0.5) score[g]! -= subMultiplePenalty(grid, g, warper.logZ[slope[g]!]!)
+    if (score[g]! > 1)
+      score[g]! -=
+        subMultiplePenalty(grid, g, slope[g]!, warper.logZ) + multiplePenalty(grid, g, slope[g]!, warper.logZ)
 }
 
 export const makeScores = (grid: CombGrid): FrameScores => ({

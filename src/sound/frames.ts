@@ -1,5 +1,33 @@
 /** Walks the analysis-rate signal frame by frame. */
-import { FRAME, HOP } from './settings.ts'
+import { ANALYSIS_RATE } from './resample.ts'
+import { FRAME, FRONT_TOP, HOP } from './settings.ts'
+
+const REACH = 24
+/** Blackman-windowed low-pass at FRONT_TOP; symmetric, so it delays nothing */
+const taps = (() => {
+  const out = new Float64Array(2 * REACH + 1)
+  const cut = FRONT_TOP / ANALYSIS_RATE
+  for (let k = -REACH; k <= REACH; k++) {
+    const x = 2 * cut * k
+    const window =
+      0.42 + 0.5 * Math.cos((Math.PI * k) / (REACH + 1)) + 0.08 * Math.cos((2 * Math.PI * k) / (REACH + 1))
+    out[k + REACH] = 2 * cut * (k === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x)) * window
+  }
+  return out
+})()
+
+/** The part of the signal that the warp may read; same length, nothing above FRONT_TOP. */
+export function frontSignal(signal: Float32Array): Float32Array {
+  const out = new Float32Array(signal.length)
+  const padded = new Float64Array(signal.length + 2 * REACH)
+  padded.set(signal, REACH)
+  for (let i = 0; i < out.length; i++) {
+    let sum = 0
+    for (let k = 0; k <= 2 * REACH; k++) sum += taps[k]! * padded[i + k]!
+    out[i] = sum
+  }
+  return out
+}
 
 /** Copies the frame centred on hop `i` into `out`; samples outside the signal are 0. */
 export function copyFrame(signal: Float32Array, i: number, out: Float64Array, offset = 0): void {

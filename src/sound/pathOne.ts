@@ -65,7 +65,14 @@ export function pathOne(store: FrameStore, costs: PathCosts, locks: readonly Loc
       for (let j = 0; j < was; j++) {
         const c0 = cost[head + j]!
         if (c0 >= least) continue
-        const c = c0 + moveCost(Math.log(f / store.rate[before + j]!), store.slope[before + j]!, store.slope[base + k]!, costs)
+        const c =
+          c0 +
+          moveCost(
+            Math.log(f / store.rate[before + j]!),
+            store.slope[before + j]!,
+            store.slope[base + k]!,
+            costs,
+          )
         if (c < least) {
           least = c
           from = head + j
@@ -77,7 +84,8 @@ export function pathOne(store: FrameStore, costs: PathCosts, locks: readonly Loc
     const lock = lockAt.get(i)
     if (lock !== undefined) {
       for (let r = 0; r <= rest; r++) if (lock > 0) next[r]! += LOCK_BREAK
-      for (let k = 0; k < store.count[i]!; k++) if (!onLock(store.rate[base + k]!, lock)) next[head + k]! += LOCK_BREAK
+      for (let k = 0; k < store.count[i]!; k++)
+        if (!onLock(store.rate[base + k]!, lock)) next[head + k]! += LOCK_BREAK
     }
     ;[cost, next] = [next, cost]
   }

@@ -14,7 +14,12 @@ export const FRAME = Math.round(WINDOW * ANALYSIS_RATE)
 export const HOP = 100
 /** s from one frame to the next */
 export const STEP = HOP / ANALYSIS_RATE
-export const FFT_SIZE = 2048
+/** samples a second and samples of the warped frame: the teeth end below 1 kHz, so less is enough */
+export const WARP_RATE = 2500
+export const WARPED = Math.round(WINDOW * WARP_RATE)
+export const FFT_SIZE = 1024
+/** what reaches the warp ends here, so that nothing folds down into the teeth, Hz */
+export const FRONT_TOP = 1120
 
 /** relative slopes d ln f/dt tried in every frame, 1/s */
 export const SLOPES = [0, 0.25, -0.25, 0.6, -0.6, 1.1, -1.1, 1.8, -1.8, 2.8, -2.8, 4.2, -4.2] as const
@@ -37,6 +42,8 @@ export interface PathCosts {
   offset: number
   /** what the second comb must add */
   pairOffset: number
+  /** what it must add besides when its rate is a simple multiple of the first */
+  rationalOffset: number
   reward: number
   birth: number
   death: number
@@ -51,10 +58,11 @@ export interface PathCosts {
 }
 
 export const usualCosts: PathCosts = {
-  offset: 3,
-  pairOffset: 2.5,
-  reward: 0.2,
-  birth: 6,
+  offset: 2,
+  pairOffset: 2,
+  rationalOffset: 2,
+  reward: 0.4,
+  birth: 20,
   death: 6,
   moveSigma: 0.8,
   moveMost: 6,

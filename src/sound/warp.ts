@@ -4,8 +4,9 @@
  * (fan-chirp transform, P. Cancela, E. López and M. Rocamora, DAFx-10, 2010).
  */
 import FFT from 'fft.js'
+import { naturalLog } from '../numerics/fastLog.ts'
 import { ANALYSIS_RATE } from './resample.ts'
-import { FFT_SIZE, FRAME, SLOPES, WINDOW } from './settings.ts'
+import { FFT_SIZE, FRAME, SLOPES, WARP_RATE, WARPED, WINDOW } from './settings.ts'
 
 /** points a hertz of the flattened spectra */
 export const PER_HERTZ = 2
@@ -33,16 +34,16 @@ export interface Warper {
   slopes: readonly number[]
   /** level of the last frame under each slope: Z clipped at 4, less 0.8 */
   clipped: Float64Array[]
-  /** natural logarithm of Z clipped to 0.5 … 16 */
-  logZ: Float64Array[]
+  /** ln Z at one of the SPECTRUM_POINTS under slope k, clipped to 0.5 … 16 */
+  logZ: (k: number, point: number) => number
   /** ln |X| of the unwarped spectrum at every FFT bin up to SPECTRUM_TOP */
   plain: Float64Array
   /** analyses one frame of FRAME samples */
   frame: (x: Float64Array) => void
 }
 
-const BIN = ANALYSIS_RATE / FFT_SIZE
-const BINS = Math.ceil(SPECTRUM_TOP / BIN) + 40
+const BIN = WARP_RATE / FFT_SIZE
+const BINS = Math.ceil(SPECTRUM_TOP / BIN) + 8
 /** arithmetic over geometric mean of a Rayleigh magnitude: sqrt(pi)/2 exp(gamma/2) = 1.183, and the
  * floor of a spectrum with lines in it lies lower; 1.33 was kept from tuning */
 const FLOOR_RATIO = Math.log(1.33)
@@ -52,15 +53,15 @@ const HIGH_CLIP = Math.log(16)
 function makePlan(a: number): Plan {
   const s = shrink(a, WINDOW)
   const plan: Plan = {
-    at: new Int32Array(FRAME),
-    part: new Float64Array(FRAME),
+    at: new Int32Array(WARPED),
+    part: new Float64Array(WARPED),
     bin: new Int32Array(SPECTRUM_POINTS),
     binPart: new Float64Array(SPECTRUM_POINTS),
   }
-  const mid = (FRAME - 1) / 2
-  for (let i = 0; i < FRAME; i++) {
-    const phi = ((i - mid) / ANALYSIS_RATE) * s
-    const t = Math.min(FRAME - 1, Math.max(0, warpedTime(phi, a) * ANALYSIS_RATE + mid))
+  // frame sample FRAME / 2 stands at the frame's time
+  for (let i = 0; i < WARPED; i++) {
+    const phi = ((i - (WARPED - 1) / 2) / WARP_RATE) * s
+    const t = Math.min(FRAME - 1, Math.max(0, warpedTime(phi, a) * ANALYSIS_RATE + FRAME / 2))
     plan.at[i] = Math.min(FRAME - 2, Math.floor(t))
     plan.part[i] = t - plan.at[i]!
   }
@@ -106,30 +107,29 @@ function clippedLevel(lnZ: number): number {
 export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
   const plans = slopes.map(makePlan)
   const hann = Float64Array.from(
-    { length: FRAME },
-    (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / FRAME),
+    { length: WARPED },
+    (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / WARPED),
   )
   const { from, to } = floorWindows()
   const fft = new FFT(FFT_SIZE)
   const packed = new Float64Array(2 * FFT_SIZE)
   const spectrum = new Float64Array(2 * FFT_SIZE)
-  const magnitude = [new Float64Array(BINS), new Float64Array(BINS)] as const
   const sums = new Float64Array(BINS + 1)
   const clipped = slopes.map(() => new Float64Array(SPECTRUM_POINTS))
-  const logZ = slopes.map(() => new Float64Array(SPECTRUM_POINTS))
+  const levels = slopes.map(() => new Float64Array(BINS))
   const plain = new Float64Array(BINS)
+  const spare = new Float64Array(BINS)
 
   // two real frames ride in one complex transform
   const pack = (x: Float64Array, k: number, lane: number) => {
     const { at, part } = plans[k]!
-    for (let i = 0; i < FRAME; i++) {
+    for (let i = 0; i < WARPED; i++) {
       const j = at[i]!
       const v = x[j]!
       packed[2 * i + lane] = (v + part[i]! * (x[j + 1]! - v)) * hann[i]!
     }
   }
-  const unpack = () => {
-    const [m0, m1] = magnitude
+  const unpack = (m0: Float64Array, m1: Float64Array) => {
     for (let b = 0; b < BINS; b++) {
       const c = b === 0 ? 0 : FFT_SIZE - b
       const re = spectrum[2 * b]!
@@ -140,11 +140,12 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
       const ai = im - cim
       const br = im + cim
       const bi = cre - re
-      m0[b] = 0.5 * Math.log(ar * ar + ai * ai + 1e-24)
-      m1[b] = 0.5 * Math.log(br * br + bi * bi + 1e-24)
+      m0[b] = 0.5 * naturalLog(ar * ar + ai * ai + 1e-24)
+      m1[b] = 0.5 * naturalLog(br * br + bi * bi + 1e-24)
     }
   }
-  const flatten = (m: Float64Array, k: number) => {
+  const flatten = (k: number) => {
+    const m = levels[k]!
     sums[0] = 0
     for (let b = 0; b < BINS; b++) sums[b + 1] = sums[b]! + m[b]!
     // ln Z replaces ln |X| once its sums are kept
@@ -155,12 +156,9 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
     }
     const { bin, binPart } = plans[k]!
     const c = clipped[k]!
-    const l = logZ[k]!
     for (let i = 0; i < SPECTRUM_POINTS; i++) {
       const b = bin[i]!
-      const v = m[b]! + binPart[i]! * (m[b + 1]! - m[b]!)
-      c[i] = clippedLevel(v)
-      l[i] = v < LOW_CLIP ? LOW_CLIP : v > HIGH_CLIP ? HIGH_CLIP : v
+      c[i] = clippedLevel(m[b]! + binPart[i]! * (m[b + 1]! - m[b]!))
     }
   }
   const frame = (x: Float64Array) => {
@@ -168,13 +166,19 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
       const second = k + 1 < plans.length
       pack(x, k, 0)
       if (second) pack(x, k + 1, 1)
-      else for (let i = 0; i < FRAME; i++) packed[2 * i + 1] = 0
+      else for (let i = 0; i < WARPED; i++) packed[2 * i + 1] = 0
       fft.transform(spectrum, packed)
-      unpack()
-      if (k === 0) plain.set(magnitude[0])
-      flatten(magnitude[0], k)
-      if (second) flatten(magnitude[1], k + 1)
+      unpack(levels[k]!, second ? levels[k + 1]! : spare)
+      if (k === 0) plain.set(levels[0]!)
+      flatten(k)
+      if (second) flatten(k + 1)
     }
+  }
+  const logZ = (k: number, point: number) => {
+    const m = levels[k]!
+    const b = plans[k]!.bin[point]!
+    const v = m[b]! + plans[k]!.binPart[point]! * (m[b + 1]! - m[b]!)
+    return v < LOW_CLIP ? LOW_CLIP : v > HIGH_CLIP ? HIGH_CLIP : v
   }
   return { slopes, clipped, logZ, plain, frame }
 }

@@ -15,6 +15,10 @@ export interface ClipOptions {
   /** 0 = full exhaust tone, 1 = three to five harmonics */
   darkness: number
   scatter: CycleScatter
+  /** noise that rides on each pulse, 0.25 = a clean exhaust */
+  flowNoise: number
+  /** the engine's own steady noise (intake, gears), amplitude against its tone */
+  ownNoise: number
   /** relative powers */
   noise: { wind: number; splash: number; voice: number; pink: number; hiss: number }
   phone: PhoneChain
@@ -28,6 +32,8 @@ export const usualClip: ClipOptions = {
   snr: 20,
   darkness: 0,
   scatter: usualScatter,
+  flowNoise: 0.25,
+  ownNoise: 0,
   noise: { wind: 1, splash: 0.6, voice: 0.5, pink: 0.6, hiss: 0.2 },
   phone: usualPhone,
   echoes: true,
@@ -71,14 +77,19 @@ export function renderStems(script: Script, options: ClipOptions, rng: Random): 
   const shaft = rng.fork(7)
   for (const [k, e] of script.engines.entries()) {
     // a locked pair turns as one shaft: same turns, own firings
-    const own = rng.fork(10 + (script.kind === 'locked' ? 0 : k))
-    const list = firings(e, options.scatter, own)
-    let y = pulseSound(list, n, options.rate, shaft, options.pulses)
+    const cycles = rng.fork(10 + (script.kind === 'locked' ? 0 : k))
+    const list = firings(e, options.scatter, cycles)
+    let y = pulseSound(list, n, options.rate, shaft, options.flowNoise, options.pulses)
     y = exhaustResponse(y, options.rate, rng.fork(20 + k), options.darkness)
     let power = 0
     for (const v of y) power += v * v
     const scale = power > 0 ? e.gain / Math.sqrt(power / n) : 0
-    for (let i = 0; i < n; i++) engine[i]! += scale * y[i]!
+    const own = rng.fork(25 + k)
+    for (let i = 0; i < n; i++) {
+      const on = e.rpm[Math.min(e.rpm.length - 1, Math.floor((i / options.rate) * CONTROL_RATE))]! > 0
+      engine[i]! +=
+        scale * y[i]! + (on && options.ownNoise > 0 ? e.gain * options.ownNoise * own.normal() : 0)
+    }
   }
   let heard = options.echoes ? withEchoes(engine, options.rate, rng.fork(30)) : engine
   if (options.pass) heard = heardPassing(heard, options.rate, options.pass)

@@ -46,7 +46,7 @@ export function firings(engine: EngineScript, scatter: CycleScatter, rng: Random
       const spread = scatter.strengthLoaded * load + scatter.strengthIdle * (1 - load)
       let strength = Math.exp(spread * rng.normal())
       if (rng.next() < engine.misfire[i]!) strength *= 0.08
-      if (cycle % 2 === 1) strength *= 1 - engine.alternate[i]!
+      if (cycle % engine.every !== 0) strength *= 1 - engine.alternate[i]!
       out.push({ time: i / CONTROL_RATE + (k - turns + jitter) / rate, strength, rate })
       cycle++
     }
@@ -58,12 +58,13 @@ export function firings(engine: EngineScript, scatter: CycleScatter, rng: Random
 /** Mass flow over one turn, uniform steps from the firing instant, as an engine model gives it. */
 export type PulseTable = Float64Array
 
-/** Sound pressure (any scale) of the firings at `rate` samples a second; part of it is flow noise. */
+/** Sound pressure (any scale) of the firings at `rate` samples a second; `flowNoise` is the noise in each pulse. */
 export function pulseSound(
   list: readonly Firing[],
   samples: number,
   rate: number,
   rng: Random,
+  flowNoise: number,
   table?: PulseTable,
 ): Float64Array {
   const out = new Float64Array(samples)
@@ -89,7 +90,7 @@ export function pulseSound(
         flow = u * e
         slope = (1 - u) * e
       }
-      out[i]! += f.strength * (slope + 0.25 * flow * rng.normal())
+      out[i]! += f.strength * (slope + flowNoise * flow * rng.normal())
     }
   }
   return out

@@ -9,8 +9,10 @@ export interface EngineScript {
   rpm: Float64Array
   /** 0 idle … 1 pulling */
   load: Float64Array
-  /** every other firing weaker by this part, 0 … 1 */
+  /** all but one in `every` firings weaker by this part, 0 … 1 */
   alternate: Float64Array
+  /** 2 = four-stroking, 3 = six-stroking, 4 = eight-stroking */
+  every: number
   /** chance that a firing misses, 0 … 1 */
   misfire: Float64Array
   /** firing angle from the shaft's zero, parts of a turn (a locked pair differs in this only) */
@@ -69,6 +71,7 @@ function engineOf(rpm: Float64Array, rng: Random, unevenness: number): EngineScr
     load: new Float64Array(n).fill(1),
     alternate,
     misfire: new Float64Array(n),
+    every: 2,
     phase: 0,
     gain: 1,
   }
