@@ -103,7 +103,8 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     flags: flagsOf(model, tiedUp, top),
   }
   if (top) balance.top = top
-  const dead = oneDeadOf(craft, maps, solved)
+  // two more solutions: left to the full answer
+  const dead = ranged ? oneDeadOf(craft, maps, solved) : undefined
   if (dead) balance.oneDead = dead
   return balance
 }

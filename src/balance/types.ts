@@ -23,10 +23,11 @@ export interface Balance {
   hump: Hump
   verdict: Verdict
   changes: Change[]
+  /** with two or more engines running; absent in a quick answer */
   oneDead?: OneDead
   /** inputs whose doubt widens the answers most, largest first; empty until ranges are computed */
   drivers: Driver[]
-  /** false for a quick answer: every `low` and `high` is NaN, and changes and drivers are empty */
+  /** false for a quick answer: every `low` and `high` is NaN, changes and drivers are empty, no `oneDead` */
   ranged: boolean
   flags: Flag[]
 }
