@@ -1,8 +1,9 @@
 import type { Reckoner } from '../answers/reckoner.ts'
 import { hullReckoners } from '../hull/reckoners.ts'
+import { jetReckoners } from '../jet/reckoners.ts'
 
 /** Every reckoner of every trade; a new trade adds one line here. */
-export const reckoners: readonly Reckoner[] = [...hullReckoners]
+export const reckoners: readonly Reckoner[] = [...hullReckoners, ...jetReckoners]
 
 const byId = new Map(reckoners.map((r) => [r.id, r]))
 

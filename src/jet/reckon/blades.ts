@@ -1,0 +1,292 @@
+import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
+import { freshWaterDensity } from '../../fluid/water.ts'
+import {
+  carterDeviation,
+  incidenceSlope,
+  referenceDeviation10,
+  referenceIncidence10,
+  thicknessOnDeviation,
+  thicknessOnIncidence,
+} from '../cascade.ts'
+import { inducerGapHead, inducerGapSuction } from '../cavitation.ts'
+import { angleAt, equivalentPitch, pitchAt } from '../ideal.ts'
+import { turningShare } from '../lattice.ts'
+import { bladeLoad, rotorAxialThrust, unbalanceAllowed } from '../strength.ts'
+import { annulusOf, port } from './ports.ts'
+
+const degree = Math.PI / 180
+const radius = port.mm('radius', 'distance from the shaft’s axis to where the angle is read', 5e-3, 0.2)
+const helix = 'Geometry of a helix: P = 2πr tan β'
+
+/** Reckoners about blades: shape, loading, strength. */
+export const bladeReckoners: readonly Reckoner[] = [
+  defineReckoner({
+    id: 'pitch-from-angle',
+    title: 'Pitch from a protractor reading',
+    trade: 'jet',
+    says: 'Pitch of a blade whose face stands at an angle to the plane of rotation, read at a known radius. Reading at the wrong radius is the usual mistake: a screw has a different angle at each.',
+    inputs: [
+      radius,
+      {
+        name: 'angle',
+        says: 'blade face to the plane of rotation',
+        kind: 'angle',
+        unit: 'deg',
+        min: 1 * degree,
+        max: 80 * degree,
+      },
+    ],
+    outputs: [
+      { name: 'pitch', says: 'advance in one turn', kind: 'length', unit: 'mm' },
+      { name: 'perDegree', says: 'pitch gained by one degree more', kind: 'length', unit: 'mm' },
+    ],
+    reckon: ({ radius, angle }) => ({
+      pitch: pitchAt(radius!, angle!),
+      perDegree: pitchAt(radius!, angle! + degree) - pitchAt(radius!, angle!),
+    }),
+    sources: [helix],
+  }),
+  defineReckoner({
+    id: 'angle-from-pitch',
+    title: 'Blade angle from pitch',
+    trade: 'jet',
+    says: 'The protractor reading that a pitch should give at a radius.',
+    inputs: [radius, port.pitch],
+    outputs: [{ name: 'angle', says: 'blade face to the plane of rotation', kind: 'angle', unit: 'deg' }],
+    reckon: ({ radius, pitch }) => ({ angle: angleAt(radius!, pitch!) }),
+    sources: [helix],
+  }),
+  defineReckoner({
+    id: 'progressive-pitch',
+    title: 'Pitch number of a blade that gets steeper',
+    trade: 'jet',
+    says: 'The constant pitch that would load the engine the same as a blade whose pitch grows from its leading to its trailing edge. Within 1 % of the strip model for growth up to 1.35.',
+    inputs: [
+      port.mm('leading', 'pitch at the leading edge', 0.01, 0.8),
+      port.mm('trailing', 'pitch at the trailing edge', 0.01, 0.8),
+    ],
+    outputs: [{ name: 'pitch', says: 'constant pitch of the same torque', kind: 'length', unit: 'mm' }],
+    reckon: ({ leading, trailing }) => ({ pitch: equivalentPitch(leading!, trailing!) }),
+    sources: ['Fit to the strip model of this project, weights 0.06 and 0.94'],
+  }),
+  defineReckoner({
+    id: 'blade-overlap',
+    title: 'Overlap, solidity and blockage of an impeller',
+    trade: 'jet',
+    says: 'How much the blades overlap, how much of the ideal turning such a row gives, and how much of the way out thick trailing edges block. Below a solidity of 0.8 the head falls fast; above 1.2 nothing is gained.',
+    inputs: [
+      port.blades,
+      port.wrap,
+      port.pitch,
+      port.mm('diameter', 'where it is asked for: the bore for the tip, the hub for the root', 0.01, 0.4),
+      port.mm('edge', 'thickness of the trailing edge', 1e-4, 0.01, 1.5e-3),
+    ],
+    outputs: [
+      { name: 'overlap', says: 'wrap of all blades over a full turn', kind: 'ratio', unit: '1' },
+      { name: 'chord', says: 'blade length from edge to edge', kind: 'length', unit: 'mm' },
+      { name: 'solidity', says: 'chord over blade spacing', kind: 'ratio', unit: '1' },
+      { name: 'turning', says: 'share of full turning, ideal flow', kind: 'ratio', unit: '%' },
+      { name: 'open', says: 'open share beside the trailing edges', kind: 'ratio', unit: '%' },
+    ],
+    reckon: ({ blades, wrap, pitch, diameter, edge }) => {
+      const r = diameter! / 2
+      const chord = Math.hypot((pitch! * wrap!) / (2 * Math.PI), r * wrap!)
+      const solidity = (blades! * chord) / (2 * Math.PI * r)
+      const lambda = Math.atan2(2 * Math.PI * r, pitch!)
+      return {
+        overlap: (blades! * wrap!) / (2 * Math.PI),
+        chord,
+        solidity,
+        turning: turningShare(solidity, lambda),
+        open: Math.max(0, 1 - (blades! * edge!) / (2 * Math.PI * r * Math.cos(lambda))),
+      }
+    },
+    sources: ['F. Weinig, Die Strömung um die Schaufeln von Turbomaschinen (1935)', helix],
+  }),
+  defineReckoner({
+    id: 'tip-gap',
+    title: 'What a tip gap may cost',
+    trade: 'jet',
+    says: 'The pessimistic bracket used for pump inducers: head and suction performance left by a gap. The strip model gives a third of it for small axial jets.',
+    inputs: [port.mm('gap', 'radial clearance at the tip', 2e-5, 5e-3), port.bore, port.hub],
+    outputs: [
+      { name: 'share', says: 'gap over blade height', kind: 'ratio', unit: '%' },
+      { name: 'headLeft', says: 'head left', kind: 'ratio', unit: '%' },
+      { name: 'suctionLow', says: 'suction specific speed left, worse end', kind: 'ratio', unit: '%' },
+      { name: 'suctionHigh', says: 'suction specific speed left, better end', kind: 'ratio', unit: '%' },
+    ],
+    reckon: ({ gap, bore, hub }) => {
+      annulusOf(bore!, hub!)
+      const share = (2 * gap!) / (bore! - hub!)
+      if (share > 0.2) throw new RangeError(`gap ${gap} m is more than a fifth of the blade height`)
+      return {
+        share,
+        headLeft: inducerGapHead(share),
+        suctionLow: inducerGapSuction(share, 0.65),
+        suctionHigh: inducerGapSuction(share, 0.5),
+      }
+    },
+    sources: ['NASA SP-8052, Liquid Rocket Engine Turbopump Inducers (1971), eqs 54-55'],
+  }),
+  defineReckoner({
+    id: 'blade-row-deviation',
+    title: 'Incidence and deviation of a cambered blade row',
+    trade: 'jet',
+    says: 'Classical rules for compressor-like blades, useful for stator vanes. Not for screws without camber.',
+    inputs: [
+      {
+        name: 'inlet',
+        says: 'flow ahead of the row, from the axis',
+        kind: 'angle',
+        unit: 'deg',
+        min: 20 * degree,
+        max: 70 * degree,
+      },
+      {
+        name: 'camber',
+        says: 'turning of the blade’s camber line',
+        kind: 'angle',
+        unit: 'deg',
+        min: 1 * degree,
+        max: 50 * degree,
+      },
+      port.ratio('solidity', 'chord over spacing', 0.5, 2, 1),
+      port.ratio('thickness', 'greatest thickness over chord', 0.03, 0.15, 0.1, '%'),
+    ],
+    outputs: [
+      { name: 'incidence', says: 'incidence of least loss', kind: 'angle', unit: 'deg' },
+      { name: 'deviation', says: 'deviation, Aungier', kind: 'angle', unit: 'deg' },
+      {
+        name: 'deviationCarter',
+        says: 'deviation, Carter with stagger near the inlet angle less half the camber',
+        kind: 'angle',
+        unit: 'deg',
+      },
+    ],
+    reckon: ({ inlet, camber, solidity, thickness }) => {
+      const b = inlet! / degree
+      const th = camber! / degree
+      const i =
+        thicknessOnIncidence(thickness!) * referenceIncidence10(b, solidity!) +
+        incidenceSlope(b, solidity!) * th
+      // slope of deviation over camber, SP-36 fit for circular arcs: m at solidity 1 over σ^b
+      const x = b / 100
+      const m = 0.249 + 0.074 * x - 0.132 * x ** 2 + 0.316 * x ** 3
+      const power = 0.9625 - 0.17 * x - 0.85 * x ** 3
+      const d =
+        thicknessOnDeviation(thickness!) * referenceDeviation10(b, solidity!) + (m / solidity! ** power) * th
+      return {
+        incidence: i * degree,
+        deviation: d * degree,
+        deviationCarter: carterDeviation(0.5, Math.max(0, b - th / 2), th, solidity!) * degree,
+      }
+    },
+    sources: [
+      'R. H. Aungier, Axial-Flow Compressors (2003), ch. 6, fits of NASA SP-36 charts; the slope of deviation from memory',
+      'A. D. S. Carter (1950), deviation rule',
+    ],
+  }),
+  defineReckoner({
+    id: 'blade-root-stress',
+    title: 'Bending at the root of an impeller blade',
+    trade: 'jet',
+    says: 'Load on one blade and bending stress at its root, as a cantilever strip along the helix; right to about half. Corners at the edges see 1.5 times as much even with a good fillet.',
+    inputs: [
+      port.bore,
+      port.hub,
+      port.blades,
+      port.pitch,
+      port.wrap,
+      port.mm('root', 'thickness of the blade at the hub', 1e-3, 0.04, 9e-3),
+      port.torque,
+      port.head,
+      port.water,
+    ],
+    outputs: [
+      { name: 'tangential', says: 'force across the blade', kind: 'force', unit: 'N' },
+      { name: 'axial', says: 'force along the shaft on one blade', kind: 'force', unit: 'N' },
+      { name: 'moment', says: 'bending moment at the root', kind: 'torque', unit: 'N·m' },
+      { name: 'stress', says: 'bending stress', kind: 'pressure', unit: 'MPa' },
+    ],
+    reckon: ({ bore, hub, blades, pitch, wrap, root, torque, head, water }) => {
+      annulusOf(bore!, hub!)
+      const load = bladeLoad(
+        {
+          tipDiameter: bore!,
+          hubDiameter: hub!,
+          blades: blades!,
+          pitchLeading: pitch!,
+          pitchTrailing: pitch!,
+          wrap: wrap!,
+          trailingEdge: 0,
+          leadingEdgeRadius: 0,
+          gap: 0,
+          roughness: 0,
+        },
+        torque!,
+        head!,
+        freshWaterDensity(water!),
+        root!,
+      )
+      return { tangential: load.tangential, axial: load.axial, moment: load.moment, stress: load.stress }
+    },
+    sources: ['Cantilever strip with the load at 70 % of the span, derived'],
+    cautions: [
+      'A printed impeller can burst: keep the ring and duct round it closed, never run it dry at speed, look at the roots for whitening before each run.',
+    ],
+  }),
+  defineReckoner({
+    id: 'rotor-axial-thrust',
+    title: 'Axial pull of the impeller on its shaft',
+    trade: 'jet',
+    says: 'The forward pull that a thrust bearing must take; a two-stroke crankshaft must not.',
+    inputs: [port.bore, port.hub, port.head, port.water],
+    outputs: [{ name: 'pull', says: 'forward, on the shaft', kind: 'force', unit: 'N' }],
+    reckon: ({ bore, hub, head, water }) => {
+      annulusOf(bore!, hub!)
+      const rotor = {
+        tipDiameter: bore!,
+        hubDiameter: hub!,
+        blades: 1,
+        pitchLeading: 0,
+        pitchTrailing: 0,
+        wrap: 0,
+        trailingEdge: 0,
+        leadingEdgeRadius: 0,
+        gap: 0,
+        roughness: 0,
+      }
+      return { pull: rotorAxialThrust(rotor, head!, freshWaterDensity(water!)) }
+    },
+    sources: ['Nine tenths of the head as static pressure on the annulus: derived, ±20 %'],
+  }),
+  defineReckoner({
+    id: 'balance-grade',
+    title: 'Unbalance a rotor may keep',
+    trade: 'jet',
+    says: 'Residual unbalance for a balance grade. G 16 suits an impeller on its own bearings, G 6.3 a better one.',
+    inputs: [
+      { name: 'mass', says: 'of the rotor', kind: 'mass', unit: 'g', min: 0.01, max: 20 },
+      port.rotation,
+      {
+        name: 'grade',
+        says: 'balance grade',
+        kind: 'choice',
+        unit: '',
+        choices: ['G 16', 'G 6.3', 'G 2.5', 'G 40'],
+      },
+      port.mm('radius', 'where material comes off', 2e-3, 0.2, 0.02),
+    ],
+    outputs: [
+      { name: 'unbalance', says: 'allowed', kind: 'unbalance', unit: 'g·mm' },
+      { name: 'offset', says: 'of the centre of mass', kind: 'length', unit: 'µm' },
+      { name: 'trim', says: 'mass at that radius worth the allowance', kind: 'mass', unit: 'g' },
+    ],
+    reckon: ({ mass, rotation, radius }, words) => {
+      const grade = Number.parseFloat(words.grade!.slice(2)) * 1e-3
+      const unbalance = unbalanceAllowed(grade, mass!, rotation!)
+      return { unbalance, offset: unbalance / mass!, trim: unbalance / radius! }
+    },
+    sources: ['ISO 21940-11, balance quality grades, from memory'],
+  }),
+]

@@ -1,0 +1,172 @@
+import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
+import { atmosphericPressure } from '../../fluid/atmosphere.ts'
+import { saturationPressure } from '../../fluid/vapour.ts'
+import { freshWaterDensity, gravity } from '../../fluid/water.ts'
+import { bladeCavitationNumber, suctionSpecificSpeed, tipSpeedCeiling } from '../cavitation.ts'
+import { usPerSpecificSpeed } from '../ideal.ts'
+import { annulusOf, port } from './ports.ts'
+
+const inducers = 'NASA SP-8052, Liquid Rocket Engine Turbopump Inducers (1971), eqs 2-7 and §2.1.5'
+
+/** Reckoners about pressure at the impeller and cavitation. */
+export const suctionReckoners: readonly Reckoner[] = [
+  defineReckoner({
+    id: 'vapour-pressure',
+    title: 'Vapour pressure of water and pressure of the air',
+    trade: 'jet',
+    says: 'What stands between the water and boiling at the impeller: air pressure at an altitude less vapour pressure.',
+    inputs: [
+      port.water,
+      {
+        name: 'altitude',
+        says: 'of the water above the sea',
+        kind: 'length',
+        unit: 'm',
+        min: -420,
+        max: 5000,
+        assumed: 100,
+      },
+    ],
+    outputs: [
+      { name: 'vapour', says: 'saturation pressure', kind: 'pressure', unit: 'kPa' },
+      { name: 'air', says: 'standard atmosphere', kind: 'pressure', unit: 'kPa' },
+      { name: 'margin', says: 'as height of water', kind: 'length', unit: 'm' },
+    ],
+    reckon: ({ water, altitude }) => {
+      const vapour = saturationPressure(water!)
+      const air = atmosphericPressure(altitude!)
+      return { vapour, air, margin: (air - vapour) / (gravity * freshWaterDensity(water!)) }
+    },
+    sources: ['IAPWS-IF97, eq. 30', 'ISO 2533:1975, Standard Atmosphere'],
+  }),
+  defineReckoner({
+    id: 'suction-head',
+    title: 'Suction head at the impeller',
+    trade: 'jet',
+    says: 'Net positive suction head available at the top of the impeller, from air pressure, depth, speed and the losses of the intake.',
+    inputs: [
+      port.water,
+      {
+        name: 'altitude',
+        says: 'of the water above the sea',
+        kind: 'length',
+        unit: 'm',
+        min: -420,
+        max: 5000,
+        assumed: 100,
+      },
+      port.mm('depth', 'top of the impeller below still water; negative above', -0.5, 1, 0),
+      port.speed,
+      port.ratio('ramLoss', 'share of the incoming energy the intake wastes', 0.02, 0.6, 0.22, '%'),
+      port.ratio('ductLoss', 'loss of the duct on its velocity', 0, 1, 0.25, '1'),
+      {
+        name: 'axial',
+        says: 'speed of the water into the rotor',
+        kind: 'speed',
+        unit: 'm/s',
+        min: 0,
+        max: 20,
+        assumed: 6,
+      },
+    ],
+    outputs: [
+      { name: 'energy', says: 'g · NPSH', kind: 'specificEnergy', unit: 'J/kg' },
+      { name: 'npsh', says: 'as height of water', kind: 'length', unit: 'm' },
+    ],
+    reckon: ({ water, altitude, depth, speed, ramLoss, ductLoss, axial }) => {
+      const energy =
+        (atmosphericPressure(altitude!) - saturationPressure(water!)) / freshWaterDensity(water!) +
+        gravity * depth! +
+        0.5 * (1 - ramLoss!) * speed! ** 2 -
+        0.5 * ductLoss! * axial! ** 2
+      return { energy, npsh: energy / gravity }
+    },
+    sources: ['Definition of NPSH, ISO 17769-1; intake bookkeeping of ITTC 7.5-02-05-03'],
+  }),
+  defineReckoner({
+    id: 'blade-cavitation',
+    title: 'How near the blades are to cavitation',
+    trade: 'jet',
+    says: 'Blade cavitation number against the numbers where an impeller loses 3 % of its head and where it breaks down. Breakdown is 2.5 times the ideal limit of the blade angle, an engineering default; measure the knee to know better.',
+    inputs: [
+      port.bore,
+      port.hub,
+      port.pitch,
+      port.mm('edgeRadius', 'radius of the leading edge', 0, 0.01, 0.75e-3),
+      port.rotation,
+      port.flow,
+      {
+        name: 'suction',
+        says: 'g · NPSH available',
+        kind: 'specificEnergy',
+        unit: 'J/kg',
+        min: 1,
+        max: 500,
+        assumed: 97,
+      },
+    ],
+    outputs: [
+      { name: 'number', says: 'blade cavitation number', kind: 'ratio', unit: '1' },
+      { name: 'threePercent', says: 'number at 3 % head loss', kind: 'ratio', unit: '1' },
+      { name: 'breakdown', says: 'number at breakdown', kind: 'ratio', unit: '1' },
+      {
+        name: 'margin',
+        says: 'number over that of 3 % loss; above 1.3 nothing is lost',
+        kind: 'ratio',
+        unit: '1',
+      },
+      {
+        name: 'suctionSpecific',
+        says: 'suction specific speed, no unit; 4 to 4.4 for long life',
+        kind: 'ratio',
+        unit: '1',
+      },
+      { name: 'suctionSpecificUs', says: 'the same, US', kind: 'ratio', unit: '1' },
+    ],
+    reckon: ({ bore, hub, pitch, edgeRadius, rotation, flow, suction }) => {
+      const axial = flow! / annulusOf(bore!, hub!)
+      const tip = Math.PI * bore! * rotation!
+      const breakdown = 2.5 * Math.tan(Math.atan2(pitch!, Math.PI * bore!) / 2) ** 2 + 20 * edgeRadius!
+      const number = bladeCavitationNumber(suction!, axial, tip)
+      const specific = suctionSpecificSpeed(rotation!, flow!, suction!)
+      return {
+        number,
+        threePercent: 1.6 * breakdown,
+        breakdown,
+        margin: number / (1.6 * breakdown),
+        suctionSpecific: specific,
+        suctionSpecificUs: specific * usPerSpecificSpeed,
+      }
+    },
+    sources: [inducers, 'Long-life limit of suction specific speed: common practice, no source'],
+  }),
+  defineReckoner({
+    id: 'tip-speed-ceiling',
+    title: 'Fastest an impeller may turn before it cavitates',
+    trade: 'jet',
+    says: 'Tip speed and rotation at which the blades reach a cavitation number, for a flow coefficient. Ask with the number of 3 % head loss for the useful limit, with that of breakdown for the end.',
+    inputs: [
+      port.bore,
+      port.ratio('number', 'blade cavitation number allowed', 0.01, 1, 0.09, '1'),
+      port.ratio('flowCoefficient', 'axial over tip speed; 0.13 to 0.25 in small jets', 0.05, 0.5, 0.17, '1'),
+      {
+        name: 'suction',
+        says: 'g · NPSH available',
+        kind: 'specificEnergy',
+        unit: 'J/kg',
+        min: 1,
+        max: 500,
+        assumed: 97,
+      },
+    ],
+    outputs: [
+      { name: 'tipSpeed', says: 'of the blades', kind: 'speed', unit: 'm/s' },
+      { name: 'rotation', says: 'of the impeller', kind: 'rotation', unit: 'rpm' },
+    ],
+    reckon: ({ bore, number, flowCoefficient, suction }) => {
+      const tipSpeed = tipSpeedCeiling(suction!, number!, flowCoefficient!)
+      return { tipSpeed, rotation: tipSpeed / (Math.PI * bore!) }
+    },
+    sources: [inducers],
+  }),
+]
