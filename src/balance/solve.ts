@@ -34,6 +34,8 @@ export interface BalanceOptions {
   solved?: SolvedCurves
   /** speeds in the table */
   steps?: number
+  /** false leaves out one engine dead, which takes two more solutions */
+  oneDead?: boolean
 }
 
 const bare = (value: number): Range => ({ value, low: Number.NaN, high: Number.NaN })
@@ -103,8 +105,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     flags: flagsOf(model, tiedUp, top),
   }
   if (top) balance.top = top
-  // two more solutions: left to the full answer
-  const dead = ranged ? oneDeadOf(craft, maps, solved) : undefined
+  const dead = (options.oneDead ?? true) ? oneDeadOf(craft, maps, solved) : undefined
   if (dead) balance.oneDead = dead
   return balance
 }

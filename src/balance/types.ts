@@ -23,11 +23,11 @@ export interface Balance {
   hump: Hump
   verdict: Verdict
   changes: Change[]
-  /** with two or more engines running; absent in a quick answer */
+  /** with two or more engines running */
   oneDead?: OneDead
   /** inputs whose doubt widens the answers most, largest first; empty until ranges are computed */
   drivers: Driver[]
-  /** false for a quick answer: every `low` and `high` is NaN, changes and drivers are empty, no `oneDead` */
+  /** false for a quick answer: every `low` and `high` is NaN, and changes and drivers are empty */
   ranged: boolean
   flags: Flag[]
 }

@@ -20,7 +20,7 @@ function quickAnswer(craft: Craft, knownBestPitch?: number): Answer {
   let answer: Answer
   try {
     const pitch = knownBestPitch === undefined ? {} : { knownBestPitch }
-    answer = { balance: solveBalance(craft, { maps, ranges: false, ...pitch }) }
+    answer = { balance: solveBalance(craft, { maps, ranges: false, oneDead: false, ...pitch }) }
   } catch (error) {
     if (error instanceof NotBalanced) answer = { says: error.message, path: error.path }
     else if (error instanceof RangeError) answer = { says: error.message }
