@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { gravity } from '../../fluid/water.ts'
-import { blendRange, centreOf, dragAt, dragCurve, planingCase, prepareDrag, slowDrag } from './drag.ts'
+import { blendRange, centreOf, dragAt, dragCurve, planingCase, prepareDrag } from './drag.ts'
 import { lambdaWindow, settle } from './equilibrium.ts'
 import { planingState } from './planing.ts'
+import { slowDrag } from './slow.ts'
 import type { Conditions, HullSpec, Loading } from './spec.ts'
 
 const degree = Math.PI / 180
@@ -81,7 +82,7 @@ test('the parts add up to the drag', () => {
 
 test('outside the blend the drag is its component alone', () => {
   for (const Fv of [0.5, 0.9]) {
-    const slow = slowDrag(model, Fv * perFv)
+    const slow = slowDrag(model.slow, Fv * perFv)
     const p = dragAt(model, Fv * perFv)
     expect(p.drag).toBeCloseTo(slow.friction + slow.pressure + p.parts.air, 9)
   }
@@ -109,6 +110,9 @@ test('the best rider place found quickly is as good as the best of 201 tried one
         const tried = dragAt(m, V, { riderAt: place })
         if (tried.porpoiseMargin < -1.5 * degree || tried.balance !== 'balanced') continue
         if (tried.flags.some((f) => f.code === 'intake dry')) continue
+        // no more of the curved nose than the quick search allows itself
+        if (tried.wettedKeel > quick.wettedKeel + 1e-3 && V / perFv > 1.2 && tried.wettedKeel > 1.975)
+          continue
         if (tried.drag < least) {
           least = tried.drag
           at = place
@@ -161,4 +165,29 @@ test('with nobody aboard the rider place is not a number and the drag is', () =>
   const p = dragAt(empty, 6)
   expect(p.riderAt).toBeNaN()
   expect(p.drag).toBeGreaterThan(0)
+})
+
+test('the slope of drag over speed has no negative jump above 5 % of drag over speed at the joints', () => {
+  const slope = (V: number) => (dragAt(model, V * 1.001).drag - dragAt(model, V / 1.001).drag) / (V * 0.002)
+  for (const Fv of [1.6, 2, 2.4]) {
+    const V = Fv * perFv
+    const drop = slope(V * 0.996) - slope(V * 1.004)
+    expect((drop * V) / dragAt(model, V).drag).toBeLessThan(0.05)
+  }
+})
+
+test('slow drag with the thin-ship tail meets the regression at Fv 1 and stays within a factor of 2.5 of the power law', () => {
+  const thin = prepareDrag(sled, loading, pond, { tail: 'thin ship' })
+  expect(dragAt(thin, perFv).drag).toBeCloseTo(dragAt(model, perFv).drag, 6)
+  for (const Fv of [0.3, 0.5, 0.7, 0.9]) {
+    const ratio = dragAt(thin, Fv * perFv).drag / dragAt(model, Fv * perFv).drag
+    expect(ratio).toBeGreaterThan(0.4)
+    expect(ratio).toBeLessThan(2.5)
+  }
+})
+
+test('a float handed in takes the place of the strip integration', () => {
+  const given = prepareDrag(sled, loading, pond, { float: () => ({ ...model.rest, converged: true }) })
+  expect(given.rest.value).toEqual(model.rest.value)
+  expect(dragAt(given, 3).drag).toBeCloseTo(dragAt(model, 3).drag, 9)
 })

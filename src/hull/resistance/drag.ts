@@ -1,6 +1,6 @@
 /**
  * Drag of a small jet-driven board or sled from rest to full plane.
- * Parts: friction and a power-law wave tail below Fv = 1, the Mercier–Savitsky regression to Fv = 1.6, Savitsky's equilibrium from 2.4, blended
+ * Parts: friction, transom and a wave tail below Fv = 1, the Mercier–Savitsky regression to Fv = 1.6, Savitsky's equilibrium from 2.4, blended
  * between; air, appendages and whisker spray added. How the parts are joined, the mis-trim penalty and the band are this
  * project's judgement, see the comments where they stand. Sources of the parts: their own files.
  */
@@ -14,7 +14,7 @@ import { type Balance, easiestLambda, lambdaWindow, settle, settleBest, trimRang
 import { chineHalfBreadth, deadriseAt, floatAtRest, type HullForm } from './form.ts'
 import { type PlaningCase, planingAt, planingState } from './planing.ts'
 import { porpoisingBand, porpoisingLimit, porpoisingNumber } from './porpoising.ts'
-import { type Preplaning, preparePreplaning, preplaningRatio } from './preplaning.ts'
+import { prepareSlow, type SlowModel, slowDrag, type WaveTail } from './slow.ts'
 import {
   type Conditions,
   criticalSpeed,
@@ -40,6 +40,8 @@ export interface DragPoint {
   /** m, mean wetted length, and over the planing beam */
   wettedLength: number
   lambda: number
+  /** m, wetted length of the keel */
+  wettedKeel: number
   /** m forward of the transom, rider's centre; NaN with nobody aboard */
   riderAt: number
   regime: Regime
@@ -79,10 +81,8 @@ export interface DragModel {
   restRiderAt: number
   /** rad a metre: trim at rest for the rider's step aft */
   restTrimPerMetre: number
-  preplaning: Preplaning
-  /** residual drag at Fv = 1, N, and the power of speed it falls with below */
-  residual: number
-  power: number
+  /** drag below the plane, made ready */
+  slow: SlowModel
   /** m², drag area of rider and hull above water */
   dragArea: number
   flags: readonly Flag[]
@@ -99,14 +99,26 @@ function riderFor(loading: Loading, centre: number): number {
   return (centre * (loading.mass + loading.riderMass) - loading.mass * loading.x) / loading.riderMass
 }
 
+export interface PrepareOptions {
+  /** floats the hull with the centre of all mass at x, z (m): from a mesh, say; strips of the few numbers when left out */
+  float?: (mass: number, x: number, z: number, density: number) => Solved<HullForm>
+  tail?: WaveTail
+}
+
 /** Does all one-off work: static float, regression, tail. Speeds are then quick. */
-export function prepareDrag(spec: HullSpec, loading: Loading, conditions: Conditions): DragModel {
+export function prepareDrag(
+  spec: HullSpec,
+  loading: Loading,
+  conditions: Conditions,
+  options: PrepareOptions = {},
+): DragModel {
   const mass = loading.mass + loading.riderMass
   const weight = mass * gravity
   const centreHeight = (loading.mass * loading.z + loading.riderMass * loading.riderHeight) / mass
   const [aft, fore] = loading.riderRange
+  const float = options.float ?? ((...given) => floatAtRest(spec, ...given))
   const floatWith = (riderAt: number) =>
-    floatAtRest(spec, mass, centreOf(loading, riderAt), centreHeight, conditions.density)
+    float(mass, centreOf(loading, riderAt), centreHeight, conditions.density)
   // rider where the hull lies most level: trim at rest is close to linear in the place
   const ends = [floatWith(aft), floatWith(fore)] as const
   let slope = fore > aft ? (ends[1].value.trim - ends[0].value.trim) / (fore - aft) : 0
@@ -122,18 +134,6 @@ export function prepareDrag(spec: HullSpec, loading: Loading, conditions: Condit
     rest = better
   }
   const form = rest.value
-  const preplaning = preparePreplaning(form)
-  const roughness = spec.roughness ?? 4e-4
-  const partial = { spec, conditions, weight, form, preplaning, roughness }
-  const residualAt = (Fv: number) => {
-    const speed = Fv * Math.sqrt(gravity * Math.cbrt(form.volume))
-    return (
-      weight * preplaningRatio(preplaning, Fv, conditions.kinematicViscosity, roughness) -
-      restFriction(partial, speed) * (spec.formFactor ?? 1.2)
-    )
-  }
-  const residual = Math.max(0.005 * weight, residualAt(1))
-  const power = Math.min(8, Math.max(4, Math.log(Math.max(residualAt(1.1), 1e-9) / residual) / Math.log(1.1)))
   return {
     spec,
     loading,
@@ -152,9 +152,7 @@ export function prepareDrag(spec: HullSpec, loading: Loading, conditions: Condit
     rest,
     restRiderAt,
     restTrimPerMetre: -slope,
-    preplaning,
-    residual,
-    power,
+    slow: prepareSlow(spec, form, weight, conditions, options.tail),
     dragArea: loading.dragArea + hullDragArea(spec.chineBeam, Math.max(0, spec.depth - form.draft)),
     flags: formFlags(rest, spec),
   }
@@ -164,17 +162,6 @@ export function prepareDrag(spec: HullSpec, loading: Loading, conditions: Condit
 function planingBeam(spec: HullSpec): number {
   const back = 2 * chineHalfBreadth(spec, 0)
   return 0.5 * (back + spec.chineBeam) - 0.8 * (spec.railRadius ?? 0)
-}
-
-function restFriction(
-  m: { conditions: Conditions; preplaning: Preplaning; spec: HullSpec },
-  speed: number,
-): number {
-  const { form } = m.preplaning
-  const Re = (speed * form.length) / m.conditions.kinematicViscosity
-  const CF = ittc57(Re) + (m.spec.roughness ?? 4e-4)
-  const area = Math.max(0, form.wettedSurface - (m.spec.intake?.area ?? 0))
-  return 0.5 * m.conditions.density * speed * speed * area * CF
 }
 
 /** N, fins (Hoerner), ride plate and blocked area, at speed m/s. */
@@ -196,20 +183,6 @@ export const blendRange: readonly [number, number] = [1.6, 2.4]
 
 const before = planingState()
 const easiest = planingState()
-
-/** Hull drag (no air, no appendages) below the plane at speed m/s for a well-trimmed hull: friction and the rest, N. */
-export function slowDrag(m: DragModel, speed: number): { friction: number; pressure: number } {
-  const Fv = volumetricFroude(speed, m.preplaning.form.volume)
-  const friction = restFriction(m, speed)
-  const roughness = m.spec.roughness ?? 4e-4
-  if (Fv < 1)
-    return {
-      friction,
-      pressure: ((m.spec.formFactor ?? 1.2) - 1) * friction + m.residual * Fv ** m.power,
-    }
-  const total = m.weight * preplaningRatio(m.preplaning, Fv, m.conditions.kinematicViscosity, roughness)
-  return { friction: Math.min(friction, total), pressure: Math.max(0, total - friction) }
-}
 
 /** The planing case of a model at one speed. */
 export function planingCase(
@@ -243,7 +216,7 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
   const form = m.rest.value
   const Fv = volumetricFroude(speed, form.volume)
   const c = planingCase(m, Math.max(speed, 1e-6), options.thrustLine)
-  const slow = slowDrag(m, Math.max(speed, 1e-6))
+  const slow = slowDrag(m.slow, Math.max(speed, 1e-6))
   const fixed = options.riderAt ?? (alone ? 0 : undefined)
   const restAt = fixed ?? m.restRiderAt
   const restTrim = form.trim + (alone ? 0 : m.restTrimPerMetre * (m.restRiderAt - restAt))
@@ -258,6 +231,7 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
       trim: restTrim,
       wettedLength: form.length,
       lambda: form.length / m.beam,
+      wettedKeel: form.length,
       riderAt: alone ? Number.NaN : restAt,
       regime: 'displacement',
       balance: 'balanced',
@@ -277,12 +251,12 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
   // planing equilibrium: the easiest state the hull could hold, then the one the rider's place or range allows
   const intake = m.spec.intake
   const open = lambdaWindow(c, m.spec.length)
-  // a rider who looks for the least drag still keeps the intake wet and stays out of certain porpoising
+  // a rider who looks for the least drag still keeps the intake wet, the nose clear and stays out of certain porpoising
   const lift = m.weight / (0.5 * m.conditions.density * (speed * m.beam) ** 2)
   const limit = porpoisingLimit(porpoisingNumber(lift), m.deadrise)
   const window = lambdaWindow(
     c,
-    m.spec.length,
+    wettable(m.spec, Fv),
     intake?.front ?? 0,
     intake ? intakeWidth(intake.area) : 0,
     Math.min(trimRange[1], limit + porpoisingBand),
@@ -331,6 +305,7 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
     trim,
     wettedLength: lambda * m.beam,
     lambda,
+    wettedKeel: form.length + toPlaning * (s.wettedKeel - form.length),
     riderAt: alone ? Number.NaN : riderAt,
     regime: Fv < 1 ? 'displacement' : planing ? 'planing' : 'hump',
     balance: Fv < 1 ? 'balanced' : balance,
@@ -345,6 +320,15 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
     porpoiseMargin: margin,
     flags: flagsAt(m, speed, Fv, s, balance, margin),
   }
+}
+
+/**
+ * Bottom a sensible rider lets get wet, m: all of it in the climb, no more than half of the curved nose when planing. The planing theory
+ * knows no curved nose and would send the rider further forward than the bow can bear (judgement).
+ */
+function wettable(spec: HullSpec, Fv: number): number {
+  const curved = spec.length - Math.min(spec.length, spec.noseRockerStart ?? 0.65 * spec.length)
+  return spec.length - 0.5 * curved * smoothStep(Fv, 1.2, 2)
 }
 
 /** Width of an opening twice as long as wide, m. */
