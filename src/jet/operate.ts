@@ -42,7 +42,7 @@ export function airHeadFactor(airFraction: number): number {
   return Math.max(0, 1 - (Math.max(airFraction, 0) / 0.1) ** 1.5)
 }
 
-const scanSteps = 48
+const scanSteps = 32
 
 /** Highest root of f below `top`, NaN when f stays negative; f(top) > 0 gives NaN too with `above` set. */
 function highestRoot(

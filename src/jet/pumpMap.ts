@@ -87,17 +87,16 @@ export function buildPumpMap(spec: JetSpec): PumpMap {
     stalled: new Float64Array(count),
     deepStall: new Float64Array(count),
   }
-  layers.push(layerAt(set, n, map))
-  map.topFlow = map.flow[count - 1]!
   // does friction still care for the Reynolds number?
   const probe = 0.65 * spec.rotor.pitchTrailing * set.blades.areaIn
   const slow = pumpAt(set, n * slowest, probe * n * slowest).head / (n * slowest) ** 2
   const fast = pumpAt(set, n, probe * n).head / n ** 2
   if (Math.abs(slow / fast - 1) > 1e-3) {
-    layers[0] = layerAt(set, n * slowest)
-    layers[1] = layerAt(set, n * Math.sqrt(slowest * fastest))
-    layers[2] = layerAt(set, n * fastest)
-  }
+    layers.push(layerAt(set, n * slowest))
+    layers.push(layerAt(set, n * Math.sqrt(slowest * fastest), map))
+    layers.push(layerAt(set, n * fastest))
+  } else layers.push(layerAt(set, n, map))
+  map.topFlow = map.flow[count - 1]!
   return map
 }
 
