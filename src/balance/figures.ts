@@ -65,7 +65,7 @@ export function matchingFigure(now: Balance, other: Balance | undefined, look: L
   const narrow = look.width < 125
   const best = now.verdict.bestPitch.value
   const series = [
-    ...pair('engines give', (v) => v.engineTorque, {
+    ...pair('engines give', (v) => v.engineTorque.map((t) => (t > 0 ? t : Number.NaN)), {
       colour: colours.engine,
       low: torque(m.engineLow),
       high: torque(m.engineHigh),
@@ -112,7 +112,7 @@ export function matchingFigure(now: Balance, other: Balance | undefined, look: L
     says: `${now.verdict.says} ${rootsInWords(now)}`,
     width: look.width,
     height: heightFor(look, 0.44),
-    x: { label: 'engine speed', unit: 'rpm' },
+    x: { label: 'engine speed', unit: 'rpm', max: lastPull(now, other) * 60 },
     y: { label: 'torque at the engine', unit: look.torque, min: 0, max: inLook(most * 1.18, 'torque', look) },
     series,
     zones: [
@@ -135,6 +135,12 @@ export function matchingFigure(now: Balance, other: Balance | undefined, look: L
     empty: 'No torque curve yet: give the engines a curve, or their most power and the speed it comes at.',
   }
   return lineChart(spec)
+}
+
+/** Engine rotation a little past where the engines give nothing more, rev/s. */
+function lastPull(now: Balance, other: Balance | undefined): number {
+  const end = (m: Matching) => m.rotation.findLast((_, i) => m.engineTorque[i]! > 0) ?? m.rotation.at(-1) ?? 1
+  return 1.03 * Math.max(end(now.matching), other ? end(other.matching) : 0)
 }
 
 function rootMarker(r: Root, m: Matching, look: Look, colour: string, before: string): ChartMarker {

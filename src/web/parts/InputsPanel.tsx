@@ -1,5 +1,5 @@
 import { inputId } from '../frame/route.ts'
-import { type InputAt, inputAt } from '../state/craftFile.ts'
+import { type InputAt, inputAt, labelOf } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
 import { TriedInput } from './TriedInput.tsx'
 
@@ -25,7 +25,7 @@ export function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
   if (!craft) return null
   const rows = inputs.flatMap((row) => {
     const input = inputAt(craft, row.path, units)
-    return input ? [{ row, input }] : []
+    return input ? [{ row, input: { ...input, label: labelOf(row.path) } }] : []
   })
   return (
     <section className="panel">

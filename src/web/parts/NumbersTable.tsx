@@ -14,20 +14,24 @@ interface Props {
   rows: readonly (readonly (string | number)[])[]
 }
 
+/** numbers stand to the right, whether rounded to a text already or not */
+const isNumber = (cell: string | number) => typeof cell === 'number' || /^[−-]?[\d.]+$|^–$/.test(cell)
+/** a spreadsheet takes a hyphen for a minus, not the sign used in print */
+const copied = (cell: string | number) => shown(cell).replace(/^−(?=\d)/, '-')
 const shown = (cell: string | number) =>
   typeof cell === 'number' && !Number.isFinite(cell) ? '–' : String(cell)
 
 /** The numbers as a table; the button copies it with tabs between the cells, as spreadsheets take it. */
 export function NumbersTable({ caption, columns, rows }: Props) {
-  const [copied, setCopied] = useState('')
+  const [said, setSaid] = useState('')
   const copy = async () => {
     const heads = columns.map((c) => (c.unit ? `${c.head} (${c.unit})` : c.head))
-    const text = [heads, ...rows.map((row) => row.map(shown))].map((line) => line.join('\t')).join('\n')
+    const text = [heads, ...rows.map((row) => row.map(copied))].map((line) => line.join('\t')).join('\n')
     try {
       await navigator.clipboard.writeText(text)
-      setCopied('Copied.')
+      setSaid('Copied.')
     } catch {
-      setCopied('The browser refused to copy; select the table instead.')
+      setSaid('The browser refused to copy; select the table instead.')
     }
   }
   return (
@@ -38,7 +42,7 @@ export function NumbersTable({ caption, columns, rows }: Props) {
           Copy table
         </Button>
         <span role="status" className="quiet">
-          {copied}
+          {said}
         </span>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window must be scrollable by keyboard */}
@@ -63,7 +67,7 @@ export function NumbersTable({ caption, columns, rows }: Props) {
                       {shown(cell)}
                     </th>
                   ) : (
-                    <td key={columns[i]?.head} data-number={typeof cell === 'number' || undefined}>
+                    <td key={columns[i]?.head} data-number={isNumber(cell) || undefined}>
                       {shown(cell)}
                     </td>
                   ),

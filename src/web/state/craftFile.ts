@@ -147,12 +147,16 @@ export function textOf(craft: Craft, path: string, units: UnitSystem): string {
   return `${shownNumber(input.value, input.kind, input.unit)} ${input.unit}`.trim()
 }
 
-/** A builder's word for a path: "Pitch", "front, power at" for one of several. */
+/** A builder's words for a path, with what it is part of: "Impeller pitch", "Engine 2 power at", "Name". */
 export function labelOf(path: string): string {
   const own = fieldAt(path)?.label ?? path
-  const item = /^([a-z ]+)\.(\d+)\./.exec(path)
-  return item ? `${item[1]} ${Number(item[2]) + 1}, ${own.toLowerCase()}` : own
+  const item = /^(?:.*\.)?([a-z ]+)\.(\d+)\.[^.]+$/.exec(path)
+  if (item) return `${upper(item[1]!.replace(/s$/, ''))} ${Number(item[2]) + 1} ${own.toLowerCase()}`
+  const owner = fieldAt(path.slice(0, Math.max(0, path.lastIndexOf('.'))))?.label
+  return owner ? `${owner} ${own.toLowerCase()}` : own
 }
+
+const upper = (word: string) => word.charAt(0).toUpperCase() + word.slice(1)
 
 /** The least a craft file must say, with values a builder then replaces. */
 export function newCraftText(name: string): string {
