@@ -1,6 +1,8 @@
 /** The craft file to what the drag model takes: SI numbers, best values. */
 import type { Craft } from '../craft/schema/index.ts'
+import { airDensity, atmosphericPressure } from '../fluid/atmosphere.ts'
 import { waterAt } from '../fluid/water.ts'
+import { riderCentre } from './float/rider.ts'
 import { riderDragArea, stances } from './resistance/air.ts'
 import { floatAtRest } from './resistance/form.ts'
 import type { Conditions, HullSpec, Loading } from './resistance/spec.ts'
@@ -18,10 +20,9 @@ export interface HullInputs {
   weightsAssumed: boolean
 }
 
-/** Air density, kg/m³, at altitude (m) and temperature (K): ideal gas with the pressure of the ICAO standard atmosphere (Doc 7488) unless `pressure` (Pa) is known. */
+/** Air density, kg/m³, at altitude (m) and temperature (K), with the standard atmosphere's pressure unless `pressure` (Pa) is known. */
 export function airDensityAt(altitude: number, temperature: number, pressure?: number): number {
-  const p = pressure ?? 101325 * (1 - 2.25577e-5 * altitude) ** 5.25588
-  return p / (287.05287 * temperature)
+  return airDensity(pressure ?? atmosphericPressure(altitude), temperature)
 }
 
 export function hullSpecFromCraft(craft: Craft): HullSpec {
@@ -83,7 +84,7 @@ export function hullFromCraft(craft: Craft): HullInputs {
   const weightsAssumed = !(listed.mass > 0)
   const weights = weightsAssumed ? assumedWeights(craft) : listed
   const stance = stances[rider.stance]
-  const riderHeight = spec.depth + stance.centre * rider.height.value
+  const riderHeight = spec.depth + riderCentre(rider.stance, rider.height.value).height
   const total = weights.mass + rider.mass.value
   const rest = floatAtRest(
     spec,

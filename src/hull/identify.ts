@@ -22,7 +22,7 @@ export type Reading =
 /** Prior standard errors of the multipliers: slow drag, planing drag, thrust (judgement). */
 export const priorSigma: readonly [number, number, number] = [0.25, 0.15, 0.2]
 
-export interface Multiplier {
+interface Multiplier {
   name: 'slow drag' | 'planing drag' | 'thrust'
   value: number
   sigma: number

@@ -6,7 +6,7 @@ import { airDrag, riderDragArea, type Stance, stances } from './resistance/air.t
 import { dragReckoners } from './resistance/reckoners.ts'
 import { criticalSpeed, froude, volumetricFroude } from './resistance/spec.ts'
 
-export const temperaturePort: Port = {
+const temperaturePort: Port = {
   name: 'temperature',
   says: 'Temperature of the water.',
   kind: 'temperature',
@@ -15,7 +15,7 @@ export const temperaturePort: Port = {
   max: 313.15,
   assumed: 288.15,
 }
-export const salinityPort: Port = {
+const salinityPort: Port = {
   name: 'salinity',
   says: 'Salt in the water, by mass: 0 for a lake, 3.5 % for the ocean.',
   kind: 'ratio',

@@ -2,7 +2,7 @@
  * Air drag of a rider and a low hull.
  * Drag areas upright and semi-squat: measured on decelerating cross-country skiers (Drag area of a cross-country skier, 1988);
  * kneeling, sitting and prone: between those and a cyclist's time-trial position, from memory of Hoerner (1965), ch. 3.
- * Centre heights: standing 0.56 of stature (anthropometry handbooks, from memory); others are this project's judgement.
+ * Heights of the drag: middle of the frontal area, this project's judgement.
  */
 
 export type Stance = 'standing' | 'crouching' | 'kneeling' | 'sitting' | 'prone'
@@ -12,18 +12,16 @@ interface StanceFigures {
   dragArea: number
   /** of the drag area, about nineteen in twenty */
   spread: number
-  /** centre of mass above the deck, of stature */
-  centre: number
   /** centre of air drag above the deck, of stature */
   drag: number
 }
 
 export const stances: Readonly<Record<Stance, StanceFigures>> = {
-  standing: { dragArea: 0.65, spread: 0.1, centre: 0.56, drag: 0.57 },
-  crouching: { dragArea: 0.27, spread: 0.06, centre: 0.4, drag: 0.4 },
-  kneeling: { dragArea: 0.42, spread: 0.1, centre: 0.35, drag: 0.36 },
-  sitting: { dragArea: 0.38, spread: 0.1, centre: 0.25, drag: 0.27 },
-  prone: { dragArea: 0.14, spread: 0.05, centre: 0.07, drag: 0.08 },
+  standing: { dragArea: 0.65, spread: 0.1, drag: 0.57 },
+  crouching: { dragArea: 0.27, spread: 0.06, drag: 0.4 },
+  kneeling: { dragArea: 0.42, spread: 0.1, drag: 0.36 },
+  sitting: { dragArea: 0.38, spread: 0.1, drag: 0.27 },
+  prone: { dragArea: 0.14, spread: 0.05, drag: 0.08 },
 }
 
 /** Air drag, N: drag area m², speed and head wind m/s, air density kg/m³. A tail wind faster than the craft pushes. */

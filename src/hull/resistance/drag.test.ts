@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { gravity } from '../../fluid/water.ts'
 import { blendRange, centreOf, dragAt, dragCurve, planingCase, prepareDrag } from './drag.ts'
 import { lambdaWindow, settle } from './equilibrium.ts'
+import { humpOf } from './hump.ts'
 import { planingState } from './planing.ts'
 import { slowDrag } from './slow.ts'
 import type { Conditions, HullSpec, Loading } from './spec.ts'
@@ -190,4 +191,38 @@ test('a float handed in takes the place of the strip integration', () => {
   const given = prepareDrag(sled, loading, pond, { float: () => ({ ...model.rest, converged: true }) })
   expect(given.rest.value).toEqual(model.rest.value)
   expect(dragAt(given, 3).drag).toBeCloseTo(dragAt(model, 3).drag, 9)
+})
+
+test('a fin, a ride plate and a guard add drag that grows with the square of speed or a little less', () => {
+  const fitted = prepareDrag(
+    { ...sled, fins: [{ area: 0.01, chord: 0.12, thickness: 0.1 }], ridePlateArea: 0.03, blockedArea: 2e-4 },
+    loading,
+    pond,
+  )
+  const at = (V: number) => dragAt(fitted, V).parts.appendage
+  expect(dragAt(model, 8).parts.appendage).toBe(0)
+  expect(at(8)).toBeGreaterThan(4)
+  expect(at(8) / at(4)).toBeGreaterThan(3.6)
+  expect(at(8) / at(4)).toBeLessThan(4.01)
+  expect(dragAt(fitted, 8).drag).toBeGreaterThan(dragAt(model, 8).drag + 0.8 * at(8))
+})
+
+test('a rounded rail narrows the planing beam, and a narrower beam planes deeper', () => {
+  const round = prepareDrag({ ...sled, railRadius: 0.05 }, loading, pond)
+  expect(round.beam).toBeCloseTo(model.beam - 0.04, 12)
+  expect(dragAt(round, 7, { riderAt: 1 }).lambda).toBeGreaterThan(dragAt(model, 7, { riderAt: 1 }).lambda)
+})
+
+test('raising the thrust line lowers the bow', () => {
+  const low = dragAt(model, 6, { riderAt: 0.95, thrustLine: { height: 0, angle: 0 } })
+  const high = dragAt(model, 6, { riderAt: 0.95, thrustLine: { height: 0.2, angle: 0 } })
+  expect(high.trim).toBeLessThan(low.trim)
+})
+
+test('humpOf is the most drag between Fv 1 and 2.4 and asks for a quarter more thrust', () => {
+  const { speed, point, thrustToPlane } = humpOf(model, { riderAt: 0.8 })
+  for (let Fv = 1; Fv <= 2.4; Fv += 0.02)
+    expect(dragAt(model, Fv * perFv, { riderAt: 0.8 }).drag).toBeLessThanOrEqual(point.drag * (1 + 1e-6))
+  expect(speed).toBeGreaterThan(perFv)
+  expect(thrustToPlane).toBeCloseTo(1.25 * point.drag, 12)
 })

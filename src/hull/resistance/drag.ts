@@ -26,7 +26,7 @@ import {
 } from './spec.ts'
 import { formFlags, pointFlags } from './validity.ts'
 
-export type Regime = 'displacement' | 'hump' | 'planing'
+type Regime = 'displacement' | 'hump' | 'planing'
 
 export interface DragPoint {
   /** m/s */
@@ -165,7 +165,7 @@ function planingBeam(spec: HullSpec): number {
 }
 
 /** N, fins (Hoerner), ride plate and blocked area, at speed m/s. */
-export function appendageDrag(spec: HullSpec, conditions: Conditions, speed: number): number {
+function appendageDrag(spec: HullSpec, conditions: Conditions, speed: number): number {
   const q = 0.5 * conditions.density * speed * speed
   let area = spec.blockedArea ?? 0
   for (const fin of spec.fins ?? [])

@@ -31,10 +31,3 @@ export function humpOf(m: DragModel, options: DragOptions = {}): HumpPoint {
   const point = dragAt(m, speed, options)
   return { speed, point, thrustToPlane: 1.25 * point.drag }
 }
-
-/** Slowest speed from which the craft counts as planing, m/s; undefined when it does not plane up to `fastest`. */
-export function planingSpeed(m: DragModel, fastest: number, options: DragOptions = {}): number | undefined {
-  const start = Math.sqrt(9.80665 * Math.cbrt(m.rest.value.volume))
-  for (let V = start; V <= fastest; V += 0.05) if (dragAt(m, V, options).regime === 'planing') return V
-  return undefined
-}

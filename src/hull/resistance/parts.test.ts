@@ -15,10 +15,10 @@ test('air drag is quadratic, a head wind adds and a tail wind above boat speed p
   expect(airDrag(0.65, 5, 1.225, -8)).toBeCloseTo(-airDrag(0.65, 3), 12)
 })
 
-test('a lower stance has less drag area and a lower centre, and a bigger person more', () => {
+test('a lower stance has less drag area and a lower one, and a bigger person more', () => {
   expect(stances.crouching.dragArea).toBeLessThan(stances.standing.dragArea)
   expect(stances.prone.dragArea).toBeLessThan(stances.kneeling.dragArea)
-  expect(stances.prone.centre).toBeLessThan(stances.standing.centre)
+  expect(stances.prone.drag).toBeLessThan(stances.standing.drag)
   expect(riderDragArea('standing', 1.75, 80)).toBeCloseTo(0.65, 12)
   expect(riderDragArea('standing', 1.9, 95)).toBeGreaterThan(0.7)
 })

@@ -135,7 +135,7 @@ export function lambdaAtTrim(flatLift: number, trim: number, speedCoefficient: n
 }
 
 /** Centre of pressure forward of the transom over mean wetted length. */
-export function pressureCentrePart(lambda: number, speedCoefficient: number): number {
+function pressureCentrePart(lambda: number, speedCoefficient: number): number {
   return 0.75 - 1 / ((5.21 * speedCoefficient ** 2) / (lambda * lambda) + 2.39)
 }
 

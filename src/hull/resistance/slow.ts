@@ -75,13 +75,13 @@ export function prepareSlow(
 }
 
 /** N, friction of the bottom as wetted at rest, without form factor; speed m/s. */
-export function restFriction(m: SlowModel, speed: number): number {
+function restFriction(m: SlowModel, speed: number): number {
   const Re = (speed * m.preplaning.form.length) / m.kinematicViscosity
   return 0.5 * m.density * speed * speed * m.wetted * (ittc57(Re) + m.roughness)
 }
 
 /** N, pull of a transom that drags its wake; nil once the water leaves it clean. */
-export function transomDrag(m: SlowModel, speed: number): number {
+function transomDrag(m: SlowModel, speed: number): number {
   if (!(m.transomLength > 0)) return 0
   const F = speed / Math.sqrt(2 * gravity * m.transomLength)
   return 0.5 * m.density * speed * speed * m.transom * 0.2 * Math.max(0, 1 - 0.2 * F)
@@ -120,7 +120,7 @@ function thinShape(spec: HullSpec, form: HullForm, density: number): Cubic {
 }
 
 /** Half-breadths of the hull under water as it lies at rest, from a V section with upright sides. */
-export function offsetsAtRest(spec: HullSpec, form: HullForm, nx = 36, nz = 8): Offsets {
+function offsetsAtRest(spec: HullSpec, form: HullForm, nx = 36, nz = 8): Offsets {
   const x = Float64Array.from({ length: nx + 1 }, (_, j) => (form.length * j) / nx)
   const z = Float64Array.from({ length: nz + 1 }, (_, k) => (-form.draft * k) / nz)
   const half = new Float64Array(x.length * z.length)

@@ -46,7 +46,7 @@ export interface HullSpec {
 }
 
 /** A fin or strut under water. */
-export interface Fin {
+interface Fin {
   /** m², one side */
   area: number
   /** m */
