@@ -2,10 +2,12 @@ import type { CheckRow } from '../src/answers/check.ts'
 
 /** Every group of external checks, by the folder it checks; one line a group. */
 export const groups: Record<string, () => Promise<CheckRow[]>> = {
+  float: async () => (await import('./float.ts')).floatChecks(),
   gas: async () => (await import('./gas.ts')).gasChecks(),
   'hull-resistance': async () => (await import('./hull-resistance.ts')).hullResistanceChecks(),
   jet: async () => (await import('./jet.ts')).jetChecks(),
   'jet-rotor': async () => (await import('./jet-rotor.ts')).jetRotorChecks(),
+  strength: async () => (await import('./strength.ts')).strengthChecks(),
 }
 
 export async function allChecks(): Promise<CheckRow[]> {

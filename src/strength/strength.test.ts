@@ -1,0 +1,360 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { kelvin } from '../numerics/kelvin.ts'
+import { alloyOf, aluminium, strengthOf } from './alloys.ts'
+import { angleBar, beamMiddleLoad, flatBar, hatSection, withSkin } from './beams.ts'
+import { oilCanStep, oilCanStepRectangle, panelBuckling } from './buckling.ts'
+import { clampedPlate } from './clamped.ts'
+import { type DeckBay, deckBay, deckMassPerArea } from './deck.ts'
+import { foamAllowable, foamOf, foams } from './foams.ts'
+import { hatchNeeds } from './hatch.ts'
+import { distanceFor, foamFace, pipeFlux, shieldedFoamFace, wrapSurface } from './heat.ts'
+import { lightestDeck } from './lightest.ts'
+import { dropFactor } from './loads.ts'
+import { discOnFoam, pointDeflectionAt, westergaardStress } from './onFoam.ts'
+import {
+  deflectionAt,
+  discStress,
+  evenLoadOnPlate,
+  type Plate,
+  patchOnPlate,
+  stripMembrane,
+} from './plate.ts'
+import { pitchFor, rivetAllowable, rivetOf } from './rivets.ts'
+import {
+  sandwichBeam,
+  sandwichBeamEven,
+  sandwichPanel,
+  sandwichStiffness,
+  wrinklingStress,
+} from './sandwich.ts'
+
+const plate: Plate = { a: 0.4, b: 0.25, t: 1.5e-3, modulus: 70e9, poisson: 0.33 }
+const foot = { load: 900, u: 0.08, v: 0.08 }
+const some = { numRuns: 25 }
+
+describe('plates', () => {
+  test('the deflection at A for a load at B is that at B for the load at A', () => {
+    const inside = fc.double({ min: 0.15, max: 0.85, noNaN: true })
+    fc.assert(
+      fc.property(inside, inside, inside, inside, (xa, ya, xb, yb) => {
+        const small = { load: 1, u: 1e-4, v: 1e-4 }
+        const a = deflectionAt(plate, { ...small, x: xb * 0.4, y: yb * 0.25 }, xa * 0.4, ya * 0.25, 60)
+        const b = deflectionAt(plate, { ...small, x: xa * 0.4, y: ya * 0.25 }, xb * 0.4, yb * 0.25, 60)
+        expect(Math.abs(a - b)).toBeLessThan(1e-6 * Math.max(Math.abs(a), 1e-9) + 1e-14)
+      }),
+      some,
+    )
+  })
+  test('twice the terms change the answer by less than half a per cent', () => {
+    const a = patchOnPlate(plate, foot, { terms: 49 })
+    const b = patchOnPlate(plate, foot, { terms: 98 })
+    expect(Math.abs(b.deflection / a.deflection - 1)).toBeLessThan(5e-3)
+    expect(Math.abs(b.stress / a.stress - 1)).toBeLessThan(5e-3)
+  })
+  test('a patch shrunk to a point gives the point load’s deflection', () => {
+    const p = { a: 1, b: 1, t: 1, modulus: 12 * (1 - 0.09), poisson: 0.3 }
+    expect(patchOnPlate(p, { load: 1, u: 1e-3, v: 1e-3 }, { terms: 151 }).deflection).toBeCloseTo(0.0116, 5)
+  })
+  test('supported edges bend more than clamped ones', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 3, noNaN: true }), (ratio) => {
+        const p = { ...plate, a: ratio * plate.b }
+        const load = { load: 100, u: p.a, v: p.b }
+        expect(evenLoadOnPlate(p, 100 / (p.a * p.b)).deflection).toBeGreaterThan(
+          clampedPlate(p, load, 8).deflection,
+        )
+      }),
+      { numRuns: 8 },
+    )
+  })
+  test('an off-centre load on a clamped plate deflects the middle less than a centred one', () => {
+    const c = clampedPlate(plate, foot, 10)
+    const off = clampedPlate(plate, { ...foot, x: 0.1, y: 0.1 }, 10)
+    expect(off.deflection).toBeLessThan(c.deflection)
+    expect(off.deflection).toBeGreaterThan(0)
+  })
+  test('a held plate turns linear as the load goes to nothing, is stiffer than bending alone, and pulls more as it grows', () => {
+    const tiny = { ...foot, load: 1e-3 }
+    expect(
+      patchOnPlate(plate, tiny, { held: true }).deflection / patchOnPlate(plate, tiny).deflection,
+    ).toBeCloseTo(1, 6)
+    let pull = 0
+    for (const load of [10, 50, 200, 900, 3000]) {
+      const held = patchOnPlate(plate, { ...foot, load }, { held: true })
+      expect(held.converged).toBe(true)
+      expect(held.deflection).toBeLessThan(patchOnPlate(plate, { ...foot, load }).deflection)
+      expect(held.tension).toBeGreaterThan(pull)
+      pull = held.tension
+    }
+  })
+  test('a long thin strip bulges as the strip membrane does', () => {
+    const long = { a: 3, b: 0.3, t: 0.3e-3, modulus: 70e9, poisson: 0.33 }
+    const q = 20e3
+    const strip = stripMembrane(q, 0.3, 0.3e-3, 70e9, 0.33)
+    expect(Math.abs(evenLoadOnPlate(long, q, { held: true, terms: 99 }).deflection / strip - 1)).toBeLessThan(
+      0.08,
+    )
+  })
+  test('the stress under a small disc is near that of the series for a patch of its area', () => {
+    const side = 0.2
+    const r0 = side / Math.sqrt(Math.PI)
+    const series = patchOnPlate(
+      { a: 1, b: 1, t: 0.01, modulus: 1, poisson: 0.3 },
+      { load: 1, u: side, v: side },
+      { terms: 151 },
+    ).bending
+    // beta of a square plate in Roark's case 1b is 0.435
+    expect(Math.abs(discStress(1, 1, 0.01, r0, 0.435) / series - 1)).toBeLessThan(0.03)
+  })
+  test('a patch that does not fit, or a plate without thickness, is refused with the number', () => {
+    expect(() => patchOnPlate(plate, { load: 1, u: 0.5, v: 0.1 })).toThrow(/patch.u: 0.5 m/)
+    expect(() => patchOnPlate({ ...plate, t: 0 }, foot)).toThrow(/plate.t: 0/)
+  })
+})
+
+describe('sheet on foam', () => {
+  const sheet = { modulus: 70e9, poisson: 0.33, t: 1.5e-3, bed: 22e6 }
+  test('a stiffer bed sinks less', () => {
+    let before = Infinity
+    for (const bed of [5e6, 10e6, 22e6, 60e6, 200e6]) {
+      const w = discOnFoam({ ...sheet, bed }, 883, 0.05).deflection
+      expect(w).toBeLessThan(before)
+      before = w
+    }
+  })
+  test('the bed carries the whole load', () => {
+    const reach = discOnFoam(sheet, 883, 0).reach
+    let sum = 0
+    const n = 4000
+    const far = 9.9 * reach
+    for (let i = 0; i < n; i++) {
+      const r = ((i + 0.5) * far) / n
+      sum += sheet.bed * pointDeflectionAt(sheet, 883, r) * 2 * Math.PI * r * (far / n)
+    }
+    expect(Math.abs(sum / 883 - 1)).toBeLessThan(0.01)
+  })
+  test('a bay much wider than its reach behaves like an endless sheet', () => {
+    const wide = patchOnPlate(
+      { a: 0.8, b: 0.8, t: 1.5e-3, modulus: 70e9, poisson: 0.33 },
+      { load: 883, u: 0.0886, v: 0.0886 },
+      { bed: 22e6, terms: 99 },
+    )
+    const endless = discOnFoam(sheet, 883, 0.05)
+    expect(Math.abs(wide.deflection / endless.deflection - 1)).toBeLessThan(0.02)
+    expect(wide.onBed).toBeLessThan(883 * 1.02)
+    expect(wide.onBed).toBeGreaterThan(883 * 0.95)
+  })
+  test('Westergaard’s short formula agrees for small discs and is refused for large ones', () => {
+    const c = 0.2 * discOnFoam(sheet, 883, 0).reach
+    expect(Math.abs(westergaardStress(sheet, 883, c) / discOnFoam(sheet, 883, c).stress - 1)).toBeLessThan(
+      0.05,
+    )
+    expect(westergaardStress(sheet, 883, 0.05)).toBeNaN()
+  })
+  test('the Kelvin functions satisfy their own slopes, and are refused out of range', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.2, max: 8, noNaN: true }), (x) => {
+        const d = 1e-5
+        const k = kelvin(x)
+        expect((kelvin(x + d).ker - kelvin(x - d).ker) / (2 * d)).toBeCloseTo(k.kerSlope, 6)
+        expect((kelvin(x + d).kei - kelvin(x - d).kei) / (2 * d)).toBeCloseTo(k.keiSlope, 6)
+      }),
+    )
+    expect(() => kelvin(0)).toThrow(/outside 0 to 10/)
+    expect(() => kelvin(11)).toThrow()
+  })
+})
+
+describe('sandwich', () => {
+  const s = { face: 1e-3, core: 0.04, faceModulus: 70e9, coreModulus: 15e6, coreShear: 6e6 }
+  test('with no core it is the solid plate', () => {
+    expect(sandwichStiffness({ ...s, core: 0 }, 0.25)).toBeCloseTo((0.25 * 70e9 * 0.002 ** 3) / 12, 12)
+  })
+  test('an even load bends 5/8 as far as the same load in the middle, and shears half as far', () => {
+    const m = sandwichBeam(s, 0.25, 0.5, 900)
+    const e = sandwichBeamEven(s, 0.25, 0.5, 1800)
+    expect(e.bending / m.bending).toBeCloseTo(5 / 8, 12)
+    expect(e.shear / m.shear).toBeCloseTo(1 / 2, 12)
+  })
+  test('a long panel is not stiffer than held strips nor softer than the strip', () => {
+    const p = sandwichPanel(s, 3, 0.5, { load: 900 * 3, u: 3, v: 0.5 })
+    const strip = sandwichBeamEven(s, 1, 0.5, (900 * 3) / 1.5)
+    expect(p.bending).toBeLessThan(strip.bending)
+    expect(p.bending).toBeGreaterThan(strip.bending * 0.85)
+    expect(p.shear).toBeGreaterThan(strip.shear * 0.95)
+  })
+  test('wrinkling rises with the core', () => {
+    expect(wrinklingStress({ ...s, coreModulus: 30e6 })).toBeGreaterThan(wrinklingStress(s))
+  })
+})
+
+describe('foams', () => {
+  test('what a foam may carry never passes its crush strength and never falls below nothing, at any heat', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...foams),
+        fc.constantFrom('parked', 'foot', 'jump'),
+        fc.double({ min: 250, max: 400, noNaN: true }),
+        (f, l, T) => {
+          const p = foamAllowable(f, l as 'foot', T)
+          expect(p).toBeLessThanOrEqual(f.crush)
+          expect(p).toBeGreaterThanOrEqual(0)
+        },
+      ),
+    )
+    expect(foamAllowable(foamOf('C578 II'), 'foot', 348.15)).toBeGreaterThan(0)
+  })
+  test('feet are held to the 1 % strength where it is published', () => {
+    expect(foamAllowable(foamOf('C578 II'), 'foot')).toBe(50e3)
+  })
+  test('an unknown foam or alloy is answered with the list', () => {
+    expect(() => foamOf('cork')).toThrow(/C578 II/)
+    expect(() => alloyOf('7075')).toThrow(/5052-H32/)
+  })
+})
+
+describe('beams, buckling, rivets, hatch', () => {
+  test('skin on a bar is stiffer than the bar, and a deeper bar stiffer still', () => {
+    const bar = flatBar(0.03, 3e-3)
+    expect(withSkin(bar, 1.5e-3, 0.045).inertia).toBeGreaterThan(bar.inertia)
+    expect(withSkin(flatBar(0.04, 3e-3), 1.5e-3, 0.045).inertia).toBeGreaterThan(
+      withSkin(bar, 1.5e-3, 0.045).inertia,
+    )
+    expect(hatSection(0.03, 0.03, 1.5e-3).area).toBeCloseTo(2 * 0.03 * 1.5e-3 + 0.027 * 1.5e-3, 12)
+    expect(angleBar(0.03, 0.03, 3e-3).area).toBeCloseTo(0.03 * 3e-3 + 0.027 * 3e-3, 12)
+  })
+  test('built-in ends halve the moment and quarter the deflection of a middle load', () => {
+    const s = withSkin(flatBar(0.03, 3e-3), 1.5e-3, 0.045)
+    const free = beamMiddleLoad(s, 0.5, 900, aluminium.modulus, 0)
+    const fixed = beamMiddleLoad(s, 0.5, 900, aluminium.modulus, 1)
+    expect(fixed.moment / free.moment).toBeCloseTo(0.5, 12)
+    expect(fixed.deflection / free.deflection).toBeCloseTo(0.25, 12)
+  })
+  test('a square panel pops at the same step by both formulas, a thicker one later', () => {
+    expect(oilCanStepRectangle(1.5e-3, 0.2, 0.2)).toBeCloseTo(oilCanStep(1.5e-3, 0.2), 12)
+    expect(oilCanStep(3e-3, 0.2)).toBeCloseTo(4 * oilCanStep(1.5e-3, 0.2), 9)
+    expect(panelBuckling(3e-3, 0.2)).toBeCloseTo(4 * panelBuckling(1.5e-3, 0.2), 3)
+  })
+  test('rivets in a pulled deck: the pitch that carries 70 N/mm', () => {
+    const r = rivetOf(4.8e-3)
+    expect(rivetAllowable(r, 215e6, 2e-3)).toBeCloseTo(575, 9)
+    expect(pitchFor(70e3, r, 215e6, 2e-3)).toBeCloseTo(575 / 70e3, 9)
+    expect(() => rivetOf(6e-3)).toThrow(/3.2, 4.0 or 4.8 mm/)
+  })
+  test('a hatch asks for its cut section back, and round corners', () => {
+    const h = hatchNeeds({
+      length: 0.4,
+      width: 0.3,
+      t: 2e-3,
+      cornerRadius: 0.0375,
+      cut: 2,
+      stringerInertia: 1e-8,
+    })
+    expect(h.doubler * 2).toBeCloseTo(0.3 * 2e-3, 12)
+    expect(h.concentration).toBeCloseTo(1.6, 12)
+    expect(
+      hatchNeeds({ length: 0.4, width: 0.3, t: 2e-3, cornerRadius: 0, cut: 0, stringerInertia: 0 })
+        .concentration,
+    ).toBe(3)
+    expect(() =>
+      hatchNeeds({ length: 0, width: 1, t: 1, cornerRadius: 0, cut: 0, stringerInertia: 0 }),
+    ).toThrow(RangeError)
+  })
+  test('a load put on at once counts double, one dropped more', () => {
+    expect(dropFactor(0, 20e3, 883)).toBe(2)
+    expect(dropFactor(0.2, 20e3, 883)).toBeGreaterThan(3)
+  })
+  test('welding takes strength away, never adds', () => {
+    for (const id of ['5052-H32', '5083-O/H111', '6061-T6']) {
+      const a = alloyOf(id)
+      expect(strengthOf(a, true).yield).toBeLessThanOrEqual(strengthOf(a, false).yield)
+    }
+  })
+})
+
+describe('heat', () => {
+  const spot = {
+    radius: 0.04,
+    distance: 0.12,
+    pipe: 673,
+    air: 303,
+    emissivity: 0.8,
+    film: 8,
+    conductivity: 0.035,
+    depth: 0.1,
+    cool: 293,
+  }
+  test('the steady face takes in what it gives away', () => {
+    const f = foamFace(spot)
+    expect(f.converged).toBe(true)
+    expect(f.residual).toBeLessThan(1e-6)
+    expect(pipeFlux(spot, f.value)).toBeGreaterThan(0)
+  })
+  test('farther is cooler, a shield is cooler still', () => {
+    expect(foamFace({ ...spot, distance: 0.2 }).value).toBeLessThan(foamFace(spot).value)
+    const s = shieldedFoamFace(spot, { emissivity: 0.1, film: 8 })
+    expect(s.converged).toBe(true)
+    expect(s.value.foam).toBeLessThan(foamFace(spot).value - 50)
+    expect(s.value.shield).toBeGreaterThan(s.value.foam)
+  })
+  test('at the distance asked for, the face is at its limit', () => {
+    const d = distanceFor(spot, 338.15)
+    expect(d.converged).toBe(true)
+    expect(foamFace({ ...spot, distance: d.value }).value).toBeCloseTo(338.15, 3)
+  })
+  test('a thicker wrap is cooler outside', () => {
+    expect(wrapSurface(673, 303, 0.02, 0.04, 0.08, 10).value).toBeLessThan(
+      wrapSurface(673, 303, 0.02, 0.026, 0.08, 10).value,
+    )
+  })
+})
+
+describe('decks', () => {
+  const bay: DeckBay = {
+    name: 'b',
+    length: 0.4,
+    width: 0.35,
+    t: 1.5e-3,
+    alloy: alloyOf('5052-H32'),
+    welded: false,
+    held: false,
+    support: { kind: 'alone' },
+  }
+  test('a heavier rider, a thinner sheet or a weld lowers the margin', () => {
+    const base = deckBay(bay, 85).margin
+    expect(deckBay(bay, 110).margin).toBeLessThan(base)
+    expect(deckBay({ ...bay, t: 1e-3 }, 85).margin).toBeLessThan(base)
+    expect(deckBay({ ...bay, welded: true }, 85).margin).toBeLessThan(base)
+  })
+  test('foam under a sheet takes most of its deflection', () => {
+    const on = deckBay({ ...bay, support: { kind: 'foam', foam: foamOf('C578 VI'), depth: 0.1 } }, 85)
+    expect(on.deflection).toBeLessThan(0.3 * deckBay(bay, 85).deflection)
+    expect(on.loads[0]!.foam!.pressure).toBeGreaterThan(0)
+  })
+  test('hot foam carries less', () => {
+    const on: DeckBay = { ...bay, support: { kind: 'foam', foam: foamOf('C578 II'), depth: 0.1 } }
+    expect(deckBay(on, 85, 352).margin).toBeLessThan(deckBay(on, 85).margin)
+  })
+  test('the lightest of the list holds, nothing lighter that was tried does, and the table has one of each kind', () => {
+    const l = lightestDeck({
+      length: 0.4,
+      width: 0.35,
+      rider: 85,
+      alloy: alloyOf('5052-H32'),
+      welded: false,
+      held: false,
+      foams,
+      foamDepth: 0.15,
+    })
+    expect(l.holding.length).toBeGreaterThan(0)
+    expect(l.holding[0]!.margin).toBeGreaterThanOrEqual(1)
+    expect(new Set(l.compared.map((c) => c.bay.support.kind)).size).toBe(4)
+    for (const c of l.compared)
+      if (c.massPerArea < l.holding[0]!.massPerArea) expect(c.margin).toBeLessThan(1)
+    expect(deckMassPerArea(l.holding[0]!.bay)).toBe(l.holding[0]!.massPerArea)
+  })
+  test('a foot wider than the bay still gives a finite answer', () => {
+    expect(Number.isFinite(deckBay({ ...bay, width: 0.06, length: 0.2 }, 85).margin)).toBe(true)
+  })
+})
