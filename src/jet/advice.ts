@@ -37,7 +37,7 @@ export function compareBlades(
   })
 }
 
-export interface BladeFacts {
+interface BladeFacts {
   /** blades' wrap over the full circle */
   overlap: number
   /** solidity at the tip now, and with one blade fewer */
@@ -48,7 +48,7 @@ export interface BladeFacts {
   tipAngle: number
 }
 
-export function bladeFacts(spec: JetSpec): BladeFacts {
+function bladeFacts(spec: JetSpec): BladeFacts {
   const { rotor } = spec
   const b: Blades = prepareBlades(rotor, spec.model)
   const tipSolidity = b.solidity[b.count - 1]!

@@ -35,7 +35,7 @@ export interface Calibration {
   spec: JetSpec
 }
 
-export const usualErrors: Errors = { n: 0.01, F: 0.08, T: 0.08 }
+const usualErrors: Errors = { n: 0.01, F: 0.08, T: 0.08 }
 /** how far the constants lie from their defaults, one standard deviation */
 const turningSpread = 0.07
 const logRoughnessSpread = 0.7

@@ -18,7 +18,7 @@ export function withPitch(spec: JetSpec, pitch: number): JetSpec {
   return { ...spec, rotor: { ...spec.rotor, pitchLeading: pitch, pitchTrailing: pitch * growth } }
 }
 
-export function withNozzle(spec: JetSpec, diameter: number): JetSpec {
+function withNozzle(spec: JetSpec, diameter: number): JetSpec {
   return { ...spec, system: { ...spec.system, nozzleDiameter: diameter } }
 }
 

@@ -5,7 +5,10 @@
  */
 import { Matrix, solve } from 'ml-matrix'
 import type { Solved } from '../answers/solved.ts'
+import { linspace, pchip } from '../numerics/interpolate.ts'
+import type { PumpMap } from './pumpMap.ts'
 import { plateFriction } from './skin.ts'
+import type { RotorGeometry } from './types.ts'
 
 /** specific speed ω_s against specific diameter D(gH)^¼/√Q */
 const cordier: readonly (readonly [number, number])[] = [
@@ -32,19 +35,19 @@ export function cordierDiameter(omegaS: number): number {
 }
 
 /** Head coefficient gH/U_t² and flow coefficient Q/(A_disc U_t) of a Cordier pump at specific speed ω_s. */
-export function cordierCoefficients(omegaS: number): { psi: number; phi: number } {
+function cordierCoefficients(omegaS: number): { psi: number; phi: number } {
   const delta = cordierDiameter(omegaS)
   return { psi: 4 / (omegaS * delta) ** 2, phi: 8 / (Math.PI * omegaS * delta ** 3) }
 }
 
-export type Finish = 'tight metal' | 'sanded print' | 'raw print'
+type Finish = 'tight metal' | 'sanded print' | 'raw print'
 const bestEfficiency: Record<Finish, number> = {
   'tight metal': 0.82,
   'sanded print': 0.75,
   'raw print': 0.68,
 }
 
-export interface FallbackPump {
+interface FallbackPump {
   /** best point: Q/(nD³), gH/(nD)², efficiency */
   flow: number
   head: number
@@ -77,7 +80,7 @@ export function fallbackAt(
 }
 
 /** Measured dimensionless curve: quadratics in Q/(nD³), refused 15 % beyond the data. */
-export interface MeasuredCurve {
+interface MeasuredCurve {
   head: readonly [number, number, number]
   power: readonly [number, number, number]
   low: number
@@ -89,6 +92,17 @@ export function fitMeasured(
   points: readonly { q: number; head: number; power: number }[],
 ): Solved<MeasuredCurve> {
   const q = points.map((p) => p.q)
+  const low = Math.min(...q)
+  const high = Math.max(...q)
+  if (new Set(q).size < 3) {
+    const none: [number, number, number] = [Number.NaN, Number.NaN, Number.NaN]
+    return {
+      value: { head: none, power: none, low, high },
+      converged: false,
+      iterations: 0,
+      residual: Number.NaN,
+    }
+  }
   const head = quadratic(
     q,
     points.map((p) => p.head),
@@ -97,9 +111,9 @@ export function fitMeasured(
     q,
     points.map((p) => p.power),
   )
-  const sound = points.length >= 3 && [...head.fit, ...power.fit].every(Number.isFinite)
+  const sound = [...head.fit, ...power.fit].every(Number.isFinite)
   return {
-    value: { head: head.fit, power: power.fit, low: Math.min(...q), high: Math.max(...q) },
+    value: { head: head.fit, power: power.fit, low, high },
     converged: sound,
     iterations: 1,
     residual: head.rms,
@@ -135,4 +149,65 @@ function quadratic(
   const fit = solve(design, Matrix.columnVector([...y])).getColumn(0) as [number, number, number]
   const sum = x.reduce((s, v, i) => s + (fit[0] + v * (fit[1] + v * fit[2]) - y[i]!) ** 2, 0)
   return { fit, rms: Math.sqrt(sum / x.length) }
+}
+
+/**
+ * A pump map from a curve instead of blades, for `jetPoint`. Outside the trusted flows the curve goes on but is marked stalled (below)
+ * or held (above). `rotor` gives size and pitch; its blades are not used.
+ */
+function mapFromCurve(
+  rotor: RotorGeometry,
+  curve: (q: number) => { head: number; torque: number },
+  low: number,
+  high: number,
+): PumpMap {
+  const D = rotor.tipDiameter
+  const count = 40
+  const flow = linspace(low, high, count)
+  const at = Array.from(flow, curve)
+  const annulus = 0.25 * Math.PI * (D * D - rotor.hubDiameter ** 2)
+  // just below the lowest trusted flow everything counts as stalled
+  const stalled = Float64Array.from(flow, (_, i) => (i === 0 ? 1 : 0))
+  return {
+    annulus,
+    diameter: D,
+    layers: [
+      {
+        logN: 0,
+        head: pchip(
+          flow,
+          at.map((p) => p.head),
+        ),
+        torque: pchip(
+          flow,
+          at.map((p) => p.torque),
+        ),
+      },
+    ],
+    flow,
+    diffusion: new Float64Array(count),
+    stalled,
+    deepStall: new Float64Array(count),
+  }
+}
+
+/** Map of a pump of unknown blades (see `fallbackPump`). */
+export function fallbackMap(rotor: RotorGeometry, pump: FallbackPump): PumpMap {
+  // stop short of zero head, where torque by efficiency loses its meaning
+  const zero = pump.flow * (1 + 1 / pump.slope)
+  const high = Math.min(1.34 * pump.flow, 0.98 * zero)
+  return mapFromCurve(rotor, (q) => fallbackAt(pump, q), 0.61 * pump.flow, high)
+}
+
+/** Map of a measured pump. */
+export function measuredMap(rotor: RotorGeometry, curve: MeasuredCurve): PumpMap {
+  return mapFromCurve(
+    rotor,
+    (q) => {
+      const p = measuredAt(curve, q)
+      return { head: p.head, torque: p.power / (2 * Math.PI) }
+    },
+    curve.low,
+    curve.high,
+  )
 }

@@ -45,12 +45,13 @@ export const jetDoubts = {
     'short tapered nozzle, about 98 % velocity coefficient',
   ),
   contraction: doubt('contraction', 0.985, 0.97, 1, 'tapered nozzle with a short straight lip'),
+  distortion: doubt('distortion', 0.5, 0.3, 0.7, 'uneven flow behind a flush intake, over its mean'),
   lipLoss: doubt('lip loss', 0.3, 0.2, 0.4, 'separation at the lip when the craft stands still'),
   thrustDeduction: doubt('thrust deduction', 0, -0.04, 0.04, 'pressure on the hull round the opening'),
 } as const
 
 /** The water at the craft's place. */
-export function waterFromCraft(craft: Craft, read: Read = asWritten): JetWater {
+function waterFromCraft(craft: Craft, read: Read = asWritten): JetWater {
   const { place } = craft
   const T = Math.max(273.15, read(place.waterTemperature))
   const atmosphere = place.airPressure ? read(place.airPressure) : atmosphericPressure(read(place.altitude))
@@ -136,6 +137,7 @@ export function jetFromCraft(craft: Craft, read: Read = asWritten): JetSpec {
       intakeWidth: read(intake.width),
       // water reaches the opening along the bottom, from where the hull meets the water
       runUp: Math.max(0.1, 0.8 * craft.hull.length.value - read(intake.front)),
+      distortion: read(jetDoubts.distortion),
       nozzleHeight: read(nozzle.height),
       rotorDepth: read(duct.rotorDepth),
       nozzleAngle: 0,

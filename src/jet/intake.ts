@@ -27,7 +27,7 @@ export function grateBlockage(grate: Grate): number {
 }
 
 /** Darcy friction factor of a turbulent pipe, Re above 4000 (held below). `roughness` sand roughness over diameter. */
-export function pipeFriction(reynolds: number, roughness: number): number {
+function pipeFriction(reynolds: number, roughness: number): number {
   const x = (roughness / 3.7) ** 1.11 + 6.9 / Math.max(reynolds, 4000)
   return (-1.8 * Math.log10(x)) ** -2
 }

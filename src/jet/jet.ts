@@ -16,7 +16,7 @@ export function pumpSetting(spec: JetSpec): PumpSetting {
 }
 
 /** Hydraulic torque on the blades, N·m. */
-export function bladeTorque(density: number, n: number, Q: number, work: number): number {
+function bladeTorque(density: number, n: number, Q: number, work: number): number {
   return (density * Q * work) / (2 * Math.PI * n)
 }
 

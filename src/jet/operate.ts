@@ -6,6 +6,8 @@ import { bisect, brent } from '../numerics/roots.ts'
 import {
   bladeCavitationNumber,
   breakdownNumber,
+  distortionOnCavitation,
+  distortionOnHead,
   headFactor,
   onsetOverBreakdown,
   suctionSpecificSpeed,
@@ -68,10 +70,10 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
   const at: Oncoming = oncomingAt(system, water, V)
   const annulus = curve.annulus
   const tipSpeed = Math.PI * rotor.tipDiameter * n
-  const Kbd = breakdownNumber(rotor)
+  const Kbd = breakdownNumber(rotor) * distortionOnCavitation(system.distortion)
   const K3 = onsetOverBreakdown * Kbd
   const air = water.airFraction ?? 0
-  const airHead = airHeadFactor(air)
+  const airHead = airHeadFactor(air) * distortionOnHead(system.distortion)
   const density = water.density * (1 - air)
   const flags: JetFlagCode[] = []
   const need = (Q: number) => headNeeded(system, annulus, at, Q)
@@ -116,16 +118,19 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
       const f = (q: number) => airHead * headFactor(cavitationNumber(q) / K3) * curve.head(q) - need(q)
       const cav = highestRoot(f, Q * (1 + 1e-12))
       state = 'cavitating'
-      if (Number.isNaN(cav.Q)) {
-        if (f(Q) > 0) converged = cav.converged
-        else Q = 0
-      } else Q = cav.Q
+      // with the head that vapour leaves there may be no flow at which pump and system agree
+      const stalledOut = Number.isNaN(cav.Q) && !cav.above
+      if (stalledOut) Q = 0
+      else if (!cav.above) Q = cav.Q
       const Ka = cavitationNumber(Q)
       const share = headFactor(Ka / K3)
       headShare = airHead * share
       // the wetted torque is the yardstick: vapour takes load off the blades, whatever the flow does
       torque *= torqueFactor(share)
-      if (Ka < Kbd) {
+      if (stalledOut) {
+        state = 'no flow'
+        torque *= 0.15
+      } else if (Ka < Kbd) {
         // blades blocked by vapour: no more than the breakdown flow passes, and the torque follows the water power
         state = 'choked'
         const limit = bisect((q) => cavitationNumber(q) - Kbd, 1e-9 * Q, Q, { tolerance: 1e-10 * Q })

@@ -20,8 +20,6 @@ export interface PumpMap {
   /** annulus before the rotor, m² */
   annulus: number
   diameter: number
-  /** highest Q/(nD³) sampled, and the slopes that carry on past it */
-  topFlow: number
   layers: readonly Layer[]
   /** Q/(nD³) of the samples */
   flow: Float64Array
@@ -80,7 +78,6 @@ export function buildPumpMap(spec: JetSpec): PumpMap {
   const map: PumpMap = {
     annulus: set.blades.areaIn,
     diameter: D,
-    topFlow: 0,
     layers,
     flow: new Float64Array(count),
     diffusion: new Float64Array(count),
@@ -96,7 +93,6 @@ export function buildPumpMap(spec: JetSpec): PumpMap {
     layers.push(layerAt(set, n * Math.sqrt(slowest * fastest), map))
     layers.push(layerAt(set, n * fastest))
   } else layers.push(layerAt(set, n, map))
-  map.topFlow = map.flow[count - 1]!
   return map
 }
 
@@ -129,16 +125,6 @@ function atRotation(map: PumpMap, n: number): { head: Cubic; torque: Cubic } {
     return { x: ca.x, y, slope }
   }
   return { head: blend('head'), torque: blend('torque') }
-}
-
-/** Head gH/(nD)² of the map at Q/(nD³) = `q` and rotation n. */
-export function mapHead(map: PumpMap, n: number, q: number): number {
-  return readCubic(atRotation(map, n).head, q)
-}
-
-/** Torque T/(ρn²D⁵) on the blades at Q/(nD³) = `q` and rotation n. */
-export function mapTorque(map: PumpMap, n: number, q: number): number {
-  return readCubic(atRotation(map, n).torque, q)
 }
 
 function curveOf(map: PumpMap, density: number, n: number): PumpCurve {

@@ -26,6 +26,7 @@ export function referenceJet(): JetSpec {
       intakeArea: 0.02,
       intakeWidth: 0.12,
       runUp: 1.5,
+      distortion: 0,
       nozzleHeight: 0.05,
       rotorDepth: 0.02,
       nozzleAngle: 0,

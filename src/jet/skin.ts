@@ -16,7 +16,7 @@ export function smoothFriction(reynolds: number): number {
 }
 
 /** Friction coefficient of a fully rough plate; `chordOverSand` length over sand roughness, 10 to 1e7. */
-export function roughFriction(chordOverSand: number): number {
+function roughFriction(chordOverSand: number): number {
   return (1.89 + 1.62 * Math.log10(Math.max(chordOverSand, 10))) ** -2.5
 }
 

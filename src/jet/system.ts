@@ -47,7 +47,7 @@ export function energyShare(depth: number, delta: number): number {
 const captureFactor = 1.3
 
 /** Kinetic energy of the water taken in, J/kg, before any loss. */
-export function ramEnergy(system: JetSystem, at: Oncoming, Q: number): number {
+function ramEnergy(system: JetSystem, at: Oncoming, Q: number): number {
   if (!(at.V > 0)) return 0
   const free = 0.5 * at.V * at.V
   if (at.delta === 0 || !(Q > 0)) return free
@@ -60,7 +60,7 @@ export function wakeAt(system: JetSystem, at: Oncoming, Q: number): number {
 }
 
 /** Losses between the opening and the rotor, J/kg: grate, lip, duct. `annulus` area at the rotor, m². */
-export function suctionLoss(system: JetSystem, annulus: number, V: number, Q: number): number {
+function suctionLoss(system: JetSystem, annulus: number, V: number, Q: number): number {
   const opening = Q / system.intakeArea
   const c = Q / annulus
   // the lip separates when the water must come from all round; ram clears it as the craft moves

@@ -56,6 +56,8 @@ export interface JetSystem {
   intakeWidth: number
   /** wetted length of hull ahead of the opening, m; 0 = no boundary layer counted */
   runUp: number
+  /** unevenness of the flow into the rotor, (c_max - c_min)/c_mean, 0-0.7; flush intakes have 0.3-0.7 */
+  distortion: number
   /** nozzle centre above the still water, m */
   nozzleHeight: number
   /** top of the rotor below the still water, m; negative above it */
@@ -104,7 +106,7 @@ export interface JetSpec {
 }
 
 /** Where the rotor's work goes, J/kg each. */
-export interface PumpLosses {
+interface PumpLosses {
   profile: number
   secondary: number
   gap: number

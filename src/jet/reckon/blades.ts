@@ -11,12 +11,29 @@ import {
 import { inducerGapHead, inducerGapSuction } from '../cavitation.ts'
 import { angleAt, equivalentPitch, pitchAt } from '../ideal.ts'
 import { turningShare } from '../lattice.ts'
-import { bladeLoad, rotorAxialThrust, unbalanceAllowed } from '../strength.ts'
+import { bladeLoad, centrifugalStress, rotorAxialThrust, unbalanceAllowed } from '../strength.ts'
+import type { RotorGeometry } from '../types.ts'
 import { annulusOf, port } from './ports.ts'
 
 const degree = Math.PI / 180
 const radius = port.mm('radius', 'distance from the shaft’s axis to where the angle is read', 5e-3, 0.2)
 const helix = 'Geometry of a helix: P = 2πr tan β'
+
+/** A rotor of one pitch whose edges, gap and finish do not matter here. */
+function plainRotor(bore: number, hub: number, blades: number, pitch: number, wrap: number): RotorGeometry {
+  return {
+    tipDiameter: bore,
+    hubDiameter: hub,
+    blades,
+    pitchLeading: pitch,
+    pitchTrailing: pitch,
+    wrap,
+    trailingEdge: 0,
+    leadingEdgeRadius: 0,
+    gap: 0,
+    roughness: 0,
+  }
+}
 
 /** Reckoners about blades: shape, loading, strength. */
 export const bladeReckoners: readonly Reckoner[] = [
@@ -200,6 +217,16 @@ export const bladeReckoners: readonly Reckoner[] = [
       port.mm('root', 'thickness of the blade at the hub', 1e-3, 0.04, 9e-3),
       port.torque,
       port.head,
+      { ...port.rotation, assumed: 100 },
+      {
+        name: 'material',
+        says: 'density of the blades',
+        kind: 'density',
+        unit: 'g/cm³',
+        min: 500,
+        max: 9000,
+        assumed: 1270,
+      },
       port.water,
     ],
     outputs: [
@@ -207,28 +234,19 @@ export const bladeReckoners: readonly Reckoner[] = [
       { name: 'axial', says: 'force along the shaft on one blade', kind: 'force', unit: 'N' },
       { name: 'moment', says: 'bending moment at the root', kind: 'torque', unit: 'N·m' },
       { name: 'stress', says: 'bending stress', kind: 'pressure', unit: 'MPa' },
+      { name: 'spin', says: 'pull of the spinning blade at its root', kind: 'pressure', unit: 'MPa' },
     ],
-    reckon: ({ bore, hub, blades, pitch, wrap, root, torque, head, water }) => {
+    reckon: ({ bore, hub, blades, pitch, wrap, root, torque, head, rotation, material, water }) => {
       annulusOf(bore!, hub!)
-      const load = bladeLoad(
-        {
-          tipDiameter: bore!,
-          hubDiameter: hub!,
-          blades: blades!,
-          pitchLeading: pitch!,
-          pitchTrailing: pitch!,
-          wrap: wrap!,
-          trailingEdge: 0,
-          leadingEdgeRadius: 0,
-          gap: 0,
-          roughness: 0,
-        },
-        torque!,
-        head!,
-        freshWaterDensity(water!),
-        root!,
-      )
-      return { tangential: load.tangential, axial: load.axial, moment: load.moment, stress: load.stress }
+      const rotor = plainRotor(bore!, hub!, blades!, pitch!, wrap!)
+      const load = bladeLoad(rotor, torque!, head!, freshWaterDensity(water!), root!)
+      return {
+        tangential: load.tangential,
+        axial: load.axial,
+        moment: load.moment,
+        stress: load.stress,
+        spin: centrifugalStress(rotor, rotation!, material!),
+      }
     },
     sources: ['Cantilever strip with the load at 70 % of the span, derived'],
     cautions: [
@@ -244,18 +262,7 @@ export const bladeReckoners: readonly Reckoner[] = [
     outputs: [{ name: 'pull', says: 'forward, on the shaft', kind: 'force', unit: 'N' }],
     reckon: ({ bore, hub, head, water }) => {
       annulusOf(bore!, hub!)
-      const rotor = {
-        tipDiameter: bore!,
-        hubDiameter: hub!,
-        blades: 1,
-        pitchLeading: 0,
-        pitchTrailing: 0,
-        wrap: 0,
-        trailingEdge: 0,
-        leadingEdgeRadius: 0,
-        gap: 0,
-        roughness: 0,
-      }
+      const rotor = plainRotor(bore!, hub!, 1, 0, 0)
       return { pull: rotorAxialThrust(rotor, head!, freshWaterDensity(water!)) }
     },
     sources: ['Nine tenths of the head as static pressure on the annulus: derived, ±20 %'],

@@ -1,7 +1,7 @@
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { freshWaterDensity, gravity, waterViscosity } from '../../fluid/water.ts'
 import { bestReduction } from '../choose.ts'
-import { cordierDiameter } from '../fallback.ts'
+import { cordierDiameter, fallbackAt, fallbackPump, stepUp } from '../fallback.ts'
 import {
   affinity,
   bestVelocityRatio,
@@ -396,5 +396,76 @@ export const flowReckoners: readonly Reckoner[] = [
       return { swirl, work, lift: work / gravity }
     },
     sources: ['Euler’s equation of turbomachines'],
+  }),
+  defineReckoner({
+    id: 'unknown-pump',
+    title: 'What a pump of unknown blades should do',
+    trade: 'jet',
+    says: 'Best flow, head and torque of a pump of a given size and rotation if it was chosen well for its specific speed. Good to a quarter; measure the pull to know better.',
+    inputs: [
+      port.bore,
+      port.rotation,
+      port.ratio('specific', 'specific speed, no unit; 3 is usual for small jets', 1, 10, 3, '1'),
+      {
+        name: 'finish',
+        says: 'of the blades',
+        kind: 'choice',
+        unit: '',
+        choices: ['tight metal', 'sanded print', 'raw print'],
+      },
+      port.water,
+    ],
+    outputs: [
+      { name: 'flow', says: 'at best efficiency', kind: 'volumeFlow', unit: 'L/s' },
+      { name: 'head', says: 'there', kind: 'specificEnergy', unit: 'm of water' },
+      { name: 'torque', says: 'there', kind: 'torque', unit: 'N·m' },
+      { name: 'power', says: 'there', kind: 'power', unit: 'kW' },
+    ],
+    reckon: ({ bore, rotation, specific, water }, { finish }) => {
+      const pump = fallbackPump(specific!, finish as 'tight metal' | 'sanded print' | 'raw print')
+      const at = fallbackAt(pump, pump.flow)
+      const torque = freshWaterDensity(water!) * at.torque * rotation! ** 2 * bore! ** 5
+      return {
+        flow: pump.flow * rotation! * bore! ** 3,
+        head: pump.head * (rotation! * bore!) ** 2,
+        torque,
+        power: 2 * Math.PI * rotation! * torque,
+      }
+    },
+    sources: [
+      'O. Cordier (1953), best diameters of pumps; efficiency by finish: engineering default of this project',
+    ],
+  }),
+  defineReckoner({
+    id: 'efficiency-step-up',
+    title: 'Efficiency of the same pump larger or smoother',
+    trade: 'jet',
+    says: 'Efficiency carried from one pump to another of the same shape but other size, speed or finish. The tip gap never scales and is not in it.',
+    inputs: [
+      port.ratio('efficiency', 'of the pump that is known', 0.2, 0.95, 0.75, '%'),
+      port.mm('chord', 'blade length of the known pump', 0.01, 1),
+      { name: 'speed', says: 'water over its blades', kind: 'speed', unit: 'm/s', min: 2, max: 80 },
+      port.mm('roughness', 'Ra of its blades', 1e-7, 5e-4, 12e-6),
+      port.ratio('size', 'new size over old', 0.2, 5, 1),
+      port.mm('newRoughness', 'Ra of the new blades', 1e-7, 5e-4, 2e-6),
+      port.water,
+    ],
+    outputs: [
+      {
+        name: 'efficiency',
+        says: 'of the new pump at the same rotation over size',
+        kind: 'ratio',
+        unit: '%',
+      },
+    ],
+    reckon: ({ efficiency, chord, speed, roughness, size, newRoughness, water }) => {
+      const kinematic = waterViscosity(water!) / freshWaterDensity(water!)
+      const now = { chord: chord!, speed: speed!, kinematic, roughness: roughness! }
+      const next = { chord: chord! * size!, speed: speed!, kinematic, roughness: newRoughness! }
+      return { efficiency: Math.max(0, stepUp(efficiency!, now, next)) }
+    },
+    sources: [
+      '1 - η₂ = (1 - η₁)(0.3 + 0.7 C_f2/C_f1), form of Ackeret; friction of smooth and rough plates: Schlichting, Boundary-Layer Theory',
+    ],
   }),
 ]
