@@ -1,10 +1,11 @@
 /** What is kept of every frame: the candidates, and how well pairs of them explain it together. */
 import {
+  addMaskedPeaks,
+  type Candidates,
   type CombGrid,
   type FrameScores,
   makeCandidates,
   makeScores,
-  maskTeeth,
   pickPeaks,
   scoreBeside,
   scoreFrame,
@@ -73,56 +74,27 @@ function nextFrame(s: FrameStore): number {
 export interface FrameReader {
   /** scores the frame the warper holds and adds it to the store */
   read: (warper: Warper, store: FrameStore, pairs: boolean) => void
+  /** the scores of the last frame over the whole grid */
+  scores: FrameScores
 }
 
 /** slopes tried again after masking: 0, ±0.6, ±1.8 */
 const RETRY = [0, 3, 4, 7, 8]
 
-/** Working arrays for reading frames. */
-export function makeFrameReader(grid: CombGrid): FrameReader {
-  const scores = makeScores(grid)
-  const again: FrameScores = makeScores(grid)
-  const peaks = makeCandidates(CANDIDATES)
-  const masked = new Float64Array(SPECTRUM_POINTS)
+/** Adds a frame's candidates, and the pairs of them that explain it best, to the store. */
+export interface PairScorer {
+  /** `levels` are the flattened spectra by slope index */
+  add: (store: FrameStore, peaks: Candidates, levels: readonly Float64Array[] | null) => void
+}
+
+/** Pairs nearer than `apart` in ln f are left out. */
+export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
   const best = new Float64Array(PAIRS)
   const pairA = new Uint8Array(PAIRS)
   const pairB = new Uint8Array(PAIRS)
   const beside = new Float64Array(CANDIDATES * CANDIDATES)
 
-  const addMasked = (warper: Warper) => {
-    const own = peaks.count
-    for (let leader = 0; leader < Math.min(2, own); leader++) {
-      const rate = peaks.rate[leader]!
-      again.score.fill(-1e9)
-      for (const k of RETRY) {
-        maskTeeth(warper.clipped[k]!, rate, masked)
-        const { start, at, weight } = grid
-        for (let g = 0; g < grid.rates.length; g++) {
-          let sum = 0
-          for (let t = start[g]!, end = start[g + 1]!; t < end; t++) sum += weight[t]! * masked[at[t]!]!
-          if (sum > again.score[g]!) again.score[g] = sum
-        }
-      }
-      const from = peaks.count
-      pickPeaks(grid, again, peaks, from, from + MASKED_PEAKS)
-      // the place is what counts; the scores are those of the whole frame
-      let kept = from
-      for (let k = from; k < peaks.count; k++) {
-        const g = peaks.place[k]!
-        let known = false
-        for (let j = 0; j < kept; j++) if (Math.abs(peaks.place[j]! - g) < 2) known = true
-        if (known) continue
-        peaks.place[kept] = g
-        peaks.rate[kept] = peaks.rate[k]!
-        peaks.score[kept] = scores.score[g]!
-        peaks.slope[kept] = scores.slope[g]!
-        kept++
-      }
-      peaks.count = kept
-    }
-  }
-
-  const scorePairs = (warper: Warper): number => {
+  const scorePairs = (peaks: Candidates, levels: readonly Float64Array[]): number => {
     const n = peaks.count
     for (let b = 0; b < n; b++)
       for (let a = 0; a < n; a++)
@@ -131,13 +103,13 @@ export function makeFrameReader(grid: CombGrid): FrameReader {
             grid,
             peaks.place[b]!,
             peaks.score[b]!,
-            warper.clipped[peaks.slope[b]!]!,
+            levels[peaks.slope[b]!]!,
             peaks.rate[a]!,
           )
     let count = 0
     for (let a = 0; a < n; a++)
       for (let b = a + 1; b < n; b++) {
-        if (Math.abs(Math.log(peaks.rate[a]! / peaks.rate[b]!)) <= PAIR_APART) continue
+        if (Math.abs(Math.log(peaks.rate[a]! / peaks.rate[b]!)) <= apart) continue
         const sa = peaks.score[a]!
         const sb = peaks.score[b]!
         const joint = Math.max(sa + beside[b * CANDIDATES + a]!, sb + beside[a * CANDIDATES + b]!)
@@ -156,11 +128,8 @@ export function makeFrameReader(grid: CombGrid): FrameReader {
     return count
   }
 
-  const read = (warper: Warper, store: FrameStore, pairs: boolean) => {
-    scoreFrame(grid, warper, scores)
-    pickPeaks(grid, scores, peaks, 0, OWN_PEAKS)
-    if (pairs) addMasked(warper)
-    const pairCount = pairs ? scorePairs(warper) : 0
+  const add = (store: FrameStore, peaks: Candidates, levels: readonly Float64Array[] | null) => {
+    const pairCount = levels ? scorePairs(peaks, levels) : 0
     const i = nextFrame(store)
     const base = i * CANDIDATES
     store.count[i] = peaks.count
@@ -176,5 +145,23 @@ export function makeFrameReader(grid: CombGrid): FrameReader {
       store.pairScore[i * PAIRS + k] = best[k]!
     }
   }
-  return { read }
+  return { add }
+}
+
+/** Working arrays for reading frames. */
+export function makeFrameReader(grid: CombGrid): FrameReader {
+  const scores = makeScores(grid)
+  const work = { again: makeScores(grid), masked: new Float64Array(SPECTRUM_POINTS) }
+  const peaks = makeCandidates(CANDIDATES)
+  const scorer = makePairScorer(grid, PAIR_APART)
+  const read = (warper: Warper, store: FrameStore, pairs: boolean) => {
+    scoreFrame(grid, warper, scores)
+    pickPeaks(grid, scores, peaks, 0, OWN_PEAKS)
+    if (pairs) {
+      const retry = RETRY.map((k) => warper.clipped[k]!)
+      addMaskedPeaks(grid, retry, scores, work, peaks, MASKED_PEAKS)
+    }
+    scorer.add(store, peaks, pairs ? warper.clipped : null)
+  }
+  return { read, scores }
 }

@@ -2,8 +2,8 @@
  * Comb scores over a grid of firing rates, and the peaks worth following.
  * Subharmonic guard and weights: derived, see comments; tuned on the project's tuning seeds.
  */
-import { GRID_STEP, HIGHEST, LOWEST, MASK, SLOPES, TEETH_FROM, TEETH_TO } from './settings.ts'
-import { PER_HERTZ, SPECTRUM_POINTS, type Warper } from './warp.ts'
+import { GRID_STEP, HIGHEST, LOWEST, MASK, TEETH_FROM, TEETH_TO } from './settings.ts'
+import { PER_HERTZ, type Warper } from './warp.ts'
 
 /** The comb of every firing rate of a grid: teeth, weights normalised to sum of squares 1. */
 export interface CombGrid {
@@ -15,30 +15,82 @@ export interface CombGrid {
   weight: Float64Array
   /** harmonic number of the first tooth of each rate */
   first: Int32Array
+  /** ln of the ratio of neighbouring rates */
+  step: number
+  /** points a hertz of the spectra it reads */
+  perHertz: number
+  /** a tooth this near another engine's, Hz, belongs to that engine */
+  mask: number
 }
 
-/** Comb grid between `low` and `high` Hz. */
-export function makeCombGrid(low = LOWEST, high = HIGHEST): CombGrid {
-  const n = Math.floor(Math.log(high / low) / GRID_STEP) + 1
-  const rates = Float64Array.from({ length: n }, (_, g) => low * Math.exp(g * GRID_STEP))
+/** How a grid is laid out; frequencies in Hz. */
+export interface CombShape {
+  low: number
+  high: number
+  step: number
+  teethFrom: number
+  teethTo: number
+  mostTeeth: number
+  /** weight of a tooth by its frequency and harmonic number */
+  weight: (hertz: number, harmonic: number) => number
+  perHertz: number
+  mask: number
+}
+
+export const usualComb: CombShape = {
+  low: LOWEST,
+  high: HIGHEST,
+  step: GRID_STEP,
+  teethFrom: TEETH_FROM,
+  teethTo: TEETH_TO,
+  mostTeeth: 99,
+  weight: (hertz) => 1 / (1 + (hertz / 350) ** 2),
+  perHertz: PER_HERTZ,
+  mask: MASK,
+}
+
+/** Teeth and weights of every rate from `low` to `high`. */
+export function makeCombGrid(shape: Partial<CombShape> = {}): CombGrid {
+  const {
+    low,
+    high,
+    step,
+    teethFrom,
+    teethTo,
+    mostTeeth,
+    weight: weigh,
+    perHertz,
+    mask,
+  } = { ...usualComb, ...shape }
+  const n = Math.floor(Math.log(high / low) / step) + 1
+  const rates = Float64Array.from({ length: n }, (_, g) => low * Math.exp(g * step))
   const start = new Int32Array(n + 1)
   const first = new Int32Array(n)
   const at: number[] = []
   const weight: number[] = []
   rates.forEach((f, g) => {
     start[g] = at.length
-    first[g] = Math.floor(TEETH_FROM / f) + 1
+    first[g] = Math.floor(teethFrom / f) + 1
     let squares = 0
-    for (let h = first[g]!; h * f < TEETH_TO; h++) {
-      const w = 1 / (1 + ((h * f) / 350) ** 2)
-      at.push(Math.round(h * f * PER_HERTZ))
+    for (let h = first[g]!; h * f < teethTo && h < first[g]! + mostTeeth; h++) {
+      const w = weigh(h * f, h)
+      at.push(Math.round(h * f * perHertz))
       weight.push(w)
       squares += w * w
     }
     for (let k = start[g]!; k < weight.length; k++) weight[k]! /= Math.sqrt(squares)
   })
   start[n] = at.length
-  return { rates, start, at: Int32Array.from(at), weight: Float64Array.from(weight), first }
+  return {
+    rates,
+    start,
+    at: Int32Array.from(at),
+    weight: Float64Array.from(weight),
+    first,
+    step,
+    perHertz,
+    mask,
+  }
 }
 
 /** Scores of one frame at every rate of the grid, with the slope that won. */
@@ -178,7 +230,7 @@ export function pickPeaks(
   from: number,
   most: number,
 ): void {
-  const { score, slope } = scores
+  const { score } = scores
   const n = score.length
   out.count = from
   for (let g = 1; g < n - 1; g++) {
@@ -186,7 +238,6 @@ export function pickPeaks(
     if (s < score[g - 1]! || s <= score[g + 1]!) continue
     insertPeak(grid, scores, out, g, from, most)
   }
-  void slope
 }
 
 /** Keeps the list sorted by score between `from` and the count. */
@@ -209,20 +260,25 @@ function insertPeak(
   }
   const shift = parabolaTop(scores.score[g - 1]!, s, scores.score[g + 1]!)
   out.place[k] = g
-  out.rate[k] = grid.rates[g]! * Math.exp(shift * GRID_STEP)
+  out.rate[k] = grid.rates[g]! * Math.exp(shift * grid.step)
   out.score[k] = s
   out.slope[k] = scores.slope[g]!
 }
 
-/** Lowers a flattened spectrum to 1 at most within MASK of the multiples of `rate`. */
-export function maskTeeth(source: Float64Array, rate: number, out: Float64Array): void {
+/** Lowers a flattened spectrum to 1 at most within the grid's mask of the multiples of `rate`. */
+export function maskTeeth(grid: CombGrid, source: Float64Array, rate: number, out: Float64Array): void {
+  const { mask, perHertz } = grid
   out.set(source)
-  for (let f = rate; f < 1000 + MASK; f += rate) {
-    const lo = Math.max(0, Math.ceil((f - MASK) * PER_HERTZ))
-    const hi = Math.min(SPECTRUM_POINTS - 1, Math.floor((f + MASK) * PER_HERTZ))
-    for (let i = lo; i <= hi; i++) if (out[i]! > 0.2) out[i] = 0.2
+  const top = source.length / perHertz
+  for (let f = rate; f < top + mask; f += rate) {
+    const lo = Math.max(0, Math.ceil((f - mask) * perHertz))
+    const hi = Math.min(source.length - 1, Math.floor((f + mask) * perHertz))
+    for (let i = lo; i <= hi; i++) if (out[i]! > NOISE_LEVEL) out[i] = NOISE_LEVEL
   }
 }
+
+/** clipped level of a tooth that another engine explains: Z = 1 */
+const NOISE_LEVEL = 1 - 0.8
 
 /** Score of the comb at grid place g when `other` Hz is taken to explain its own teeth; -9 when nothing is left. */
 export function scoreBeside(
@@ -232,6 +288,7 @@ export function scoreBeside(
   level: Float64Array,
   other: number,
 ): number {
+  const { mask, perHertz } = grid
   let lost = 0
   let free = 0
   let all = 0
@@ -239,15 +296,53 @@ export function scoreBeside(
     const i = grid.at[t]!
     const w = grid.weight[t]!
     all += w
-    const f = i / PER_HERTZ
+    const f = i / perHertz
     const off = f - Math.round(f / other) * other
-    if (off > MASK || off < -MASK || f < 0.5 * other) free += w
+    if (off > mask || off < -mask || f < 0.5 * other) free += w
     else {
       const c = level[i]!
-      if (c > 0.2) lost += w * (c - 0.2)
+      if (c > NOISE_LEVEL) lost += w * (c - NOISE_LEVEL)
     }
   }
   return free < 0.2 * all ? -9 : score - lost
 }
 
-export const slopeOf = (index: number) => SLOPES[index]!
+/** Places of the candidates that masking brings out are added behind the first ones, with the whole frame's scores. */
+export function addMaskedPeaks(
+  grid: CombGrid,
+  levels: readonly Float64Array[],
+  whole: FrameScores,
+  work: { again: FrameScores; masked: Float64Array },
+  peaks: Candidates,
+  most: number,
+): void {
+  const own = peaks.count
+  for (let leader = 0; leader < Math.min(2, own); leader++) {
+    const { again, masked } = work
+    again.score.fill(-1e9)
+    for (const level of levels) {
+      maskTeeth(grid, level, peaks.rate[leader]!, masked)
+      const { start, at, weight } = grid
+      for (let g = 0; g < grid.rates.length; g++) {
+        let sum = 0
+        for (let t = start[g]!, end = start[g + 1]!; t < end; t++) sum += weight[t]! * masked[at[t]!]!
+        if (sum > again.score[g]!) again.score[g] = sum
+      }
+    }
+    const from = peaks.count
+    pickPeaks(grid, again, peaks, from, from + most)
+    let kept = from
+    for (let k = from; k < peaks.count; k++) {
+      const g = peaks.place[k]!
+      let known = false
+      for (let j = 0; j < kept; j++) if (Math.abs(peaks.place[j]! - g) < 2) known = true
+      if (known) continue
+      peaks.place[kept] = g
+      peaks.rate[kept] = peaks.rate[k]!
+      peaks.score[kept] = whole.score[g]!
+      peaks.slope[kept] = whole.slope[g]!
+      kept++
+    }
+    peaks.count = kept
+  }
+}

@@ -13,7 +13,10 @@ const STATES = 1 + 3 * CANDIDATES + 2 * PAIRS
 const SHARED_COST = 0.05
 
 /** speed ratios at which one engine's own orders look like a second engine */
-const RATIONALS = [1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 2, 2, 3, 4].map(Math.log)
+const RATIONALS = [2 / 3, 3 / 2, 5 / 2, 2 / 5, 2, 3, 4, 5, 6, 7, 8].flatMap((r) => [
+  Math.log(r),
+  -Math.log(r),
+])
 export const RATIONAL_WIDTH = 0.012
 
 /** True when two rates stand in a ratio of small whole numbers other than 1. */

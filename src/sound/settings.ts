@@ -38,6 +38,8 @@ export const MASK = 2.2 / WINDOW
 
 /** Costs and rewards of the path search. */
 export interface PathCosts {
+  /** s from one frame to the next */
+  step: number
   /** comb score a single engine must beat */
   offset: number
   /** what the second comb must add */
@@ -58,6 +60,7 @@ export interface PathCosts {
 }
 
 export const usualCosts: PathCosts = {
+  step: STEP,
   offset: 2,
   pairOffset: 2,
   rationalOffset: 2,

@@ -40,6 +40,10 @@ export interface Warper {
   plain: Float64Array
   /** analyses one frame of FRAME samples */
   frame: (x: Float64Array) => void
+  /** flattens a frame under two of the slopes only; read the result with `level` */
+  two: (x: Float64Array, k0: number, k1: number) => void
+  /** ln Z at `hertz` under slope k, not clipped; 0 … SPECTRUM_TOP */
+  level: (k: number, hertz: number) => number
 }
 
 const BIN = WARP_RATE / FFT_SIZE
@@ -144,7 +148,7 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
       m1[b] = 0.5 * naturalLog(br * br + bi * bi + 1e-24)
     }
   }
-  const flatten = (k: number) => {
+  const whiten = (k: number) => {
     const m = levels[k]!
     sums[0] = 0
     for (let b = 0; b < BINS; b++) sums[b + 1] = sums[b]! + m[b]!
@@ -154,6 +158,10 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
       const hi = to[b]!
       m[b] = m[b]! - (sums[hi]! - sums[lo]!) / (hi - lo) - FLOOR_RATIO
     }
+  }
+  const flatten = (k: number) => {
+    whiten(k)
+    const m = levels[k]!
     const { bin, binPart } = plans[k]!
     const c = clipped[k]!
     for (let i = 0; i < SPECTRUM_POINTS; i++) {
@@ -174,11 +182,26 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
       if (second) flatten(k + 1)
     }
   }
+  const two = (x: Float64Array, k0: number, k1: number) => {
+    pack(x, k0, 0)
+    pack(x, k1, 1)
+    fft.transform(spectrum, packed)
+    unpack(levels[k0]!, k0 === k1 ? spare : levels[k1]!)
+    whiten(k0)
+    if (k1 !== k0) whiten(k1)
+  }
+  const scale = slopes.map((a) => shrink(a, WINDOW) / BIN)
+  const level = (k: number, hertz: number) => {
+    const at = hertz * scale[k]!
+    const b = Math.min(BINS - 2, Math.floor(at))
+    const m = levels[k]!
+    return m[b]! + (at - b) * (m[b + 1]! - m[b]!)
+  }
   const logZ = (k: number, point: number) => {
     const m = levels[k]!
     const b = plans[k]!.bin[point]!
     const v = m[b]! + plans[k]!.binPart[point]! * (m[b + 1]! - m[b]!)
     return v < LOW_CLIP ? LOW_CLIP : v > HIGH_CLIP ? HIGH_CLIP : v
   }
-  return { slopes, clipped, logZ, plain, frame }
+  return { slopes, clipped, logZ, plain, frame, two, level }
 }

@@ -1,0 +1,233 @@
+/** From candidates to tracks: how many engines, which octave, where each one sounds. */
+import type { FrameStore } from './candidates.ts'
+import { frontSignal } from './frames.ts'
+import { LONG_STEP, type NearTwins, splitNear } from './nearTwins.ts'
+import { type OctaveNote, settleOctaves } from './octave.ts'
+import { type Lock, pathOne } from './pathOne.ts'
+import { isRational, pathTwo } from './pathTwo.ts'
+import { HOP, type PathCosts, STEP, usualCosts } from './settings.ts'
+import { HALF_TEETH, type ToothProfile, toothProfiles } from './teeth.ts'
+import {
+  emptyTrack,
+  type FrameTrack,
+  type Stretch,
+  silence,
+  soundingStretches,
+  stretches,
+  trackOf,
+} from './tracks.ts'
+import type { Warper } from './warp.ts'
+
+export interface DecideOptions {
+  engines: 1 | 2 | 'auto'
+  /** firing rates the engines may have, Hz */
+  low: number
+  high: number
+  costs: PathCosts
+  locks: readonly [readonly Lock[], readonly Lock[]]
+  cancelled: () => boolean
+}
+
+export const usualDecision: DecideOptions = {
+  engines: 'auto',
+  low: 22,
+  high: 235,
+  costs: usualCosts,
+  locks: [[], []],
+  cancelled: () => false,
+}
+
+/** How many separate lines were heard. */
+export type Lines = 'none' | 'one' | 'two'
+
+export interface Decision {
+  lines: Lines
+  tracks: FrameTrack[]
+  profiles: ToothProfile[]
+  octaves: OctaveNote[]
+  /** two lines a few per cent apart, found by the long window */
+  near: NearTwins[]
+  /** share of the sounding time in which two independent lines sound */
+  apartShare: number
+  /** share of two-line time in which they stand in a simple ratio */
+  rationalShare: number
+}
+
+/** shortest sounding stretch kept, s, unless it is very clear */
+const SHORTEST = 0.8
+const CLEAR_SCORE = 5
+
+/** Silences stretches too short to be an engine. */
+export function dropShort(t: FrameTrack, locks: readonly Lock[] = []): void {
+  for (const s of soundingStretches(t)) {
+    if (locks.some((l) => l.rate > 0 && l.frame >= s.from && l.frame < s.to)) continue
+    let sum = 0
+    for (let i = s.from; i < s.to; i++) sum += t.score[i]!
+    const mean = sum / (s.to - s.from)
+    const seconds = (s.to - s.from) * STEP
+    if (seconds < SHORTEST && !(mean > CLEAR_SCORE && seconds > 0.5 * SHORTEST)) silence(t, s)
+  }
+}
+
+/** Profiles read in blocks, so that the filtered copy of the signal stays small. */
+export function profilesOf(
+  signal: Float32Array,
+  tracks: readonly FrameTrack[],
+  warper: Warper,
+  cancelled: () => boolean,
+): ToothProfile[] {
+  const n = tracks[0]?.rate.length ?? 0
+  const out = tracks.map(() => new Float32Array(n * HALF_TEETH).fill(Number.NaN))
+  const block = 800
+  const margin = 20
+  for (let from = 0; from < n && !cancelled(); from += block) {
+    const to = Math.min(n, from + block)
+    const first = Math.max(0, from - margin)
+    const front = frontSignal(signal.subarray(first * HOP, (to + margin) * HOP))
+    const part = tracks.map((t) => ({
+      rate: t.rate.slice(first, to),
+      score: t.score.slice(first, to),
+      slope: t.slope.slice(first, to),
+    }))
+    // the margin only feeds the filter
+    for (const t of part) t.rate.fill(0, 0, from - first)
+    toothProfiles(front, part, warper, cancelled).forEach((p, k) => {
+      out[k]!.set(p.subarray((from - first) * HALF_TEETH), from * HALF_TEETH)
+    })
+  }
+  return out
+}
+
+interface Coexistence {
+  on: number
+  apart: number
+  rational: number
+}
+
+function coexistence(a: FrameTrack, b: FrameTrack): Coexistence {
+  const out = { on: 0, apart: 0, rational: 0 }
+  for (let i = 0; i < a.rate.length; i++) {
+    const f = a.rate[i]!
+    const g = b.rate[i]!
+    if (f > 0 || g > 0) out.on++
+    if (f <= 0 || g <= 0 || Math.abs(Math.log(f / g)) < 0.004) continue
+    if (isRational(f / g)) out.rational++
+    else out.apart++
+  }
+  return out
+}
+
+/** slope under which a stretch counts as steady enough for the long window, 1/s */
+const STEADY = 0.12
+
+function steadyStretches(t: FrameTrack): Stretch[] {
+  const half = 10
+  const n = t.rate.length
+  const steady = (i: number) => {
+    const a = t.rate[Math.max(0, i - half)]!
+    const b = t.rate[Math.min(n - 1, i + half)]!
+    if (t.rate[i]! <= 0) return false
+    if (a <= 0 || b <= 0) return true
+    return Math.abs(Math.log(b / a)) < STEADY * 2 * half * STEP * 1.5
+  }
+  return stretches(n, steady).filter((s) => (s.to - s.from) * STEP >= 2)
+}
+
+/** smallest gap, ln f, that the skirts of one line do not make up */
+const NEAR_LEAST = 0.0105
+
+const isNearPair = (r: NearTwins) => r.both > 0.5 && r.apart >= NEAR_LEAST && r.spread < 0.45 * r.apart
+
+/** Writes the near twins' speeds into two tracks; the faster one is always the first. */
+function layNear(near: readonly NearTwins[], a: FrameTrack, b: FrameTrack): void {
+  for (const r of near) {
+    for (let i = r.from; i < r.to; i++) {
+      // long frame whose time is nearest
+      let k = Math.min(r.first.length - 1, Math.max(0, Math.round(((i - r.from) * STEP) / LONG_STEP)))
+      while (k + 1 < r.time.length && Math.abs(r.time[k + 1]! - i * STEP) < Math.abs(r.time[k]! - i * STEP))
+        k++
+      while (k > 0 && Math.abs(r.time[k - 1]! - i * STEP) < Math.abs(r.time[k]! - i * STEP)) k--
+      const f = r.first[k]!
+      const g = r.second[k]!
+      if (f <= 0 || g <= 0) continue
+      a.rate[i] = Math.max(f, g)
+      b.rate[i] = Math.min(f, g)
+      b.score[i] = a.score[i]!
+      b.slope[i] = a.slope[i]!
+    }
+  }
+}
+
+/** Decides tracks and count from what was stored of all frames. `signal` is at the analysis rate. */
+export function decide(
+  store: FrameStore,
+  signal: Float32Array,
+  warper: Warper,
+  options: DecideOptions,
+): Decision {
+  const { costs, locks, cancelled } = options
+  const range = { low: options.low, high: options.high }
+  const settle = (tracks: FrameTrack[]) => {
+    const profiles = profilesOf(signal, tracks, warper, cancelled)
+    const octaves = tracks.map((t, k) => settleOctaves(t, profiles[k]!, range))
+    // a moved octave moves the teeth too
+    return { octaves, moved: octaves.some((o) => o.moved) }
+  }
+  const finish = (tracks: FrameTrack[], lines: Lines, extra: Partial<Decision>): Decision => {
+    let { octaves, moved } = settle(tracks)
+    if (moved) octaves = settle(tracks).octaves
+    return {
+      lines,
+      tracks,
+      profiles: profilesOf(signal, tracks, warper, cancelled),
+      octaves: octaves.flatMap((o) => o.notes),
+      near: [],
+      apartShare: 0,
+      rationalShare: 0,
+      ...extra,
+    }
+  }
+
+  const single = trackOf(store, pathOne(store, costs, locks[0]))
+  dropShort(single, locks[0])
+  if (options.engines === 1) return finish([single], single.rate.some((f) => f > 0) ? 'one' : 'none', {})
+
+  const path = pathTwo(store, costs, locks)
+  const a = trackOf(store, path.first)
+  const b = trackOf(store, path.second)
+  dropShort(a, locks[0])
+  dropShort(b, locks[1])
+  settle([a, b])
+  const c = coexistence(a, b)
+  const apartShare = c.on > 0 ? c.apart / c.on : 0
+  const rationalShare = c.apart + c.rational > 0 ? c.rational / (c.apart + c.rational) : 0
+  const locked = locks[0].length > 0 && locks[1].length > 0
+  if (locked || (apartShare > 0.15 && rationalShare < 0.8))
+    return finish([a, b], 'two', { apartShare, rationalShare })
+
+  if (!single.rate.some((f) => f > 0)) return finish([single], 'none', {})
+  const alone = finish([single], 'one', { apartShare, rationalShare })
+  const near = steadyStretches(single).map((s) => splitNear(signal, s, single.rate))
+  const pairs = near.filter(isNearPair)
+  const on = single.rate.reduce((n, f) => n + (f > 0 ? 1 : 0), 0)
+  const paired = pairs.reduce((n, r) => n + r.to - r.from, 0)
+  if (on > 0 && paired / on > 0.3) {
+    const first: FrameTrack = {
+      rate: single.rate.slice(),
+      score: single.score.slice(),
+      slope: single.slope.slice(),
+    }
+    const second = emptyTrack(store.frames)
+    layNear(pairs, first, second)
+    const tracks = [first, second]
+    return {
+      ...alone,
+      lines: 'two',
+      tracks,
+      profiles: profilesOf(signal, tracks, warper, cancelled),
+      near: pairs,
+      apartShare: paired / on,
+    }
+  }
+  return alone
+}
