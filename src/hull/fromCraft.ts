@@ -5,6 +5,7 @@ import { waterAt } from '../fluid/water.ts'
 import { riderCentre } from './float/rider.ts'
 import { riderDragArea, stances } from './resistance/air.ts'
 import { floatAtRest } from './resistance/form.ts'
+import { specFromStations } from './resistance/fromStations.ts'
 import type { Conditions, HullSpec, Loading } from './resistance/spec.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
@@ -25,12 +26,25 @@ export function airDensityAt(altitude: number, temperature: number, pressure?: n
   return airDensity(pressure ?? atmosphericPressure(altitude), temperature)
 }
 
+/** Lines of the hull: measured stations where the file has them, else the few numbers. */
 export function hullSpecFromCraft(craft: Craft): HullSpec {
   const h = craft.hull
-  const intake = craft.jet.intake
+  const intake = {
+    front: craft.jet.intake.front.value,
+    area: craft.jet.intake.length.value * craft.jet.intake.width.value,
+  }
+  if (h.stations && h.stations.length >= 3)
+    return specFromStations(
+      h.stations.map((s) => ({
+        at: s.at.value,
+        points: s.points.map(([out, up]) => [out.value, up.value] as const),
+      })),
+      { intake },
+    )
   return {
     length: h.length.value,
     chineBeam: h.chineBeam.value,
+    beam: h.beam.value,
     deadrise: h.deadrise.value,
     midDeadrise: h.midDeadrise.value,
     noseDeadrise: h.noseDeadrise.value,
@@ -41,8 +55,9 @@ export function hullSpecFromCraft(craft: Craft): HullSpec {
     tailRockerLength: h.tailRockerLength.value,
     widestAt: Math.min(h.widestAt.value, 0.95 * h.length.value),
     tailWidth: h.tailWidth.value,
-    noseExponents: [h.noseFullness.value, 2],
-    intake: { front: intake.front.value, area: intake.length.value * intake.width.value },
+    // 1 a wedge, 2 an ellipse, above that a blunter board
+    noseExponents: [h.noseFullness.value, Math.min(2, h.noseFullness.value)],
+    intake,
   }
 }
 

@@ -24,14 +24,17 @@ export interface HullForm extends PreplaningForm {
 /** Stations from transom to stem. */
 export interface Stations {
   x: Float64Array
-  /** half-breadth at the chine, and heights of keel, chine and deck edge */
+  /** half-breadths at chine and deck edge, and heights of keel, chine and deck edge */
   half: Float64Array
+  edge: Float64Array
   keel: Float64Array
   chine: Float64Array
   deck: Float64Array
 }
 
-const count = 81
+/** strips along the hull */
+export const stationCount = 81
+const count = stationCount
 
 /** Chine half-breadth, m, at x. */
 export function chineHalfBreadth(spec: HullSpec, x: number): number {
@@ -39,7 +42,9 @@ export function chineHalfBreadth(spec: HullSpec, x: number): number {
   const half = spec.chineBeam / 2
   if (x <= widest) {
     const tail = spec.tailWidth ?? 1
-    return half * (tail + (1 - tail) * (widest > 0 ? x / widest : 1))
+    // quadratic with its top at the widest station
+    const s = widest > 0 ? 1 - x / widest : 0
+    return half * (1 - (1 - tail) * s * s)
   }
   const [p, q] = spec.noseExponents ?? [2.5, 2]
   const s = Math.min(1, (x - widest) / (spec.length - widest))
@@ -64,16 +69,29 @@ export function deadriseAt(spec: HullSpec, x: number): number {
 }
 
 export function stationsOf(spec: HullSpec): Stations {
+  if (spec.stations) return spec.stations
   const make = (f: (x: number) => number) =>
-    Float64Array.from({ length: count }, (_, i) => f((spec.length * i) / (count - 1)))
+    Float64Array.from({ length: stationCount }, (_, i) => f((spec.length * i) / (stationCount - 1)))
   const chine = (x: number) => keelHeight(spec, x) + chineHalfBreadth(spec, x) * Math.tan(deadriseAt(spec, x))
+  const flare = Math.max(1, (spec.beam ?? spec.chineBeam) / spec.chineBeam)
   return {
     x: make((x) => x),
     half: make((x) => chineHalfBreadth(spec, x)),
+    edge: make((x) => flare * chineHalfBreadth(spec, x)),
     keel: make((x) => keelHeight(spec, x)),
     chine: make(chine),
     deck: make((x) => Math.max(spec.depth, chine(x) + 1e-3)),
   }
+}
+
+/** Half-breadth of station i at height z, m: a V to the chine, then a straight side to the deck edge; 0 below the keel. */
+export function halfBreadthAt(s: Stations, i: number, z: number): number {
+  const keel = s.keel[i]!
+  const chine = s.chine[i]!
+  if (z <= keel) return 0
+  if (z < chine) return (s.half[i]! * (z - keel)) / (chine - keel)
+  const up = Math.min(1, (z - chine) / (s.deck[i]! - chine))
+  return s.half[i]! + up * (s.edge[i]! - s.half[i]!)
 }
 
 interface Strip {
@@ -85,7 +103,7 @@ interface Strip {
   girth: number
 }
 
-/** One section filled to height z: a V to the chine, then upright sides to the deck. */
+/** One section filled to height z. */
 function fill(s: Stations, i: number, z: number, out: Strip): void {
   const keel = s.keel[i]!
   const chine = s.chine[i]!
@@ -102,11 +120,12 @@ function fill(s: Stations, i: number, z: number, out: Strip): void {
   out.girth = 2 * Math.hypot(breadth, inV)
   out.half = breadth
   if (top > chine) {
-    const side = 2 * y * (top - chine)
-    out.area += side
-    out.moment += side * 0.5 * (top + chine)
-    out.girth += 2 * (top - chine)
-    out.half = y
+    const h = top - chine
+    const yTop = halfBreadthAt(s, i, top)
+    out.area += (y + yTop) * h
+    out.moment += (h / 3) * (y * (2 * chine + top) + yTop * (chine + 2 * top))
+    out.girth += 2 * Math.hypot(yTop - y, h)
+    out.half = yTop
   }
   if (z > deck) out.half = 0
 }

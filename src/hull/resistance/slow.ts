@@ -8,7 +8,7 @@
 import { ittc57 } from '../../fluid/friction.ts'
 import { gravity } from '../../fluid/water.ts'
 import { type Cubic, cubicAt, pchip } from '../../numerics/interpolate.ts'
-import { chineHalfBreadth, deadriseAt, type HullForm, keelHeight } from './form.ts'
+import { type HullForm, halfBreadthAt, stationsOf } from './form.ts'
 import { closeTransom, michell, type Offsets } from './michell.ts'
 import { type Preplaning, preparePreplaning, preplaningRatio } from './preplaning.ts'
 import { type Conditions, type HullSpec, volumetricFroude } from './spec.ts'
@@ -119,23 +119,18 @@ function thinShape(spec: HullSpec, form: HullForm, density: number): Cubic {
   )
 }
 
-/** Half-breadths of the hull under water as it lies at rest, from a V section with upright sides. */
-function offsetsAtRest(spec: HullSpec, form: HullForm, nx = 36, nz = 8): Offsets {
-  const x = Float64Array.from({ length: nx + 1 }, (_, j) => (form.length * j) / nx)
+/** Half-breadths of the hull under water as it lies at rest. */
+function offsetsAtRest(spec: HullSpec, form: HullForm, nz = 8): Offsets {
+  const s = stationsOf(spec)
+  const slope = Math.tan(form.trim)
+  // every other station as far as the keel is under water, then the point where it comes out
+  const wet = [...s.x.keys()].filter((i) => i % 2 === 0 && s.x[i]! < form.length - 1e-6)
+  const x = Float64Array.from([...wet.map((i) => s.x[i]!), form.length])
   const z = Float64Array.from({ length: nz + 1 }, (_, k) => (-form.draft * k) / nz)
   const half = new Float64Array(x.length * z.length)
-  const slope = Math.tan(form.trim)
-  for (let j = 0; j <= nx; j++) {
-    const level = form.waterAtTransom - slope * x[j]!
-    const keel = keelHeight(spec, x[j]!)
-    const y = chineHalfBreadth(spec, x[j]!)
-    const rise = y * Math.tan(deadriseAt(spec, x[j]!))
-    for (let k = 0; k <= nz; k++) {
-      const above = level + z[k]! - keel
-      const part = rise > 1e-9 ? Math.min(1, above / rise) : 1
-      // the stem closes to nothing
-      half[j * (nz + 1) + k] = above <= 0 || j === nx ? 0 : y * part
-    }
-  }
+  wet.forEach((i, j) => {
+    const level = form.waterAtTransom - slope * s.x[i]!
+    for (let k = 0; k <= nz; k++) half[j * (nz + 1) + k] = halfBreadthAt(s, i, level + z[k]!)
+  })
   return { x, z, half }
 }

@@ -3,12 +3,15 @@
  * Axes: origin at the transom foot on the keel line, x forward, z up; trim positive bow up. SI, radians.
  */
 import { gravity } from '../../fluid/water.ts'
+import type { Stations } from './form.ts'
 
 export interface HullSpec {
   /** m, transom to stem */
   length: number
   /** m, widest distance between the chines */
   chineBeam: number
+  /** m, widest breadth of the deck; the chine beam when left out (upright sides) */
+  beam?: number
   /** rad, aft */
   deadrise: number
   /** rad, at half length; the aft value when left out */
@@ -30,6 +33,8 @@ export interface HullSpec {
   tailWidth?: number
   /** exponents p, q of the nose plan (1 − s^p)^(1/q) */
   noseExponents?: readonly [number, number]
+  /** sections measured at stations, in place of the lines these numbers give */
+  stations?: Stations
   /** m, radius of the bottom's edge; 0 is a sharp chine */
   railRadius?: number
   /** form factor 1 + k on friction at displacement speeds */
