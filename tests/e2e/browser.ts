@@ -27,7 +27,8 @@ const flags = [
   '--disable-sync',
 ]
 
-export const builtApp = resolve(import.meta.dirname, '../../dist/web')
+/** the built app; BUILT_APP names another build to test */
+export const builtApp = process.env['BUILT_APP'] ?? resolve(import.meta.dirname, '../../dist/web')
 
 /** The program to drive; throws with what to install when there is none. */
 export function chromiumPath(): string {
@@ -55,6 +56,8 @@ export interface Bench {
   /** what the console said that was an error or a warning, and what pages threw */
   complaints: string[]
   page(address: string): Promise<Page>
+  /** a page that shares nothing with the others and has nothing kept */
+  freshPage(address: string): Promise<Page>
   close(): Promise<void>
   /** ends the browser as a crash would: nothing is told, nothing is flushed */
   kill(): Promise<void>
@@ -94,14 +97,21 @@ export async function openBrowser(folder: string, { width = 1280, height = 900 }
     page.on('pageerror', (error) => complaints.push(error.message))
   }
   context.on('page', watch)
+  const show = async (where: BrowserContext, address: string) => {
+    const page = await where.newPage()
+    page.setDefaultTimeout(15_000)
+    await page.setViewportSize({ width, height })
+    await page.goto(address)
+    return page
+  }
   return {
     context,
     complaints,
-    async page(address) {
-      const page = await context.newPage()
-      await page.setViewportSize({ width, height })
-      await page.goto(address)
-      return page
+    page: (address) => show(context, address),
+    async freshPage(address) {
+      const fresh = await browser.newContext({ acceptDownloads: true })
+      fresh.on('page', watch)
+      return show(fresh, address)
     },
     async close() {
       // asks the browser itself to close, so that it puts its files in order

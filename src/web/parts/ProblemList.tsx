@@ -28,6 +28,7 @@ export function ProblemList({ problems, file, onGo }: Props) {
             ) : (
               <span className="place">{place}</span>
             )}{' '}
+            {problem.severity === 'warning' && 'worth a look: '}
             {problem.says}
           </li>
         )

@@ -49,19 +49,27 @@ const range = (craftId: string) => IDBKeyRange.bound([craftId, 0], [craftId, Num
 
 /** The browser's store of crafts. Every write is one strict transaction: all of it is on disk, or none. */
 export async function openStore(name = 'wakewright'): Promise<Store> {
-  const db: IDBPDatabase<Shelf> = await openDB<Shelf>(name, 1, {
-    upgrade(fresh) {
-      fresh.createObjectStore('snapshots', { keyPath: ['craftId', 'time'] })
-      fresh.createObjectStore('settings')
-    },
-    blocking: () => db.close(),
-  })
+  let opened: Promise<IDBPDatabase<Shelf>> | undefined
+  // the browser may close it under us (the user clears the data, another tab brings a newer version): then it is opened again
+  const base = () =>
+    (opened ??= openDB<Shelf>(name, 1, {
+      upgrade(fresh) {
+        fresh.createObjectStore('snapshots', { keyPath: ['craftId', 'time'] })
+        fresh.createObjectStore('settings')
+      },
+      blocking(_, __, event) {
+        opened = undefined
+        ;(event.target as IDBDatabase).close()
+      },
+      terminated: () => (opened = undefined),
+    }))
+  await base()
   const newest = async (craftId: string) =>
-    (await db.transaction('snapshots').store.openCursor(range(craftId), 'prev'))?.value
+    (await (await base()).transaction('snapshots').store.openCursor(range(craftId), 'prev'))?.value
   return {
     newest,
     async save(work, now) {
-      const tx = db.transaction(['snapshots', 'settings'], 'readwrite', { durability: 'strict' })
+      const tx = (await base()).transaction(['snapshots', 'settings'], 'readwrite', { durability: 'strict' })
       const snapshots = tx.objectStore('snapshots')
       const keys = await snapshots.getAllKeys(range(work.id))
       const last = keys.at(-1)?.[1] ?? 0
@@ -72,10 +80,10 @@ export async function openStore(name = 'wakewright'): Promise<Store> {
       await tx.done
       return time
     },
-    history: async (craftId) => (await db.getAll('snapshots', range(craftId))).reverse(),
+    history: async (craftId) => (await (await base()).getAll('snapshots', range(craftId))).reverse(),
     async list() {
       const shelved: Shelved[] = []
-      let cursor = await db.transaction('snapshots').store.openCursor(null, 'prev')
+      let cursor = await (await base()).transaction('snapshots').store.openCursor(null, 'prev')
       while (cursor) {
         const { craftId, time, work } = cursor.value
         shelved.push({ craftId, time, fileName: work.fileName })
@@ -85,11 +93,11 @@ export async function openStore(name = 'wakewright'): Promise<Store> {
       return shelved.sort((a, b) => b.time - a.time)
     },
     async forget(craftId) {
-      await db.delete('snapshots', range(craftId))
+      await (await base()).delete('snapshots', range(craftId))
     },
-    setting: async <T>(key: string) => (await db.get('settings', key)) as T | undefined,
+    setting: async <T>(key: string) => (await (await base()).get('settings', key)) as T | undefined,
     async setSetting(key, value) {
-      await db.put('settings', value, key)
+      await (await base()).put('settings', value, key)
     },
   }
 }

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
+import { ProblemList } from '../../parts/ProblemList.tsx'
 import { useApp } from '../../state/hooks.ts'
 import { FormView } from './FormView.tsx'
 import { MeasureList } from './MeasureList.tsx'
@@ -13,9 +14,11 @@ import './craft.css'
 export function CraftPage() {
   const craft = useApp((s) => s.craft)
   const problems = useApp((s) => s.problems)
-  const [asText, setAsText] = useState(false)
-  // a text that cannot be read is mended as text
-  const text = asText || !craft || problems.length > 0
+  const file = useApp((s) => s.work?.fileName ?? '')
+  const broken = problems.some((problem) => problem.severity === 'error')
+  const [asText, setAsText] = useState(broken)
+  // a text that cannot be read is mended as text, and stays in view when it reads again
+  if (broken && !asText) setAsText(true)
   const counts = craft && countSources(craft)
   return (
     <>
@@ -23,7 +26,7 @@ export function CraftPage() {
         asks="What have I got?"
         says={craft && counts ? `${craft.name}: ${sourcesInWords(counts)}.` : 'This file cannot be read yet.'}
         confidence={
-          problems.length > 0
+          broken
             ? 'The text has problems; the last text that could be read stands until they are mended.'
             : craft?.about
         }
@@ -39,19 +42,16 @@ export function CraftPage() {
           <h2>The craft file</h2>
           <fieldset className="switch">
             <legend className="hush">Show the file</legend>
-            <Button
-              aria-pressed={!text}
-              isDisabled={!craft || problems.length > 0}
-              onPress={() => setAsText(false)}
-            >
+            <Button aria-pressed={!asText} isDisabled={broken} onPress={() => setAsText(false)}>
               As a form
             </Button>
-            <Button aria-pressed={text} onPress={() => setAsText(true)}>
+            <Button aria-pressed={asText} onPress={() => setAsText(true)}>
               As text
             </Button>
           </fieldset>
         </div>
-        {text || !craft ? <TextView /> : <FormView craft={craft} />}
+        {!asText && problems.length > 0 && <ProblemList problems={problems} file={file} />}
+        {asText || !craft ? <TextView /> : <FormView craft={craft} />}
       </section>
     </>
   )

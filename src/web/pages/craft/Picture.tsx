@@ -1,6 +1,13 @@
+import { useCallback } from 'react'
+import { craftPicture } from '../../../balance/craftPicture.ts'
+import { Figure } from '../../parts/Figure.tsx'
+import { lookOf } from '../../parts/look.ts'
 import type { Craft } from '../../state/craftFile.ts'
+import { useApp } from '../../state/hooks.ts'
 
-/** The craft to scale; nothing until there is a drawing of it. */
-export function Picture(_: { craft: Craft }) {
-  return null
+/** The craft to scale, from the side, from above and from astern, floating at rest. */
+export function Picture({ craft }: { craft: Craft }) {
+  const units = useApp((s) => s.units)
+  const draw = useCallback((width: number) => craftPicture(craft, lookOf(units, width)), [craft, units])
+  return <Figure draw={draw} caption="To scale, from the numbers in the file." name={craft.name} />
 }

@@ -32,7 +32,7 @@ export function TextView() {
           spellCheck={false}
           autoCapitalize="off"
           autoComplete="off"
-          aria-invalid={problems.length > 0}
+          aria-invalid={problems.some((problem) => problem.severity === 'error')}
           aria-describedby="text-problems"
           onChange={(event) => app.editText(event.target.value)}
         />

@@ -1,0 +1,229 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { pages } from '../../src/web/pages/registry.ts'
+import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { expectNoSideScroll, fileText, kept, openExample, openFold } from './steps.ts'
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+
+let served: Awaited<ReturnType<typeof serveApp>>
+let profile: ReturnType<typeof profileFolder>
+let bench: Bench
+let page: Page
+
+beforeAll(async () => {
+  served = await serveApp()
+  profile = profileFolder()
+  bench = await openBrowser(profile.folder)
+})
+afterAll(async () => {
+  await bench.kill()
+  profile.remove()
+  await served.stop()
+})
+beforeEach(async () => {
+  bench.complaints.length = 0
+  page = await bench.freshPage(served.address)
+})
+afterEach(async () => {
+  await page.context().close()
+  expect(bench.complaints).toEqual([])
+})
+
+/** What axe finds wrong, in short. */
+async function axe(on: Page): Promise<string[]> {
+  await on.evaluate(axeSource)
+  const found = await on.evaluate(async () => {
+    const { violations } = await (
+      globalThis as unknown as {
+        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
+      }
+    ).axe.run()
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`)
+  })
+  return found
+}
+
+/** Opens a page of an example and waits until it stands. */
+async function goTo(id: string): Promise<void> {
+  await page.evaluate((hash) => (location.hash = hash), `#/${id}`)
+  await page
+    .locator('.words a[aria-current="page"]', { hasText: pages.find((p) => p.id === id)!.word })
+    .waitFor()
+  await page.locator('main h1').first().waitFor()
+  await page.waitForLoadState('networkidle')
+}
+
+test('the first page, with nothing on the bench, is sound to axe and fits a phone', async () => {
+  await page.getByRole('heading', { level: 1 }).waitFor()
+  expect(await axe(page)).toEqual([])
+  await page.setViewportSize({ width: 390, height: 844 })
+  await expectNoSideScroll(page)
+})
+
+for (const example of ['Heron', 'Teal'] as const)
+  for (const { id, word } of pages)
+    test(`${word} of ${example}: axe finds nothing, and it fits a phone and text twice as large`, async () => {
+      await openExample(page, example)
+      await goTo(id)
+      await page.locator('details').evaluateAll((all) => {
+        for (const fold of all) (fold as HTMLDetailsElement).open = true
+      })
+      expect(await axe(page)).toEqual([])
+      await expectNoSideScroll(page)
+      await page.setViewportSize({ width: 390, height: 844 })
+      await expectNoSideScroll(page)
+      await page.evaluate(() => (document.documentElement.style.fontSize = '200%'))
+      await expectNoSideScroll(page)
+      await page.setViewportSize({ width: 1280, height: 900 })
+      await expectNoSideScroll(page)
+    })
+
+test('a value is found, changed, stepped and taken back with the keyboard alone', async () => {
+  await page.getByRole('heading', { level: 1 }).waitFor()
+  const press = (...keys: string[]) =>
+    keys.reduce((last, key) => last.then(() => page.keyboard.press(key)), Promise.resolve())
+  const focused = () =>
+    page.evaluate(
+      () => document.activeElement?.closest('label, summary, button, a, input, select')?.textContent ?? '',
+    )
+  const tabTo = async (words: string) => {
+    for (let i = 0; i < 80; i++) {
+      await press('Tab')
+      if ((await focused()).includes(words)) return
+      const label = await page.evaluate(
+        () => (document.activeElement as HTMLInputElement | null)?.labels?.[0]?.textContent ?? '',
+      )
+      if (label === words) return
+    }
+    throw new Error(`the keyboard never reached "${words}"`)
+  }
+  await tabTo('Heron')
+  await press('Enter')
+  await page.getByRole('heading', { name: 'The craft file' }).waitFor()
+  // the skip link is the first thing the keyboard meets
+  await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur())
+  await tabTo('To the answer')
+  await press('Enter')
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('page')
+  await tabTo('Jet')
+  await press('Enter')
+  await tabTo('Pitch')
+  await page.keyboard.press('ControlOrMeta+a')
+  await page.keyboard.type('4 1/4 in')
+  await press('Enter')
+  await kept(page)
+  const inches = page.locator('#in-jet-rotor-pitch input').first()
+  expect(await inches.inputValue()).toBe('107.95')
+  await press('ArrowUp')
+  expect(await inches.inputValue()).toBe('109')
+  await press('PageDown')
+  expect(await inches.inputValue()).toBe('99')
+  // back to the top bar, and take the step back
+  for (let i = 0; i < 80 && !(await focused()).startsWith('Undo'); i++) await press('Shift+Tab')
+  await press('Enter')
+  expect(await inches.inputValue()).not.toBe('99')
+})
+
+test('a value that cannot stand is refused beside its field, and the craft stays', async () => {
+  await openExample(page, 'Heron')
+  const before = await fileText(page)
+  await page.getByRole('button', { name: 'As a form' }).click()
+  await openFold(page, 'Jet')
+  const field = page.locator('#in-jet-rotor-pitch')
+  for (const [text, says] of [
+    ['12 kg', 'unit of mass'],
+    ['1,5', 'comma'],
+    ['-5', 'outside'],
+    ['NaN', 'not a number'],
+    ['banana', 'does not begin with a number'],
+  ] as const) {
+    await field.getByRole('textbox', { name: 'Pitch', exact: true }).fill(text)
+    await field.getByText(says).waitFor()
+    await page.keyboard.press('Enter')
+  }
+  await page.keyboard.press('Escape')
+  expect(await fileText(page)).toBe(before)
+})
+
+test('a broken file is refused place by place and the craft on the bench stays', async () => {
+  await openExample(page, 'Heron')
+  const broken = 'wakewright: 1\nname: Broken\njet:\n  rotor: { bore: 110, pich: 90 mm }\n'
+  await drop(page, 'broken.yaml', broken)
+  const alert = page.getByRole('alert')
+  await alert.getByText('broken.yaml was not opened').waitFor()
+  await alert.getByText('broken.yaml:4:').first().waitFor()
+  expect(await axe(page)).toEqual([])
+  await page.getByRole('button', { name: 'Leave it' }).click()
+  expect(await page.locator('.craftname').textContent()).toBe('Heron')
+})
+
+test('a broken file can be taken on to be mended, and works once it reads', async () => {
+  await page.getByRole('heading', { level: 1 }).waitFor()
+  const heron = readFileSync('demo/heron.yaml', 'utf8')
+  await drop(page, 'mine.yaml', heron.replace('blades: 3', 'blads: 3'))
+  await page.getByRole('button', { name: 'Mend it here' }).click()
+  const area = page.getByLabel('Text of the craft file')
+  await page.getByText('"blads" is not a key').waitFor()
+  await area.fill((await area.inputValue()).replace('blads', 'blades'))
+  await page.getByText('The text reads well').waitFor()
+  await page.getByRole('heading', { level: 1, name: 'Heron' }).waitFor()
+})
+
+const hostile: [string, string | number[], RegExp][] = [
+  ['ten megabytes', 'a'.repeat(10_000_000), /too big/],
+  ['another encoding', [0xff, 0xfe, 0x41, 0x00, 0x42, 0x00], /UTF-16/],
+  ['a picture', [0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3], /not UTF-8|binary/],
+  ['nothing', '', /empty/],
+  ['aliases in aliases', `a: &a [x]\n${'b: &b [*a,*a,*a,*a,*a,*a,*a,*a]\n'}c: [*b,*b]\n`, /found/],
+  ['deep brackets', '['.repeat(50_000), /found|could not be read/],
+  ['markup', 'wakewright: 1\nname: "<img src=x onerror=alert(1)>"\n', /missing/],
+]
+test.each(hostile)('a file with %s is refused with a reason', async (_, content, reason) => {
+  await openExample(page, 'Teal')
+  await drop(page, 'odd.yaml', content)
+  const alert = page.getByRole('alert')
+  await alert.getByText('odd.yaml was not opened').waitFor()
+  expect(await alert.textContent()).toMatch(reason)
+  expect(await page.locator('.craftname').textContent()).toBe('Teal')
+})
+
+test('a craft saved to a file is the text on the screen, byte for byte', async () => {
+  await page.addInitScript(() => Object.assign(globalThis, { showSaveFilePicker: undefined }))
+  await page.reload()
+  await openExample(page, 'Heron')
+  const text = await fileText(page)
+  const download = page.waitForEvent('download')
+  await page.keyboard.press('ControlOrMeta+s')
+  const saved = await download
+  expect(saved.suggestedFilename()).toBe('heron.yaml')
+  expect(readFileSync((await saved.path())!, 'utf8')).toBe(text)
+})
+
+test('inches are shown on request and the file stays as written', async () => {
+  await openExample(page, 'Heron')
+  const before = await fileText(page)
+  await page.getByRole('button', { name: 'As a form' }).click()
+  await openFold(page, 'Jet')
+  await page.getByRole('button', { name: 'File and units' }).click()
+  await page.getByRole('menuitem', { name: 'Show inches' }).click()
+  await page.locator('#in-jet-rotor-bore .unit', { hasText: 'in' }).waitFor()
+  expect(await page.locator('#in-jet-rotor-bore input').first().inputValue()).toBe('4.7244')
+  expect(await fileText(page)).toBe(before)
+})
+
+/** Drops a file on the window, as from the desktop. */
+async function drop(on: Page, name: string, content: string | number[]): Promise<void> {
+  const data = await on.evaluateHandle(
+    ([fileName, body]) => {
+      const transfer = new DataTransfer()
+      const part = typeof body === 'string' ? body : new Uint8Array(body)
+      transfer.items.add(new File([part], fileName))
+      return transfer
+    },
+    [name, content] as const,
+  )
+  await on.dispatchEvent('body', 'drop', { dataTransfer: data })
+}
