@@ -244,7 +244,7 @@ function trust(model: DragModel): Finding {
   return {
     id: 'hull.drag-trust',
     question: 'push',
-    says: `With the rider in the best place the climb onto the plane takes ${N(hump.drag)}, likely ${N(hump.low)} to ${N(hump.high)}: the methods were made from boats of 10 kg models and of tonnes, not from sleds.`,
+    says: `With the rider in the best place the climb onto the plane takes ${N(hump.drag)}, likely ${N(hump.low)} to ${N(hump.high)}: the methods come from models of 10 kg and boats of tonnes, not from sleds.`,
     value: hump.drag,
     low: hump.low,
     high: hump.high,
