@@ -361,10 +361,10 @@ function tables(): Row[] {
       'American Bureau of Shipping, Guide for High Speed Craft, 2-5-A1 table 2',
     )
   return [
-    foam('C578 IV', 173),
-    foam('C578 VI', 276),
-    foam('C578 VII', 414),
-    foam('C578 II', 104),
+    foam('XPS 25', 173),
+    foam('XPS 29', 276),
+    foam('XPS 35', 414),
+    foam('EPS 22', 104),
     ...([50, 115, 135] as const).map((kPa, i) =>
       near(
         `C-48 EPS22 ${[1, 5, 10][i]} %`,

@@ -5,7 +5,10 @@
  * Strengths are minima; only the 1 % column is for loads that come again and again.
  */
 export interface Foam {
+  /** kind and density in kg/m³ */
   id: string
+  /** type of ASTM C578; absent for poured foam */
+  type?: string
   kind: 'EPS' | 'XPS' | 'PU'
   /** kg/m³ */
   density: number
@@ -27,6 +30,7 @@ export interface Foam {
 const kPa = 1e3
 const eps = (
   id: string,
+  type: string,
   density: number,
   crush: number,
   modulus: number,
@@ -34,6 +38,7 @@ const eps = (
   first?: number,
 ): Foam => ({
   id,
+  type,
   kind: 'EPS',
   density,
   crush: crush * kPa,
@@ -44,8 +49,9 @@ const eps = (
   hottest: 348.15,
   ...(first === undefined ? {} : { first: first * kPa }),
 })
-const xps = (id: string, density: number, crush: number, modulus: number): Foam => ({
+const xps = (id: string, type: string, density: number, crush: number, modulus: number): Foam => ({
   id,
+  type,
   kind: 'XPS',
   density,
   crush: crush * kPa,
@@ -58,18 +64,18 @@ const xps = (id: string, density: number, crush: number, modulus: number): Foam 
 
 /** By ASTM C578 type; EPS first columns from ASTM D6817 at the nearest density. */
 export const foams: readonly Foam[] = [
-  eps('C578 XI', 12, 35, 1.0e6, 0.04, 15),
-  eps('C578 I', 15, 69, 1.35e6, 0.04, 25),
-  eps('C578 VIII', 18, 90, 1.8e6, 0.03, 40),
-  eps('C578 II', 22, 104, 2.35e6, 0.03, 50),
-  eps('C578 IX', 29, 173, 3.3e6, 0.02, 75),
-  eps('C578 XIV', 38, 276, 4.5e6, 0.02, 103),
-  eps('C578 XV', 46, 414, 6e6, 0.02),
-  xps('C578 X', 21, 104, 8e6),
-  xps('C578 IV', 25, 173, 12e6),
-  xps('C578 VI', 29, 276, 16e6),
-  xps('C578 VII', 35, 414, 20e6),
-  xps('C578 V', 48, 690, 30e6),
+  eps('EPS 12', 'XI', 12, 35, 1.0e6, 0.04, 15),
+  eps('EPS 15', 'I', 15, 69, 1.35e6, 0.04, 25),
+  eps('EPS 18', 'VIII', 18, 90, 1.8e6, 0.03, 40),
+  eps('EPS 22', 'II', 22, 104, 2.35e6, 0.03, 50),
+  eps('EPS 29', 'IX', 29, 173, 3.3e6, 0.02, 75),
+  eps('EPS 38', 'XIV', 38, 276, 4.5e6, 0.02, 103),
+  eps('EPS 46', 'XV', 46, 414, 6e6, 0.02),
+  xps('XPS 21', 'X', 21, 104, 8e6),
+  xps('XPS 25', 'IV', 25, 173, 12e6),
+  xps('XPS 29', 'VI', 29, 276, 16e6),
+  xps('XPS 35', 'VII', 35, 414, 20e6),
+  xps('XPS 48', 'V', 48, 690, 30e6),
   {
     id: 'PU 32',
     kind: 'PU',

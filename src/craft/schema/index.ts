@@ -1,10 +1,13 @@
 import { text } from '../fields.ts'
 import type { FieldsOf } from '../types.ts'
+import { deckSection, hotPartsSection } from './deck.ts'
 import { driveSection } from './drive.ts'
 import { enginesSection } from './engines.ts'
+import { compartmentsSection, foamSection } from './foam.ts'
 import { hullSection } from './hull.ts'
 import { jetSection } from './jet.ts'
 import { logSection } from './log.ts'
+import { openingsSection } from './openings.ts'
 import { placeSection } from './place.ts'
 import { riderSection } from './rider.ts'
 import { weightsSection } from './weights.ts'
@@ -20,6 +23,11 @@ export const craftFields = {
   jet: jetSection,
   hull: hullSection,
   weights: weightsSection,
+  openings: openingsSection,
+  foam: foamSection,
+  compartments: compartmentsSection,
+  deck: deckSection,
+  'hot parts': hotPartsSection,
   log: logSection,
 } as const
 
