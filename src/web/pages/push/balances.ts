@@ -13,13 +13,14 @@ const maps = new MapStore()
 const known = new WeakMap<Craft, Answer>()
 
 /** The quick answer, without ranges, worked out here and now; `measure` entries named "balance" time it. */
-function quickAnswer(craft: Craft, knownBestPitch?: number): Answer {
+function quickAnswer(craft: Craft, tried: boolean): Answer {
   const before = known.get(craft)
   if (before) return before
   const start = performance.now()
   let answer: Answer
   try {
-    const pitch = knownBestPitch === undefined ? {} : { knownBestPitch }
+    // the pitch that suits the engines takes several more impellers: while trying it waits for the full answer
+    const pitch = tried ? { knownBestPitch: Number.NaN } : {}
     answer = { balance: solveBalance(craft, { maps, ranges: false, oneDead: false, ...pitch }) }
   } catch (error) {
     if (error instanceof NotBalanced) answer = { says: error.message, path: error.path }
@@ -49,13 +50,13 @@ export function useBalances(): Balances | undefined {
   const looked = useApp((s) => s.looked)
   if (!craft) return undefined
   const full = looked?.craft === craft ? looked : undefined
-  const now: Answer = full?.balance ? { balance: full.balance } : quickAnswer(craft)
+  const now: Answer = full?.balance ? { balance: full.balance } : quickAnswer(craft, false)
   const lookedTried = full && full.triedCraft === triedCraft ? full.triedBalance : undefined
   const tried: Answer | undefined = !triedCraft
     ? undefined
     : lookedTried
       ? { balance: lookedTried }
-      : quickAnswer(triedCraft, now.balance?.verdict.bestPitch.value)
+      : quickAnswer(triedCraft, true)
   const waiting = !full?.balance || (triedCraft !== undefined && !lookedTried)
   return { craft, now, triedCraft, tried, waiting }
 }

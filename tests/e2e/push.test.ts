@@ -1,0 +1,168 @@
+import type { Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { fileText, kept, openExample } from './steps.ts'
+
+let served: Awaited<ReturnType<typeof serveApp>>
+let profile: ReturnType<typeof profileFolder>
+let bench: Bench
+let page: Page
+
+beforeAll(async () => {
+  served = await serveApp()
+  profile = profileFolder()
+  bench = await openBrowser(profile.folder)
+})
+afterAll(async () => {
+  await bench.kill()
+  profile.remove()
+  await served.stop()
+})
+beforeEach(async () => {
+  bench.complaints.length = 0
+  page = await bench.freshPage(served.address)
+})
+afterEach(async () => {
+  await page.context().close()
+  expect(bench.complaints).toEqual([])
+})
+
+const answer = () => page.locator('.answer h1')
+const triedAnswer = () => page.locator('.answer .saystried')
+const strip = () => page.getByRole('region', { name: 'What is being tried' })
+const slider = (name: string) => page.getByRole('slider', { name: `${name}, slider` })
+
+/** Opens an example on the Push page and waits for its ranges. */
+async function open(name: 'Heron' | 'Teal'): Promise<void> {
+  await openExample(page, name)
+  await page.evaluate(() => {
+    location.hash = '#/push'
+  })
+  await answer().waitFor()
+  await page.locator('.answer .sure strong').waitFor()
+}
+
+test('the answer is a sentence with speed, pull, rotation and range, and the figures say the same in words', async () => {
+  await open('Heron')
+  const says = await answer().textContent()
+  expect(says).toMatch(/It should reach [\d.]+ km\/h and pull \d+ N tied up at \d+ rpm\./)
+  expect(await page.locator('.answer .sure').textContent()).toMatch(
+    /Likely range \d+ to \d+ km\/h, \d+ to \d+ N/,
+  )
+  const speed = /reach ([\d.]+ km\/h)/.exec(says!)![1]!
+  expect(await page.locator('.pictures svg text', { hasText: `top speed ${speed}` }).count()).toBe(1)
+  expect(await page.locator('.pictures svg').count()).toBe(3)
+})
+
+test('a slider moved by keyboard changes the answer, is shown as tried, kept in file and log, and undone', async () => {
+  await open('Heron')
+  const before = await fileTextOnCraft()
+  await back()
+  const pitch = slider('Impeller pitch')
+  await pitch.focus()
+  for (let i = 0; i < 6; i++) await pitch.press('ArrowLeft')
+  await triedAnswer().waitFor()
+  expect(await triedAnswer().textContent()).not.toBe(`tried ${await answer().textContent()}`)
+  const said = await strip().textContent()
+  const to = /Impeller pitch (\d+ mm), was (\d+ mm)/.exec(said!)!
+  expect(Number.parseInt(to[1]!, 10)).toBeLessThan(Number.parseInt(to[2]!, 10))
+  // now solid and tried dashed, on the same figure
+  const figure = page.locator('.pictures figure').first()
+  expect(await figure.locator('svg path[stroke-dasharray="2.4 1.2"]').count()).toBeGreaterThan(0)
+  expect(await figure.locator('svg text', { hasText: 'tried: runs at' }).count()).toBe(1)
+
+  await strip().getByRole('button', { name: 'Why' }).click()
+  const hope = strip().getByLabel('What it should do')
+  expect(await hope.inputValue()).toMatch(/tied up \d+ rpm, was \d+ rpm/)
+  await strip().getByLabel('Why this change').fill('the engines do not come up')
+  await strip().getByRole('button', { name: 'Keep' }).click()
+  await strip().waitFor({ state: 'detached' })
+  const after = await fileTextOnCraft()
+  expect(after).toContain(`pitch: ${to[1]}`)
+  expect(after).toContain('the engines do not come up')
+  expect(after).toMatch(/jet\.rotor\.pitch/)
+  await kept(page)
+
+  await page.reload()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  expect(await fileTextOnCraft()).toBe(before)
+})
+
+test('dropping what was tried leaves the file as it was', async () => {
+  await open('Heron')
+  const before = await fileTextOnCraft()
+  await back()
+  await slider('Nozzle bore').focus()
+  await slider('Nozzle bore').press('ArrowRight')
+  await strip().getByRole('button', { name: 'Drop' }).click()
+  await strip().waitFor({ state: 'detached' })
+  await triedAnswer().waitFor({ state: 'detached' })
+  expect(await fileTextOnCraft()).toBe(before)
+})
+
+test('a change from the list can be tried, and the keyboard reads the curves', async () => {
+  await open('Teal')
+  await page.locator('.trylist button').first().click()
+  await strip().waitFor()
+  await triedAnswer().waitFor()
+  const reader = page.getByRole('slider', { name: /Read “Thrust against drag”/ })
+  await reader.focus()
+  for (let i = 0; i < 20; i++) await reader.press('ArrowRight')
+  expect(await reader.getAttribute('aria-valuetext')).toMatch(
+    /boat speed [\d.]+ km\/h: thrust \d+ N.*drag \d+ N/,
+  )
+})
+
+test('one engine marked dead is tried like any other value', async () => {
+  await open('Teal')
+  await page.getByLabel('Engine 2 running').selectOption('no')
+  await triedAnswer().waitFor()
+  const pull = (text: string | null) => Number(/pull (\d+) N/.exec(text ?? '')?.[1])
+  expect(pull(await triedAnswer().textContent())).toBeLessThan(0.8 * pull(await answer().textContent()))
+})
+
+test('units switch everywhere: pounds and miles in answer and figures', async () => {
+  await open('Heron')
+  await page.getByRole('button', { name: 'File and units' }).click()
+  await page.getByRole('menuitem', { name: 'Show inches and pounds' }).click()
+  await expect.poll(() => answer().textContent()).toMatch(/mph and pull \d+ lbf/)
+  expect(await page.locator('.pictures svg text', { hasText: 'force, lbf' }).count()).toBe(1)
+})
+
+test('a slider move is worked out again at once; the times are printed, not judged', async () => {
+  await open('Heron')
+  const times: Record<string, number[]> = {}
+  for (const name of ['Impeller pitch', 'Nozzle bore', 'Drive ratio']) {
+    await page.evaluate(() => performance.clearMeasures('balance'))
+    await slider(name).focus()
+    for (let i = 0; i < 12; i++) {
+      await slider(name).press(i < 6 ? 'ArrowLeft' : 'ArrowRight')
+      await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 30))))
+    }
+    times[name] = await page.evaluate(() => performance.getEntriesByName('balance').map((e) => e.duration))
+    await strip()
+      .getByRole('button', { name: 'Drop' })
+      .click({ timeout: 2000 })
+      .catch(() => {})
+    expect(times[name].length).toBeGreaterThan(4)
+  }
+  for (const [name, all] of Object.entries(times)) {
+    const sorted = [...all].sort((a, b) => a - b)
+    console.log(`${name}: ${all.length} moves, median ${sorted[sorted.length >> 1]!.toFixed(1)} ms`)
+  }
+})
+
+async function fileTextOnCraft(): Promise<string> {
+  await page.evaluate(() => {
+    location.hash = '#/craft'
+  })
+  await page.getByRole('heading', { name: 'The craft file' }).waitFor()
+  return fileText(page)
+}
+
+async function back(): Promise<void> {
+  await page.evaluate(() => {
+    location.hash = '#/push'
+  })
+  await answer().waitFor()
+}
