@@ -1,5 +1,7 @@
-import { maxCharacters } from './guard.ts'
 import type { Problem } from './problem.ts'
+
+/** no character takes more than four bytes; the reader's own limit is on characters */
+const maxBytes = 1_000_000
 
 export type Decoded = { text: string; problem?: undefined } | { text?: undefined; problem: Problem }
 
@@ -23,7 +25,7 @@ export function decodeCraftBytes(bytes: Uint8Array, file = 'craft.yaml'): Decode
     const says = `found ${found}; expected ${expected}`
     return { problem: { file, line, column, path: '', found, expected, says, severity: 'error' } }
   }
-  if (bytes.length > maxCharacters)
+  if (bytes.length > maxBytes)
     return refuse(`a file of ${(bytes.length / 1e6).toFixed(1)} MB, where a craft file has at most 1 MB`)
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
     return refuse('a file saved as UTF-16')

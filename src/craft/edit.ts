@@ -35,6 +35,7 @@ function openText(text: string, why: string) {
   const document = parseDocument(text, {
     schema: 'failsafe',
     prettyErrors: false,
+    uniqueKeys: false,
     keepSourceTokens: true,
     logLevel: 'error',
   })

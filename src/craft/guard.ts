@@ -1,5 +1,5 @@
 /** Limits on what is handed to the YAML parser: far above any real craft, far below what could hang it. */
-export const maxCharacters = 1_000_000
+export const maxCharacters = 300_000
 const maxDepth = 40
 const maxIndent = 240
 
@@ -14,8 +14,8 @@ export function blockedBy(text: string): Blocked | undefined {
   if (text.length > maxCharacters)
     return {
       offset: 0,
-      found: `a file of ${(text.length / 1e6).toFixed(1)} million characters`,
-      expected: 'a craft file of at most 1 million characters (1 MB); a whole craft takes a few thousand',
+      found: `a file of ${Math.round(text.length / 1000)} thousand characters`,
+      expected: `a craft file of at most ${maxCharacters / 1000} thousand characters; a whole craft takes a few thousand`,
     }
   return controlCharacter(text) ?? tooDeep(text)
 }

@@ -119,7 +119,14 @@ function open(text: string, add: Add): Opened | undefined {
 
 /** YAML with every scalar kept as its text: no word or number is given a meaning by the parser */
 export function parseYaml(text: string): Document {
-  return parseDocument(text, { schema: 'failsafe', prettyErrors: false, strict: true, logLevel: 'error' })
+  // the parser compares every key with every other; the reader finds keys given twice by itself, in one pass
+  return parseDocument(text, {
+    schema: 'failsafe',
+    prettyErrors: false,
+    strict: true,
+    uniqueKeys: false,
+    logLevel: 'error',
+  })
 }
 
 function parse(text: string, add: Add): Document | undefined {
@@ -127,14 +134,10 @@ function parse(text: string, add: Add): Document | undefined {
   for (const e of document.errors.slice(0, 20)) addYamlError(e, text, add)
   if (document.errors.length > 0) return undefined
   const expected = 'keys and values, "wakewright: 1" first'
-  if (/^(?:\uFEFF)?(?:\s*#[^\n]*\n|\s*\n)*%/.test(text)) {
-    add(
-      text.indexOf('%'),
-      '',
-      'a line beginning with %',
-      expected,
-      `found a line beginning with %; expected ${expected}`,
-    )
+  const directive = /^\uFEFF?%/m.exec(text)?.index
+  if (directive !== undefined && directive <= startOf(document.contents, 0)) {
+    const found = 'a line beginning with %'
+    add(directive, '', found, expected, `found ${found}; expected ${expected}`)
     return undefined
   }
   if (document.contents === null) {
@@ -174,7 +177,6 @@ function refuseShorthand(document: Document, add: Add): boolean {
 }
 
 const yamlSays: Readonly<Record<string, [found: string, expected: string]>> = {
-  DUPLICATE_KEY: ['the same key twice', 'each key once in its group'],
   MULTIPLE_DOCS: ['a second document after ---', 'one craft in a file'],
   TAB_AS_INDENT: ['a tab before the text', 'spaces for indentation'],
   BAD_INDENT: ['a line that starts at the wrong column', 'the same indentation for all keys of a group'],

@@ -279,6 +279,7 @@ function collectPairs(
   given: Tree,
   pairs: Map<string, Pair>,
 ): void {
+  const seen = new Set<string>()
   for (const pair of node.items) {
     const offset = startOf(pair.key, spot.offset)
     if (!isScalar(pair.key)) {
@@ -294,6 +295,19 @@ function collectPairs(
       continue
     }
     const key = String(pair.key.value)
+    if (seen.has(key)) {
+      const { path } = below(spot, key, 0)
+      const expected = 'each key once in its group'
+      walk.complain(
+        offset,
+        path,
+        'the same key twice',
+        expected,
+        `${path} is given twice; expected ${expected}`,
+      )
+      continue
+    }
+    seen.add(key)
     if (Object.hasOwn(given, key)) continue
     if (Object.hasOwn(fields, key)) pairs.set(key, pair)
     else {

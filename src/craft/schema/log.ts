@@ -2,7 +2,7 @@ import { group, list, text } from '../fields.ts'
 
 /** Changes that were kept, oldest first; written by the program, read by people. */
 export const logSection = list(
-  { label: 'Log', gloss: 'Changes that were kept, oldest first.', maxItems: 5000 },
+  { label: 'Log', gloss: 'Changes that were kept, oldest first.', maxItems: 1000 },
   group(
     { label: 'Entry', gloss: 'One change.' },
     {
