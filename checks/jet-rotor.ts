@@ -10,6 +10,7 @@ import {
 import { cordierDiameter } from '../src/jet/fallback.ts'
 import { pumpSetting, solveJet } from '../src/jet/jet.ts'
 import { latticeLift, turningShare } from '../src/jet/lattice.ts'
+import { printMaterials } from '../src/jet/printed.ts'
 import { pumpAt } from '../src/jet/pump.ts'
 import { referenceJet } from '../src/jet/reference.ts'
 import { momentumThickness } from '../src/jet/skin.ts'
@@ -133,6 +134,20 @@ function rotorRows(): Row[] {
       ['disc-solid', 'hoop factor of a solid disc', '', 0.41, discFactor(0, 0.3)],
       ['disc-bored', 'hoop factor with a small bore', '', 0.83, discFactor(0.01, 0.3)],
     ]),
+    ...rows('published', 'Processes 13 (2025) 2733, tensile strength of prints along the layers', 0.15, [
+      ['print-pla', 'PLA', 'Pa', 53e6, printMaterials['PLA']!.strength],
+      ['print-abs', 'ABS', 'Pa', 40e6, printMaterials['ABS']!.strength],
+      ['print-petg', 'PETG', 'Pa', 50e6, printMaterials['PETG']!.strength],
+    ]),
+    ...rows('published', '3D Printing and Additive Manufacturing (2020), doi 10.1089/3dp.2020.0109', 0.05, [
+      [
+        'print-layers',
+        'PLA across the layers over along, 22.8 of 43.7 MPa',
+        '',
+        22.8 / 43.7,
+        printMaterials['PLA']!.across,
+      ],
+    ]),
     ...rows('derived', 'cantilever strip, by hand', 0.05, [
       ['blade-stress', 'root bending, 15 kW at 6000 rpm, 120/50, 8 mm root', 'Pa', 14.5e6, root],
     ]),
@@ -164,6 +179,22 @@ function regression(): Row[] {
     return [
       [`curve-psi-${phi}`, `head coefficient at φ ${phi}`, '', psi, p.head / tip ** 2],
       [`curve-T-${phi}`, `torque at φ ${phi}`, 'N·m', T, shaft],
+    ]
+  }
+  const base = at(5000)
+  const moved = (
+    id: string,
+    what: string,
+    T: number,
+    F: number,
+    change: (spec: JetSpec) => void,
+  ): Entry[] => {
+    const spec = referenceJet()
+    change(spec)
+    const p = solveJet(spec, 5000 / 60, 0)
+    return [
+      [`step-T-${id}`, `torque, ${what}, fixed rotation`, '%', T, 100 * (p.T / base.T - 1)],
+      [`step-F-${id}`, `pull, ${what}, fixed rotation`, '%', F, 100 * (p.F / base.F - 1)],
     ]
   }
   const free = referenceJet()
@@ -202,6 +233,24 @@ function regression(): Row[] {
       torque(9000, 8.9),
       ...way(15, 376, 17.7),
       ...curve(0.085, 0.198, 22.5),
+    ]),
+    ...rows('regression', own, 0.06, [
+      ...moved('pitch', 'pitch 1 % more', 1.6, 1.1, (s) => {
+        s.rotor.pitchLeading *= 1.01
+        s.rotor.pitchTrailing *= 1.01
+      }),
+      ...moved('diameter', 'diameter 1 % more', 5, 3.3, (s) => {
+        s.rotor.tipDiameter *= 1.01
+      }),
+      ...moved('two', 'two blades for three', -10, -6, (s) => {
+        s.rotor.blades = 2
+      }),
+      ...moved('edge', 'trailing edge 0.5 mm thicker', -2.4, -2, (s) => {
+        s.rotor.trailingEdge += 5e-4
+      }),
+      ...moved('rough', 'roughness 24 µm for 12', 1, -1.8, (s) => {
+        s.rotor.roughness = 24e-6
+      }),
     ]),
     ...rows('derived', 'affinity laws; roughness makes friction independent of rotation', 2e-3, [
       ['affinity-torque', 'torque over n², 9000 against 3000 rpm, wetted', '', 1, scaled],

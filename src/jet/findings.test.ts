@@ -97,3 +97,14 @@ test('a thick-edged, long-wrapped rotor is better off with fewer blades, and the
   expect(f.says).toMatch(/3 blades of \d+ mm pitch/)
   expect(f.because.map((b) => b.says).join()).toContain('trailing edges block')
 })
+
+test('a thin printed root is called out with the thickness it should have, a metal one is not judged', () => {
+  expect(find(whatIf(heron, { 'jet.rotor.root thickness': 12e-3 }), 'jet.root')!.standing).toBe('good')
+  const thin = find(whatIf(heron, { 'jet.rotor.root thickness': 4e-3 }), 'jet.root')!
+  expect(thin.standing).not.toBe('good')
+  const needed = Number(/root of ([\d.]+) mm/.exec(thin.says)![1]) / 1000
+  expect(find(whatIf(heron, { 'jet.rotor.root thickness': needed * 1.05 }), 'jet.root')!.standing).toBe(
+    'good',
+  )
+  expect(find(whatIf(heron, { 'jet.rotor.material': 'bronze' }), 'jet.root')).toBeUndefined()
+})
