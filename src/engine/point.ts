@@ -1,0 +1,125 @@
+/**
+ * From the sums of one cycle to what a builder reads: torque, power, breathing, fuel, heat, and the books that tell
+ * how far to trust it. Definitions: SAE J604 terms as in Heywood (1988), ch. 2 and 6 (mean pressures, delivery ratio,
+ * trapping, scavenging and charging efficiency); two-stroke power uses every revolution.
+ */
+import { frictionPressure } from './burn.ts'
+import type { CycleSums } from './cycleSums.ts'
+import { sweptVolume } from './geometry.ts'
+import type { TwoStrokeSpec } from './spec.ts'
+
+/** Gas constant of dry air, J/(kg K). */
+const airR = 287.05
+
+/** One steady running point. SI: Pa, K, N m, W, kg/s, kg/J; rpm in rev/min. */
+export interface CyclePoint {
+  rpm: number
+  torque: number
+  power: number
+  /** mean pressures: brake, indicated, case pumping loss, friction */
+  bmep: number
+  imep: number
+  pmep: number
+  fmep: number
+  /** air supplied over air that fills the swept volume at ambient state */
+  deliveryRatio: number
+  /** fresh charge kept over fresh charge supplied */
+  trapping: number
+  /** delivery times trapping */
+  charging: number
+  /** fresh part of the mass shut in */
+  scavenging: number
+  airFlow: number
+  fuelFlow: number
+  /** fuel supplied per shaft energy, kg/J */
+  bsfc: number
+  exhaustT: number
+  pMax: number
+  /** rad after top dead centre */
+  pMaxAngle: number
+  portPMin: number
+  portPMinAngle: number
+  /** integral of port over cylinder pressure from transfer to exhaust closing, Pa s */
+  plugging: number
+  /** mass pushed back through the transfers over fresh mass supplied */
+  backflow: number
+  /** mean gauge pressure behind the pipe, Pa */
+  behind: number
+  books: Books
+}
+
+/** Closing sums of a cycle, as parts of what they close; each should be near nought. */
+export interface Books {
+  /** (mass in - mass out) / mass in */
+  mass: number
+  /** first law over everything, part of the heat freed */
+  energy: number
+  /** part of the heat freed that the two gas models differ by at the port */
+  ledger: number
+  /** fresh charge supplied less burnt less lost, part of supplied */
+  fresh: number
+}
+
+/** Sums of two cycles averaged: extremes are the larger, the rest means. */
+export function meanSums(a: CycleSums, b: CycleSums): CycleSums {
+  const mean = { ...a }
+  for (const key of Object.keys(a) as (keyof CycleSums)[]) mean[key] = 0.5 * (a[key] + b[key])
+  return mean
+}
+
+/** Reads one cycle's sums. `heatPipe`: heat given to the pipe's walls in that cycle, J. */
+export function readSums(s: TwoStrokeSpec, rpm: number, c: CycleSums, heatPipe: number): CyclePoint {
+  const swept = sweptVolume(s.crank)
+  const perSecond = rpm / 60
+  const imep = c.work / swept
+  const pmep = -c.caseWork / swept
+  const fmep = frictionPressure(s.friction.c1, s.friction.c2, s.crank.stroke, rpm)
+  const bmep = imep - pmep - fmep
+  const torque = (bmep * swept) / (2 * Math.PI)
+  const power = bmep * swept * perSecond
+  const air = (c.massIn * s.mixture.airFuel) / (1 + s.mixture.airFuel)
+  const fuel = c.massIn / (1 + s.mixture.airFuel)
+  const deliveryRatio = air / ((s.air.p / (airR * s.air.t)) * swept)
+  const trapping = c.trappedFresh / c.massIn
+  const left =
+    c.heatFreed +
+    c.enthalpyIn -
+    c.work -
+    c.caseWork -
+    c.heatCylinder -
+    c.heatCase -
+    heatPipe -
+    c.heatBox -
+    c.enthalpyOut -
+    c.ledger
+  return {
+    rpm,
+    torque,
+    power,
+    bmep,
+    imep,
+    pmep,
+    fmep,
+    deliveryRatio,
+    trapping,
+    charging: deliveryRatio * trapping,
+    scavenging: c.trappedFresh / c.trapped,
+    airFlow: air * perSecond,
+    fuelFlow: fuel * perSecond,
+    bsfc: (fuel * perSecond) / power,
+    exhaustT: c.probeHeat / c.probeMass,
+    pMax: c.pMax,
+    pMaxAngle: c.pMaxAngle,
+    portPMin: c.portPMin,
+    portPMinAngle: c.portPMinAngle,
+    plugging: c.plugging,
+    backflow: c.transferBack / c.transferIn,
+    behind: c.behind - s.air.p,
+    books: {
+      mass: (c.massIn - c.massOut) / c.massIn,
+      energy: left / c.heatFreed,
+      ledger: c.ledger / c.heatFreed,
+      fresh: (c.massIn - c.burntFresh - c.freshOut) / c.massIn,
+    },
+  }
+}
