@@ -1,12 +1,14 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { gravity } from '../../fluid/water.ts'
-import { blendRange, centreOf, dragAt, dragCurve, planingCase, prepareDrag } from './drag.ts'
+import { centreOf, dragAt, dragCurve, prepareDrag } from './drag.ts'
 import { lambdaWindow, settle } from './equilibrium.ts'
 import { humpOf } from './hump.ts'
 import { planingState } from './planing.ts'
+import { planingCase } from './planingCase.ts'
 import { slowDrag } from './slow.ts'
 import type { Conditions, HullSpec, Loading } from './spec.ts'
+import { blendRange } from './validity.ts'
 
 const degree = Math.PI / 180
 const sled: HullSpec = {
@@ -159,6 +161,9 @@ test('near the wave speed of a thin sheet of water the point is flagged shallow'
 test('a craft too heavy for its hull says that it does not float', () => {
   const brick = prepareDrag(sled, { ...loading, mass: 900 }, pond)
   expect(brick.flags.map((f) => f.code)).toContain('does not float')
+  // and gives no number
+  expect(dragAt(brick, 5).drag).toBeNaN()
+  expect(dragAt(brick, 0.5).flags).toBe(brick.flags)
 })
 
 test('with nobody aboard the rider place is not a number and the drag is', () => {

@@ -6,25 +6,24 @@
  */
 
 import type { Flag, Solved } from '../../answers/solved.ts'
-import { foilFormFactor, ittc57 } from '../../fluid/friction.ts'
 import { gravity } from '../../fluid/water.ts'
-import { airDrag, hullDragArea } from './air.ts'
+import { hullDragArea } from './air.ts'
 import { blountFoxMultiplier } from './corrections.ts'
 import { type Balance, easiestLambda, lambdaWindow, settle, settleBest, trimRange } from './equilibrium.ts'
 import { chineHalfBreadth, deadriseAt, floatAtRest, type HullForm } from './form.ts'
-import { type PlaningCase, planingAt, planingState } from './planing.ts'
+import { planingAt, planingState } from './planing.ts'
+import { planingCase } from './planingCase.ts'
 import { porpoisingBand, porpoisingLimit, porpoisingNumber } from './porpoising.ts'
 import { prepareSlow, type SlowModel, slowDrag, type WaveTail } from './slow.ts'
 import {
   type Conditions,
-  criticalSpeed,
   type HullSpec,
   type Loading,
   smoothStep,
   type ThrustLine,
   volumetricFroude,
 } from './spec.ts'
-import { formFlags, pointFlags } from './validity.ts'
+import { blendRange, flagsAt, formFlags, intakeWidth, pointFlags, shallowAt } from './validity.ts'
 
 type Regime = 'displacement' | 'hump' | 'planing'
 
@@ -164,53 +163,12 @@ function planingBeam(spec: HullSpec): number {
   return 0.5 * (back + spec.chineBeam) - 0.8 * (spec.railRadius ?? 0)
 }
 
-/** N, fins (Hoerner), ride plate and blocked area, at speed m/s. */
-function appendageDrag(spec: HullSpec, conditions: Conditions, speed: number): number {
-  const q = 0.5 * conditions.density * speed * speed
-  let area = spec.blockedArea ?? 0
-  for (const fin of spec.fins ?? [])
-    area +=
-      2 *
-      fin.area *
-      foilFormFactor(fin.thickness) *
-      ittc57((speed * fin.chord) / conditions.kinematicViscosity)
-  if (spec.ridePlateArea) area += spec.ridePlateArea * ittc57((speed * 0.2) / conditions.kinematicViscosity)
-  return q * area
-}
-
-/** Fv between which the regression hands over to the planing equilibrium. */
-export const blendRange: readonly [number, number] = [1.6, 2.4]
-
 const before = planingState()
 const easiest = planingState()
 
-/** The planing case of a model at one speed. */
-export function planingCase(
-  m: DragModel,
-  speed: number,
-  line: ThrustLine = m.loading.thrustLine,
-): PlaningCase {
-  return {
-    speed,
-    weight: m.weight,
-    beam: m.beam,
-    deadrise: m.deadrise,
-    density: m.conditions.density,
-    kinematicViscosity: m.conditions.kinematicViscosity,
-    roughness: m.spec.roughness ?? 4e-4,
-    centreHeight: m.centreHeight,
-    thrustHeight: line.height,
-    thrustAngle: line.angle,
-    airDrag: airDrag(m.dragArea, speed, m.conditions.airDensity, m.conditions.wind),
-    airHeight: m.loading.dragHeight,
-    appendage: appendageDrag(m.spec, m.conditions, speed),
-    opening: m.spec.intake?.area ?? 0,
-    spray: true,
-  }
-}
-
 /** Drag, trim and the rest at one speed (m/s, 0 and up), with the rider in the best place or at `riderAt`. */
 export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): DragPoint {
+  if (!m.rest.converged) return unknownPoint(m, speed)
   const { loading } = m
   const alone = !(loading.riderMass > 0)
   const form = m.rest.value
@@ -221,13 +179,15 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
   const restAt = fixed ?? m.restRiderAt
   const restTrim = form.trim + (alone ? 0 : m.restTrimPerMetre * (m.restRiderAt - restAt))
   const preDrag = slow.friction + slow.pressure + c.airDrag + c.appendage
+  // a quarter where the wave tail is a guess, 15 % from the hump on
+  const doubt = 0.25 - 0.1 * smoothStep(Fv, 0.8, 1.2)
   if (Fv < 0.9) {
     const drag = preDrag
     return {
       speed,
       drag,
-      low: 0.85 * drag,
-      high: 1.15 * drag,
+      low: (1 - doubt) * drag,
+      high: (1 + doubt) * drag,
       trim: restTrim,
       wettedLength: form.length,
       lambda: form.length / m.beam,
@@ -282,12 +242,13 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
   const mix = (a: number, b: number) => a + part * (b - a)
   const drag = mix(pre, s.drag)
 
-  // band: 15 % everywhere; where regression and theory overlap, both of them and the Blount–Fox hump are inside as well
+  // band: where regression and theory overlap, both of them and the Blount–Fox hump are inside as well
   const overlap = smoothStep(Fv, 1.1, 1.4) * (1 - smoothStep(Fv, 2.3, 2.6))
   const bare = s.drag - s.air - s.appendage
   const hump = s.drag + bare * (blountFoxMultiplier(s.neededCentre / m.beam, Fv) - 1)
-  const low = 0.85 * drag - overlap * Math.max(0, 0.85 * drag - Math.min(pre, s.drag))
-  const high = 1.15 * drag + overlap * Math.max(0, Math.max(pre, s.drag, hump) - 1.15 * drag)
+  const [least, most] = [(1 - doubt) * drag, (1 + doubt) * drag]
+  const low = least - overlap * Math.max(0, least - Math.min(pre, s.drag))
+  const high = most + overlap * Math.max(0, Math.max(pre, s.drag, hump) - most)
 
   const trim = restTrim + toPlaning * (s.trim - restTrim)
   const lambda = form.length / m.beam + toPlaning * (s.lambda - form.length / m.beam)
@@ -322,6 +283,28 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
   }
 }
 
+/** What is said of a craft that does not float: no numbers. */
+function unknownPoint(m: DragModel, speed: number): DragPoint {
+  const no = Number.NaN
+  return {
+    speed,
+    drag: no,
+    low: no,
+    high: no,
+    trim: no,
+    wettedLength: no,
+    lambda: no,
+    wettedKeel: no,
+    riderAt: no,
+    regime: 'displacement',
+    balance: 'mushing',
+    parts: { friction: no, pressure: no, spray: no, air: no, appendage: no },
+    methods: { slow: no, planing: no, share: 0 },
+    porpoiseMargin: no,
+    flags: m.flags,
+  }
+}
+
 /**
  * Bottom a sensible rider lets get wet, m: all of it in the climb, no more than half of the curved nose when planing. The planing theory
  * knows no curved nose and would send the rider further forward than the bow can bear (judgement).
@@ -329,49 +312,6 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
 function wettable(spec: HullSpec, Fv: number): number {
   const curved = spec.length - Math.min(spec.length, spec.noseRockerStart ?? 0.65 * spec.length)
   return spec.length - 0.5 * curved * smoothStep(Fv, 1.2, 2)
-}
-
-/** Width of an opening twice as long as wide, m. */
-function intakeWidth(area: number): number {
-  return Math.sqrt(area / 2)
-}
-
-function shallowAt(m: DragModel, speed: number): boolean {
-  const depth = m.conditions.depth
-  const Fh = speed / criticalSpeed(depth)
-  return depth < 0.5 * m.spec.length && Fh > 0.7 && Fh < 1.3
-}
-
-function flagsAt(
-  m: DragModel,
-  speed: number,
-  Fv: number,
-  s: { lambda: number; trim: number; wettedKeel: number; wettedChine: number },
-  balance: Balance,
-  margin: number,
-): readonly Flag[] {
-  const found: Flag[] = []
-  const add = (list: readonly Flag[]) => {
-    for (const f of list) found.push(f)
-  }
-  if (shallowAt(m, speed)) add(pointFlags.shallow)
-  if (Fv < 1.2) return found
-  if (balance === 'mushing') add(pointFlags.mushing)
-  if (balance === 'bow down') add(pointFlags.bowDown)
-  if (Fv < blendRange[0]) return found
-  const intake = m.spec.intake
-  if (intake) {
-    // wetted length at the edge of the opening, between keel and chine
-    const edge = intakeWidth(intake.area) / m.beam
-    if (s.wettedKeel - (s.wettedKeel - s.wettedChine) * edge < intake.front - 1e-3) add(pointFlags.intakeDry)
-  }
-  if (s.wettedKeel > (m.spec.noseRockerStart ?? 0.65 * m.spec.length)) add(pointFlags.rockerWet)
-  if (s.wettedChine < 0) add(pointFlags.chinesDry)
-  if (s.lambda > 4) add(pointFlags.long)
-  if (s.trim < (2 * Math.PI) / 180 || s.trim > (15 * Math.PI) / 180) add(pointFlags.trimOutside)
-  if (margin < -porpoisingBand) add(pointFlags.porpoise)
-  else if (margin < porpoisingBand) add(pointFlags.mayPorpoise)
-  return found
 }
 
 /** `dragAt` at each speed. */

@@ -1,61 +1,15 @@
 /** Handbook questions of planing and of drag from rest to speed. */
-import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner.ts'
+import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { gravity, waterAt } from '../../fluid/water.ts'
 import { airDrag } from './air.ts'
 import { dragAt, prepareDrag } from './drag.ts'
 import { lambdaWindow, settle } from './equilibrium.ts'
 import { planingState } from './planing.ts'
-import { celanoLimit, chartLimit, porpoisingLimit, porpoisingNumber } from './porpoising.ts'
+import { porpoising, spray } from './planingReckoners.ts'
+import { porpoisingLimit, porpoisingNumber } from './porpoising.ts'
 import { preparePreplaning, preplaningRatio, transomWettedSurface } from './preplaning.ts'
+import { angle, deadrise, force, length, mass, out, savitsky, speed, temperature } from './reckonerPorts.ts'
 import { froude, volumetricFroude } from './spec.ts'
-import { whiskerSpray } from './spray.ts'
-
-const temperature: Port = {
-  name: 'temperature',
-  says: 'Temperature of the water.',
-  kind: 'temperature',
-  unit: '°C',
-  min: 273.15,
-  max: 313.15,
-  assumed: 288.15,
-}
-const length = (name: string, says: string, min: number, max: number, assumed?: number): Port => ({
-  name,
-  says,
-  kind: 'length',
-  unit: 'm',
-  min,
-  max,
-  ...(assumed === undefined ? {} : { assumed }),
-})
-const angle = (name: string, says: string, min: number, max: number, assumed?: number): Port => {
-  const degree = Math.PI / 180
-  return {
-    name,
-    says,
-    kind: 'angle',
-    unit: 'deg',
-    min: min * degree,
-    max: max * degree,
-    ...(assumed === undefined ? {} : { assumed: assumed * degree }),
-  }
-}
-const speed: Port = {
-  name: 'speed',
-  says: 'Speed through the water.',
-  kind: 'speed',
-  unit: 'm/s',
-  min: 0.5,
-  max: 30,
-}
-const mass: Port = { name: 'mass', says: 'All aboard.', kind: 'mass', unit: 'kg', min: 20, max: 5000 }
-const deadrise = angle('deadrise', 'Angle of the bottom to the level, aft.', 0, 35, 5)
-const force = (name: string, says: string): Port => ({ name, says, kind: 'force', unit: 'N' })
-const out = {
-  trim: { name: 'trim', says: 'Bow up.', kind: 'angle', unit: 'deg' } satisfies Port,
-  drag: force('drag', 'Total drag.'),
-}
-const savitsky = 'Savitsky 1964, Hydrodynamic design of planing hulls, Marine Technology 1(1)'
 
 const planing = defineReckoner({
   id: 'planing',
@@ -278,73 +232,6 @@ const sled = defineReckoner({
     'Mercier and Savitsky 1973, SIT-DL-73-1667',
     'Joining of the methods and range: judgement',
   ],
-})
-
-const porpoising = defineReckoner({
-  id: 'porpoising',
-  title: 'Porpoising limit',
-  trade: 'hull',
-  says: 'Trim above which a planing hull starts to bounce by itself. Two readings of the same tests; hold to the lower, and stay 1.5° under it.',
-  inputs: [
-    speed,
-    mass,
-    length('beam', 'Chine beam.', 0.2, 5),
-    { ...deadrise, max: (20 * Math.PI) / 180 },
-    temperature,
-  ],
-  outputs: [
-    { name: 'limit', says: 'The lower limit.', kind: 'angle', unit: 'deg' },
-    { name: 'chart', says: 'From the 1964 chart.', kind: 'angle', unit: 'deg' },
-    { name: 'fit', says: 'From the 1998 fit.', kind: 'angle', unit: 'deg' },
-    {
-      name: 'loading',
-      says: 'Chart abscissa √(CL/2); the chart runs from 0.13 to 0.35.',
-      kind: 'ratio',
-      unit: '1',
-    },
-  ],
-  reckon: (g) => {
-    const q = 0.5 * waterAt(g.temperature!).density * g.speed! ** 2
-    const x = porpoisingNumber((g.mass! * gravity) / (q * g.beam! ** 2))
-    if (x > 0.5) throw new RangeError(`speed: ${g.speed} m/s is below planing for this mass and beam`)
-    return {
-      limit: porpoisingLimit(x, g.deadrise!),
-      chart: chartLimit(x, g.deadrise!),
-      fit: celanoLimit(x, g.deadrise!),
-      loading: x,
-    }
-  },
-  sources: [
-    'Savitsky 1964 after Day and Haag 1952, chart reading from memory',
-    'Celano 1998, Trident Scholar report 254, from memory',
-  ],
-})
-
-const spray = defineReckoner({
-  id: 'spray',
-  title: 'Whisker spray',
-  trade: 'hull',
-  says: 'Area and drag of the spray sheet ahead of the wetted bottom. Flat bottoms throw it forward and the sum has no meaning there.',
-  inputs: [
-    speed,
-    length('beam', 'Chine beam.', 0.2, 5),
-    angle('deadrise', 'Angle of the bottom to the level.', 5, 35),
-    angle('trim', 'Running trim.', 0.5, 15),
-    temperature,
-  ],
-  outputs: [
-    { name: 'area', says: 'True area, both sides.', kind: 'area', unit: 'm²' },
-    { name: 'angle', says: 'Angle of the spray edge to the keel.', kind: 'angle', unit: 'deg' },
-    out.drag,
-  ],
-  reckon: (g) => {
-    const w = waterAt(g.temperature!)
-    const s = whiskerSpray(g.speed!, g.beam!, g.deadrise!, g.trim!, w.density, w.kinematicViscosity)
-    if (s.area === 0)
-      throw new RangeError(`trim: too steep for this deadrise, the spray edge is within 10° of square across`)
-    return { area: s.area, angle: s.angle, drag: s.drag }
-  },
-  sources: ['Savitsky, DeLorme and Datla 2007, Inclusion of whisker spray drag, Marine Technology 44(1)'],
 })
 
 export const dragReckoners: readonly Reckoner[] = [planing, preplaning, sled, porpoising, spray]

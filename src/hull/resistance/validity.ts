@@ -1,8 +1,11 @@
 /** Where the methods stop being evidence: warnings as data. Ranges: Mercier and Savitsky (1973), Savitsky (1964), from memory. */
 import type { Flag, Solved } from '../../answers/solved.ts'
+import type { DragModel } from './drag.ts'
+import type { Balance } from './equilibrium.ts'
 import type { HullForm } from './form.ts'
+import { porpoisingBand } from './porpoising.ts'
 import { preplaningRange } from './preplaning.ts'
-import type { HullSpec } from './spec.ts'
+import { criticalSpeed, type HullSpec } from './spec.ts'
 
 const one = (code: string, text: string): readonly Flag[] => Object.freeze([Object.freeze({ code, text })])
 
@@ -72,4 +75,52 @@ export function formFlags(rest: Solved<HullForm>, spec: HullSpec): readonly Flag
       `centre of mass ${(100 * aft).toFixed(0)} % of length aft of the middle is outside the tests' −6.6 to 1.6 %: drag through the hump is on the optimistic side`,
     )
   return flags
+}
+
+/** Fv between which the regression hands over to the planing equilibrium. */
+export const blendRange: readonly [number, number] = [1.6, 2.4]
+
+/** Width of an opening twice as long as wide, m. */
+export function intakeWidth(area: number): number {
+  return Math.sqrt(area / 2)
+}
+
+/** True near the wave speed of water shallower than half the hull. */
+export function shallowAt(m: DragModel, speed: number): boolean {
+  const depth = m.conditions.depth
+  const Fh = speed / criticalSpeed(depth)
+  return depth < 0.5 * m.spec.length && Fh > 0.7 && Fh < 1.3
+}
+
+/** Warnings of one speed; `s` is the planing state there. */
+export function flagsAt(
+  m: DragModel,
+  speed: number,
+  Fv: number,
+  s: { lambda: number; trim: number; wettedKeel: number; wettedChine: number },
+  balance: Balance,
+  margin: number,
+): readonly Flag[] {
+  const found: Flag[] = []
+  const add = (list: readonly Flag[]) => {
+    for (const f of list) found.push(f)
+  }
+  if (shallowAt(m, speed)) add(pointFlags.shallow)
+  if (Fv < 1.2) return found
+  if (balance === 'mushing') add(pointFlags.mushing)
+  if (balance === 'bow down') add(pointFlags.bowDown)
+  if (Fv < blendRange[0]) return found
+  const intake = m.spec.intake
+  if (intake) {
+    // wetted length at the edge of the opening, between keel and chine
+    const edge = intakeWidth(intake.area) / m.beam
+    if (s.wettedKeel - (s.wettedKeel - s.wettedChine) * edge < intake.front - 1e-3) add(pointFlags.intakeDry)
+  }
+  if (s.wettedKeel > (m.spec.noseRockerStart ?? 0.65 * m.spec.length)) add(pointFlags.rockerWet)
+  if (s.wettedChine < 0) add(pointFlags.chinesDry)
+  if (s.lambda > 4) add(pointFlags.long)
+  if (s.trim < (2 * Math.PI) / 180 || s.trim > (15 * Math.PI) / 180) add(pointFlags.trimOutside)
+  if (margin < -porpoisingBand) add(pointFlags.porpoise)
+  else if (margin < porpoisingBand) add(pointFlags.mayPorpoise)
+  return found
 }

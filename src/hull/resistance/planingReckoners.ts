@@ -1,0 +1,73 @@
+/** Handbook questions beside planing: porpoising and spray. */
+import { defineReckoner } from '../../answers/reckoner.ts'
+import { gravity, waterAt } from '../../fluid/water.ts'
+import { celanoLimit, chartLimit, porpoisingLimit, porpoisingNumber } from './porpoising.ts'
+import { angle, deadrise, length, mass, out, speed, temperature } from './reckonerPorts.ts'
+import { whiskerSpray } from './spray.ts'
+
+export const porpoising = defineReckoner({
+  id: 'porpoising',
+  title: 'Porpoising limit',
+  trade: 'hull',
+  says: 'Trim above which a planing hull starts to bounce by itself. Two readings of the same tests; hold to the lower, and stay 1.5° under it.',
+  inputs: [
+    speed,
+    mass,
+    length('beam', 'Chine beam.', 0.2, 5),
+    { ...deadrise, max: (20 * Math.PI) / 180 },
+    temperature,
+  ],
+  outputs: [
+    { name: 'limit', says: 'The lower limit.', kind: 'angle', unit: 'deg' },
+    { name: 'chart', says: 'From the 1964 chart.', kind: 'angle', unit: 'deg' },
+    { name: 'fit', says: 'From the 1998 fit.', kind: 'angle', unit: 'deg' },
+    {
+      name: 'loading',
+      says: 'Chart abscissa √(CL/2); the chart runs from 0.13 to 0.35.',
+      kind: 'ratio',
+      unit: '1',
+    },
+  ],
+  reckon: (g) => {
+    const q = 0.5 * waterAt(g.temperature!).density * g.speed! ** 2
+    const x = porpoisingNumber((g.mass! * gravity) / (q * g.beam! ** 2))
+    if (x > 0.5) throw new RangeError(`speed: ${g.speed} m/s is below planing for this mass and beam`)
+    return {
+      limit: porpoisingLimit(x, g.deadrise!),
+      chart: chartLimit(x, g.deadrise!),
+      fit: celanoLimit(x, g.deadrise!),
+      loading: x,
+    }
+  },
+  sources: [
+    'Savitsky 1964 after Day and Haag 1952, chart reading from memory',
+    'Celano 1998, Trident Scholar report 254, from memory',
+  ],
+})
+
+export const spray = defineReckoner({
+  id: 'spray',
+  title: 'Whisker spray',
+  trade: 'hull',
+  says: 'Area and drag of the spray sheet ahead of the wetted bottom. Flat bottoms throw it forward and the sum has no meaning there.',
+  inputs: [
+    speed,
+    length('beam', 'Chine beam.', 0.2, 5),
+    angle('deadrise', 'Angle of the bottom to the level.', 5, 35),
+    angle('trim', 'Running trim.', 0.5, 15),
+    temperature,
+  ],
+  outputs: [
+    { name: 'area', says: 'True area, both sides.', kind: 'area', unit: 'm²' },
+    { name: 'angle', says: 'Angle of the spray edge to the keel.', kind: 'angle', unit: 'deg' },
+    out.drag,
+  ],
+  reckon: (g) => {
+    const w = waterAt(g.temperature!)
+    const s = whiskerSpray(g.speed!, g.beam!, g.deadrise!, g.trim!, w.density, w.kinematicViscosity)
+    if (s.area === 0)
+      throw new RangeError(`trim: too steep for this deadrise, the spray edge is within 10° of square across`)
+    return { area: s.area, angle: s.angle, drag: s.drag }
+  },
+  sources: ['Savitsky, DeLorme and Datla 2007, Inclusion of whisker spray drag, Marine Technology 44(1)'],
+})
