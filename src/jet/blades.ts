@@ -61,9 +61,13 @@ function slopes(x: Float64Array, y: Float64Array, out: Float64Array): void {
 
 export const derivativeAt = slopes
 
-/** Cuts the rotor into strips of equal span, each followed at the same share of annulus flow. */
+/** Cuts the rotor into strips of equal span, each followed at the same share of annulus flow. RangeError when the hub is not inside the tip. */
 export function prepareBlades(rotor: RotorGeometry, model?: Partial<JetModel>): Blades {
   const m = { ...standardModel, ...model }
+  if (!(rotor.hubDiameter > 0 && Math.max(rotor.hubDiameter, rotor.hubDiameterExit ?? 0) < rotor.tipDiameter))
+    throw new RangeError(
+      `rotor.hubDiameter: ${rotor.hubDiameter} m must lie between 0 and the tip's ${rotor.tipDiameter} m`,
+    )
   const n = m.strips
   const arr = () => new Float64Array(n)
   const rt = rotor.tipDiameter / 2

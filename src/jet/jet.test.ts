@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { prepareBlades } from './blades.ts'
 import { headFactor, onsetOverBreakdown, torqueFactor } from './cavitation.ts'
+import { jetFlagTexts } from './flags.ts'
 import { bestVelocityRatio, bollardBound, jetEfficiency } from './ideal.ts'
 import { pumpSetting, solveJet } from './jet.ts'
 import { latticeLift, turningShare } from './lattice.ts'
@@ -373,4 +374,19 @@ test('lattice: lone blade 1, dense lattice full turning, unstaggered plates exac
   )
   expect(turningShare(6, 1.3)).toBeCloseTo(1, 4)
   expect(latticeLift(Number.NaN, 1)).toBeNaN()
+})
+
+test('a hub as wide as the bore is refused with both sizes', () => {
+  const spec = referenceJet()
+  spec.rotor.hubDiameter = 0.12
+  expect(() => solveJet(spec, 80, 0)).toThrow(/0.12 m must lie between/)
+})
+
+test('less than 3 % of head lost to vapour is not called cavitation; every flag has its sign and its next trial', () => {
+  const early = solveJet(referenceJet(), 98, 0)
+  expect(early.state).toBe('cavitating')
+  expect(early.cavitating).toBe(false)
+  expect(solveJet(referenceJet(), 112, 0).flags).toContain('cavitation')
+  for (const flag of solveJet(referenceJet(), 140, 0).flags)
+    expect(jetFlagTexts[flag].length).toBeGreaterThan(40)
 })

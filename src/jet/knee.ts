@@ -15,14 +15,15 @@ export interface Knee {
   reWet: number
 }
 
-/** Looks for both at boat speed V, up to impeller rotation `most` (rev/s). */
+/** Lowest rotation (rev/s) up to `most` at which 3 % of the head is lost at boat speed V; NaN when there is none. */
+export function cavitationOnset(map: PumpMap, spec: JetSpec, V: number, most: number): number {
+  return firstAt(most, (n) => jetPoint(map, spec, n, V).cavitating)
+}
+
+/** Onset and choking at boat speed V, up to impeller rotation `most` (rev/s). */
 export function cavitationKnee(map: PumpMap, spec: JetSpec, V: number, most: number): Knee {
-  const onset = firstAt(most, (n) => {
-    const p = jetPoint(map, spec, n, V)
-    return p.state === 'choked' || (p.state === 'cavitating' && p.Ka < p.K3)
-  })
   const choke = firstAt(most, (n) => jetPoint(map, spec, n, V).state === 'choked')
-  return { onset, choke, reWet: 0.9 * choke }
+  return { onset: cavitationOnset(map, spec, V, most), choke, reWet: 0.9 * choke }
 }
 
 /** Lowest rotation where `past` holds, given that it goes on holding above; NaN when it never does up to `most`. */

@@ -2,7 +2,7 @@
 import type { Range } from '../answers/solved.ts'
 import type { Craft } from '../craft/index.ts'
 import { jetFromCraft } from './fromCraft.ts'
-import { cavitationKnee } from './knee.ts'
+import { cavitationOnset } from './knee.ts'
 import type { PumpMap } from './pumpMap.ts'
 import type { JetSpec } from './types.ts'
 
@@ -34,12 +34,10 @@ export function rangeOfOnset(
   for (const path of drivers) {
     for (const end of ['low', 'high'] as const) {
       const moved = jetFromCraft(craft, (q) => (q.path === path ? q[end] : q.value))
-      const there = cavitationKnee(
-        map,
-        { ...moved, rotor: { ...spec.rotor, leadingEdgeRadius: moved.rotor.leadingEdgeRadius } },
-        V,
-        most,
-      ).onset
+      // the blades' own limit moves with the edge radius; the rest of the rotor stays
+      const leadingEdgeRadius = moved.rotor.leadingEdgeRadius
+      const tried = { ...moved, rotor: { ...spec.rotor, leadingEdgeRadius } }
+      const there = cavitationOnset(map, tried, V, most)
       const step = (Number.isFinite(there) ? there : most) - onset
       if (step > 0) up += step * step
       else down += step * step

@@ -141,8 +141,11 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
       }
     }
   }
-  if (state === 'cavitating') flags.push('cavitation')
-  else if (state !== 'wet') flags.push(state)
+  // above K_3 less than 3 % of the head is gone, which nobody would notice
+  const noticeable = state === 'choked' || (state === 'cavitating' && cavitationNumber(Q) < K3)
+  if (state === 'cavitating') {
+    if (noticeable) flags.push('cavitation')
+  } else if (state !== 'wet') flags.push(state)
   const running = state === 'wet' || state === 'cavitating'
   if (running && curve.deepStall(Q)) flags.push('deep stall')
   if (running && curve.stalled(Q)) flags.push('stall')
@@ -170,7 +173,7 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
     IVR: V > 0 ? Q / (0.25 * Math.PI * rotor.tipDiameter ** 2) / V : Number.POSITIVE_INFINITY,
     wake: wakeAt(system, at, Q),
     state,
-    cavitating: state === 'cavitating' || state === 'choked',
+    cavitating: noticeable,
     confidence:
       running && !flags.includes('stall') && !flags.includes('deep stall') && converged ? 'ok' : 'low',
     flags,

@@ -194,6 +194,7 @@ export interface JetPoint {
   /** momentum wake fraction */
   wake: number
   state: JetState
+  /** more than 3 % of the head lost to vapour */
   cavitating: boolean
   confidence: 'ok' | 'low'
   flags: JetFlagCode[]
