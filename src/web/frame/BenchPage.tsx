@@ -59,7 +59,9 @@ export function BenchPage() {
           <ul className="plainlist">
             {demos.map((demo) => (
               <li key={demo.file}>
-                <Button onPress={async () => app.openText(await demo.text(), demo.file)}>{demo.name}</Button>{' '}
+                <Button onPress={async () => void app.openExample(demo.file, await demo.text())}>
+                  {demo.name}
+                </Button>{' '}
                 {demo.says}
               </li>
             ))}
@@ -73,16 +75,7 @@ export function BenchPage() {
                 <li key={craft.craftId}>
                   <Button onPress={() => void app.openKept(craft.craftId)}>{craft.fileName}</Button>{' '}
                   <span className="quiet">{new Date(craft.time).toLocaleString()}</span>{' '}
-                  <Button
-                    className="plain"
-                    aria-label={`Forget ${craft.fileName}`}
-                    onPress={async () => {
-                      await app.forget(craft.craftId)
-                      setKept(await app.listKept())
-                    }}
-                  >
-                    Forget
-                  </Button>
+                  <Forget craft={craft} onGone={async () => setKept(await app.listKept())} />
                 </li>
               ))}
             </ul>
@@ -90,5 +83,24 @@ export function BenchPage() {
         )}
       </div>
     </div>
+  )
+}
+
+/** Forgetting cannot be taken back, so it asks once more. */
+function Forget({ craft, onGone }: { craft: Shelved; onGone: () => void }) {
+  const [sure, setSure] = useState(false)
+  if (!sure)
+    return (
+      <Button className="plain" aria-label={`Forget ${craft.fileName}`} onPress={() => setSure(true)}>
+        Forget
+      </Button>
+    )
+  return (
+    <>
+      <Button onPress={() => void app.forget(craft.craftId).then(onGone)}>Forget for good</Button>
+      <Button className="plain" autoFocus onPress={() => setSure(false)}>
+        Keep it
+      </Button>
+    </>
   )
 }

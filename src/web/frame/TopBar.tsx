@@ -1,8 +1,9 @@
 import { Button } from 'react-aria-components/Button'
-import { worstStanding } from '../../answers/finding.ts'
+import { type Standing, worstStanding } from '../../answers/finding.ts'
 import { pages } from '../pages/registry.ts'
 import { StandingMark } from '../parts/StandingMark.tsx'
 import { app } from '../state/app.ts'
+import type { Problem } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
 import { FileMenu } from './FileMenu.tsx'
 import { useRoute } from './route.ts'
@@ -56,6 +57,7 @@ export function TopBar() {
 function Words() {
   const route = useRoute()
   const findings = useApp((s) => s.findings)
+  const file = useApp((s) => fileStanding(s.problems))
   return (
     <nav aria-label="Questions">
       <ul className="words">
@@ -69,7 +71,11 @@ function Words() {
                 aria-current={route.page === page.id ? 'page' : undefined}
               >
                 <span className="word">{page.word}</span>
-                {found && <StandingMark standing={worstStanding(found)} />}
+                {page.id === 'craft' && !found ? (
+                  <StandingMark standing={file} word={fileWords[file]} />
+                ) : (
+                  found && <StandingMark standing={worstStanding(found)} />
+                )}
               </a>
             </li>
           )
@@ -78,6 +84,13 @@ function Words() {
     </nav>
   )
 }
+
+/** How the file itself stands: it reads, it reads with warnings, or it does not. */
+function fileStanding(problems: readonly Problem[]): Standing {
+  if (problems.some((problem) => problem.severity === 'error')) return 'stop'
+  return problems.length > 0 ? 'watch' : 'good'
+}
+const fileWords: Record<Standing, string> = { good: 'reads', watch: 'watch', stop: 'mend', unknown: 'unread' }
 
 /** The sign of the project: a hull over its wake. */
 export function Mark() {

@@ -30,6 +30,7 @@ export function TryStrip() {
           </span>
         ))}
       </p>
+      {expects && <p className="quiet">{expects}</p>}
       {why && (
         <div className="why">
           <label>

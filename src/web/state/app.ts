@@ -103,7 +103,8 @@ export const app = {
   openDropped: async (file: File) => open(await readFile(file)),
   /** opens a text that cannot be read as it stands, so that it can be mended here */
   openToMend: (file: OpenedFile) => session.openText(file.text, file.name),
-  openText: (text: string, fileName: string) => session.openText(text, fileName),
+  /** an example; opening it again takes up the untouched one kept before */
+  openExample: (name: string, text: string) => session.openFile({ name, text }),
   openKept: (craftId: string) => session.openKept(craftId),
   newCraft: (name: string) =>
     session.openText(newCraftText(name), `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-') || 'craft'}.yaml`),

@@ -1,8 +1,11 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { useRoute } from '../../frame/route.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { ProblemList } from '../../parts/ProblemList.tsx'
 import { useApp } from '../../state/hooks.ts'
+import { ChangeLog } from './ChangeLog.tsx'
+import { EarlierTexts } from './EarlierTexts.tsx'
 import { FormView } from './FormView.tsx'
 import { MeasureList } from './MeasureList.tsx'
 import { Picture } from './Picture.tsx'
@@ -19,6 +22,11 @@ export function CraftPage() {
   const [asText, setAsText] = useState(broken)
   // a text that cannot be read is mended as text, and stays in view when it reads again
   if (broken && !asText) setAsText(true)
+  // an address that names an input asks for the form
+  const { path } = useRoute()
+  useEffect(() => {
+    if (path) setAsText(false)
+  }, [path])
   const counts = craft && countSources(craft)
   return (
     <>
@@ -52,7 +60,9 @@ export function CraftPage() {
         </div>
         {!asText && problems.length > 0 && <ProblemList problems={problems} file={file} />}
         {asText || !craft ? <TextView /> : <FormView craft={craft} />}
+        <EarlierTexts />
       </section>
+      {craft && <ChangeLog craft={craft} />}
     </>
   )
 }

@@ -18,7 +18,7 @@ export function FormView({ craft }: { craft: Craft }) {
         ))}
       </div>
       {folds.map(([key, spec]) => (
-        <details key={key} className="fold" name={`fold-${key}`}>
+        <details key={key} className="fold">
           <summary>
             <span className="foldname">{spec.label ?? key}</span>{' '}
             <span className="quiet">{countIn(held[key])}</span>

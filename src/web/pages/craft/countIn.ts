@@ -14,6 +14,7 @@ export function countIn(node: unknown): string {
     for (const next of Array.isArray(at) ? at : Object.values(at)) walk(next)
   }
   walk(node)
+  if (all === 0) return 'none given'
   const items = Array.isArray(node) ? `${node.length} ${node.length === 1 ? 'item' : 'items'}, ` : ''
   return `${items}${all} ${all === 1 ? 'number' : 'numbers'}${assumed > 0 ? `, ${assumed} assumed` : ''}`
 }

@@ -1,0 +1,101 @@
+import { readFileSync } from 'node:fs'
+import { expect, test } from 'vitest'
+import { keepInFile, newCraftText, readText, textOf } from './craftFile.ts'
+import { createStore } from './store.ts'
+import { change, newWork, type Tried } from './work.ts'
+
+const heron = readFileSync('demo/heron.yaml', 'utf8')
+const pitchTo = (mm: number): Tried => ({
+  path: 'jet.rotor.pitch',
+  value: mm / 1000,
+  text: `${mm} mm`,
+  was: '108 mm',
+})
+const holding = (text: string) => {
+  const store = createStore()
+  store.setWork(newWork('x', 'x.yaml', text))
+  return store
+}
+const type = (store: ReturnType<typeof holding>, text: string) =>
+  store.setWork(change(store.get().work!, { text, label: 'type' }, 0))
+
+test('a text that reads gives a craft and no errors', () => {
+  const { craft, problems } = holding(heron).get()
+  expect(craft?.name).toBe('Heron')
+  expect(problems.filter((p) => p.severity === 'error')).toEqual([])
+})
+
+test('while the text is broken the craft of the last good text stands', () => {
+  const store = holding(heron)
+  const { craft } = store.get()
+  type(store, heron.replace('bore: 120.0 mm', 'bore: 120.0'))
+  expect(store.get().craft).toBe(craft)
+  expect(store.get().problems[0]?.says).toContain('jet.rotor.bore')
+  expect(store.get().work?.goodText).toBe(heron)
+  type(store, heron.replace('bore: 120.0 mm', 'bore: 121 mm'))
+  expect(store.get().problems).toEqual([])
+  expect(store.get().craft?.jet.rotor.bore.value).toBeCloseTo(0.121, 12)
+})
+
+test('a broken text that was saved comes back with the craft of the good text saved beside it', () => {
+  const store = createStore()
+  store.setWork({ ...newWork('x', 'x.yaml', 'nonsense'), goodText: heron })
+  expect(store.get().craft?.name).toBe('Heron')
+  expect(store.get().problems).not.toEqual([])
+})
+
+test('another craft never shows the last one’s numbers', () => {
+  const store = holding(heron)
+  store.setWork(newWork('y', 'y.yaml', 'nonsense'))
+  expect(store.get().craft).toBeUndefined()
+})
+
+test('tried values make a craft beside the one in the file', () => {
+  const store = holding(heron)
+  store.setWork(change(store.get().work!, { tried: [pitchTo(95)], label: 'try' }, 0))
+  expect(store.get().triedCraft?.jet.rotor.pitch.value).toBeCloseTo(0.095, 12)
+  expect(store.get().craft?.jet.rotor.pitch.value).toBeCloseTo(0.108, 12)
+})
+
+test('a tried value whose path is gone from the file tries nothing', () => {
+  const store = holding(heron)
+  const tried: Tried = { path: 'engines.4.redline', value: 100, text: '6000 rpm', was: '' }
+  store.setWork(change(store.get().work!, { tried: [tried], label: 'try' }, 0))
+  expect(store.get().triedCraft).toBeUndefined()
+})
+
+test('what did not change keeps its identity, so that nothing is drawn again for it', () => {
+  const store = holding(heron)
+  const { craft } = store.get()
+  store.setWork(change(store.get().work!, { tried: [pitchTo(95)], label: 'try' }, 0))
+  expect(store.get().craft).toBe(craft)
+})
+
+test('keeping writes the value and one log entry, and leaves every other line as it stands', () => {
+  const kept = keepInFile(heron, [pitchTo(95)], { date: '2026-05-14', reason: 'bogs: always', expect: '' })
+  const { craft } = readText(kept, 'x.yaml')
+  expect(craft?.jet.rotor.pitch.value).toBeCloseTo(0.095, 12)
+  expect(craft?.log).toEqual([
+    {
+      date: '2026-05-14',
+      path: 'jet.rotor.pitch',
+      from: '108 mm ±3 (measured)',
+      to: '95 mm',
+      reason: 'bogs: always',
+    },
+  ])
+  const lines = new Set(kept.split('\n'))
+  expect(heron.split('\n').filter((line) => !lines.has(line))).toEqual(['    pitch: 108 mm ±3 (measured)'])
+})
+
+test('a new craft reads, whatever it is called', () => {
+  for (const name of ['My craft', 'a: b', '"quoted"', '# no comment', '{x}', 'Ærø'])
+    expect(readText(newCraftText(name), 'x.yaml').craft?.name).toBe(name)
+})
+
+test('a value is said in the unit asked for', () => {
+  const { craft } = readText(heron, 'x.yaml')
+  expect(textOf(craft!, 'jet.rotor.bore', 'metric')).toBe('120 mm')
+  expect(textOf(craft!, 'jet.rotor.bore', 'inch')).toBe('4.7244 in')
+  expect(textOf(craft!, 'drive.clutch', 'inch')).toBe('none')
+})
