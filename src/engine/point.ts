@@ -60,10 +60,11 @@ export interface Books {
   fresh: number
 }
 
-/** Sums of two cycles averaged: extremes are the larger, the rest means. */
-export function meanSums(a: CycleSums, b: CycleSums): CycleSums {
-  const mean = { ...a }
-  for (const key of Object.keys(a) as (keyof CycleSums)[]) mean[key] = 0.5 * (a[key] + b[key])
+/** Mean of several cycles' sums. */
+export function meanSums(list: readonly CycleSums[]): CycleSums {
+  const mean = { ...list[0]! }
+  for (const key of Object.keys(mean) as (keyof CycleSums)[])
+    mean[key] = list.reduce((sum, c) => sum + c[key], 0) / list.length
   return mean
 }
 

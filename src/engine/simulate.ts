@@ -73,9 +73,31 @@ function change(a: Run, b: Run): number {
 
 const imbalance = (r: CycleSums): number => Math.abs(r.massIn - r.massOut) / r.massIn
 
+/** Spread of work and trapped mass over several cycles, as a part of their mean. */
+function spread(runs: readonly Run[]): number {
+  const of = (values: number[]): number => {
+    const mean = values.reduce((a, b) => a + b, 0) / values.length
+    return (Math.max(...values) - Math.min(...values)) / Math.abs(mean)
+  }
+  return Math.max(of(runs.map((r) => r.imep)), of(runs.map((r) => r.sums.trapped)))
+}
+
+/** The point that a few cycles average to. */
+function settle(
+  s: TwoStrokeSpec,
+  rpm: number,
+  runs: readonly Run[],
+  how: Pick<PointResult, 'cycles' | 'residual' | 'alternating' | 'says'>,
+): PointResult {
+  const sums = meanSums(runs.map((r) => r.sums))
+  const heatPipe = runs.reduce((a, r) => a + r.heatPipe, 0) / runs.length
+  return { rpm, converged: true, ...how, point: readSums(s, rpm, sums, heatPipe) }
+}
+
 /**
- * Runs cycles at one speed, in place on `e`, until the last three agree (work and trapped mass within 0.2 %, mass in
- * and out within 0.5 %, walls within 2 K), or until every other one does, or until `most` have gone.
+ * Runs cycles at one speed, in place on `e`, until they repeat: the last three agree (work and trapped mass within
+ * 0.2 %, mass in and out within 0.5 %, walls within 2 K); or every other one does ("alternating", mean of the pair); or,
+ * after many, eight in a row wander by less than 1 % (their mean). Otherwise no point is given.
  */
 export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, most = 60): PointResult {
   const runs: Run[] = []
@@ -93,40 +115,30 @@ export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, mos
         residual: Number.POSITIVE_INFINITY,
         says: `at ${rpm} rpm the flow in the pipe broke down`,
       }
-    const walls = updateWalls(e.ducts, 0, s.outside, sums.time, 0.5)
+    const still = updateWalls(e.ducts, 0, s.outside, sums.time, 0.5) < wallTolerance
     runs.push({ sums, heatPipe, imep: sums.work / swept })
-    if (runs.length > 4) runs.shift()
-    if (k < fewest || runs.length < 4) continue
-    const [a, b, c, d] = runs as [Run, Run, Run, Run]
+    if (runs.length > 8) runs.shift()
+    if (k < fewest || !still) continue
+    const [a, b, c, d] = runs.slice(-4) as [Run, Run, Run, Run]
     residual = Math.max(change(c, d), change(b, c))
-    const still = walls < wallTolerance
-    if (residual < tolerance && imbalance(d.sums) < massTolerance && still)
-      return {
-        rpm,
-        converged: true,
-        alternating: false,
-        cycles: k,
-        residual,
-        point: readSums(s, rpm, d.sums, d.heatPipe),
-      }
+    if (residual < tolerance && imbalance(d.sums) < massTolerance)
+      return settle(s, rpm, [d], { cycles: k, residual, alternating: false })
     const pair = Math.max(change(b, d), change(a, c))
-    const both = meanSums(c.sums, d.sums)
     if (
       k >= 12 &&
       pair < tolerance &&
       change(c, d) > 2 * tolerance &&
-      imbalance(both) < massTolerance &&
-      still
-    )
-      return {
-        rpm,
-        converged: true,
-        alternating: true,
-        cycles: k,
-        residual: pair,
-        point: readSums(s, rpm, both, 0.5 * (c.heatPipe + d.heatPipe)),
-        says: `at ${rpm} rpm every other cycle differs (${((100 * Math.abs(c.imep - d.imep)) / d.imep).toFixed(0)} %); the mean of the pair is given`,
-      }
+      imbalance(meanSums([c.sums, d.sums])) < massTolerance
+    ) {
+      const apart = ((100 * Math.abs(c.imep - d.imep)) / d.imep).toFixed(1)
+      const says = `at ${rpm} rpm every other cycle differs, by ${apart} %; the mean of the pair is given`
+      return settle(s, rpm, [c, d], { cycles: k, residual: pair, alternating: true, says })
+    }
+    const wander = spread(runs)
+    if (k >= 24 && wander < 0.01 && imbalance(meanSums(runs.map((r) => r.sums))) < massTolerance) {
+      const says = `at ${rpm} rpm the cycles keep wandering by ${(100 * wander).toFixed(1)} %; the mean of eight is given`
+      return settle(s, rpm, runs, { cycles: k, residual: wander, alternating: false, says })
+    }
   }
   return {
     rpm,
@@ -135,6 +147,31 @@ export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, mos
     cycles: most,
     residual,
     says: `at ${rpm} rpm the cycles did not settle in ${most} (still changing by ${(100 * residual).toFixed(1)} %)`,
+  }
+}
+
+/** farthest a state is carried to another speed in one go, rev/min */
+const stride = 600
+
+/**
+ * Points at rising speeds, in place on `e`, each from the state of the one before. Wide gaps are crossed in strides, so
+ * that a wave that is right for one speed is not thrown at another.
+ */
+export function* sweepSpeeds(
+  s: TwoStrokeSpec,
+  e: EngineState,
+  rpms: readonly number[],
+  most = 60,
+): Generator<PointResult> {
+  let last = rpms[0] ?? 0
+  for (const rpm of rpms) {
+    const strides = Math.ceil((rpm - last) / stride)
+    for (let k = 1; k < strides; k++) {
+      const between = last + ((rpm - last) * k) / strides
+      for (let c = 0; c < 3; c++) updateWalls(e.ducts, 0, s.outside, runCycle(s, e, between).time, 0.5)
+    }
+    last = rpm
+    yield simulatePoint(s, e, rpm, most)
   }
 }
 
@@ -153,10 +190,11 @@ export function simulateCurve(
   const e = options.warmState ?? createState(s, options.dx ?? 0.01)
   const points: PointResult[] = []
   const size = { dx: e.ducts.dx[0]!, cells: e.ducts.last[0]! - e.ducts.first[0]! + 1 }
+  const sweep = sweepSpeeds(s, e, wanted, options.cycles)
   for (const rpm of wanted) {
     if (options.cancelled?.()) return { points, ...size, cancelled: true }
     options.progress?.(points.length / wanted.length, `${rpm} rpm`)
-    points.push(simulatePoint(s, e, rpm, options.cycles ?? 60))
+    points.push(sweep.next().value as PointResult)
   }
   options.progress?.(1, 'done')
   return { points, ...size, cancelled: false }

@@ -2,6 +2,8 @@
 import { createCrossing } from '../gas/boundaries.ts'
 import { at, createDucts, type Ducts, field, setCell } from '../gas/duct.ts'
 import { meshDuct } from '../gas/mesh.ts'
+import { wallTemperature } from '../gas/walls.ts'
+import { mixR } from './caloric.ts'
 import { caseVolumeOfRatio, pistonArea, pistonTravel, sweptVolume } from './geometry.ts'
 import { createParcels, type Parcels } from './parcels.ts'
 import type { TwoStrokeSpec } from './spec.ts'
@@ -43,7 +45,7 @@ export function createState(s: TwoStrokeSpec, dx: number): EngineState {
     const p = 1.05 * s.air.p
     const slot = ducts.first[0]! + c
     setCell(ducts, slot, p / (s.gas.r * (900 - 450 * x)), 0, p, 0)
-    ducts.cell[at(slot) + field.WALL] = Math.max(s.outside.t, 500 - 150 * x)
+    ducts.cell[at(slot) + field.WALL] = wallTemperature(250, 250 * (950 - 150 * x), s.outside, 600)
   }
   const area = pistonArea(s.crank.bore)
   const vc = s.clearance + area * pistonTravel(s.crank, s.exhaust.opens)
@@ -108,4 +110,57 @@ export function cloneState(e: EngineState): EngineState {
     port: e.port.slice(),
     end: e.end.slice(),
   }
+}
+
+/**
+ * A start for one engine from the settled state of a similar one (a changed pipe, a finer grid): volumes as they were,
+ * the pipe's gas and walls stretched to the new length. Far fewer cycles than a cold start.
+ */
+export function adoptState(s: TwoStrokeSpec, dx: number, from: EngineState): EngineState {
+  const e = createState(s, dx)
+  const [g, h] = [e.ducts, from.ducts]
+  const n = g.last[0]! - g.first[0]! + 1
+  const m = h.last[0]! - h.first[0]! + 1
+  const read = (c: number, f: number): number => {
+    const x = Math.min(m - 1, Math.max(0, ((c + 0.5) / n) * m - 0.5))
+    const i = Math.min(m - 2, Math.floor(x))
+    const a = h.cell[at(h.first[0]! + i) + f]!
+    const b = h.cell[at(h.first[0]! + i + 1) + f]!
+    return a + (b - a) * (x - i)
+  }
+  for (let c = 0; c < n; c++) {
+    const slot = g.first[0]! + c
+    setCell(g, slot, read(c, field.RHO), read(c, field.U), read(c, field.P), read(c, field.Y))
+    g.cell[at(slot) + field.WALL] = read(c, field.WALL)
+  }
+  e.cylinder = { ...from.cylinder }
+  e.case = { ...from.case }
+  if (s.outlet.kind === 'box' && from.box.m > 0) {
+    // the box keeps its pressure and temperature, whatever its size was
+    const m0 = (from.box.p * s.outlet.volume) / (s.gas.r * from.box.t)
+    e.box = { ...from.box, m: m0, u: (from.box.p * s.outlet.volume) / (s.gas.gamma - 1) }
+  }
+  e.freshT = from.freshT
+  e.inletFlow = from.inletFlow
+  e.transferFlow = from.transferFlow
+  e.portP = from.portP
+  e.endP = from.endP
+  const crown = pistonArea(s.crank.bore)
+  rescale(e.cylinder, s.clearance + crown * pistonTravel(s.crank, s.exhaust.opens))
+  rescale(
+    e.case,
+    caseVolumeOfRatio(s.crank, s.caseRatio) +
+      sweptVolume(s.crank) -
+      crown * pistonTravel(s.crank, s.exhaust.opens),
+  )
+  return e
+}
+
+/** keeps pressure and temperature of a vessel whose volume was changed */
+function rescale(v: Vessel, volume: number): void {
+  const m = (v.p * volume) / (mixR(v.fresh / v.m) * v.t)
+  const k = m / v.m
+  v.m *= k
+  v.u *= k
+  v.fresh *= k
 }
