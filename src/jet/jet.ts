@@ -1,6 +1,6 @@
 /** The whole jet with the strip model at every flow tried: slow and exact; `pumpMap.ts` is the fast way to the same answer. */
 import { type Blades, prepareBlades } from './blades.ts'
-import { advanceHigh, advanceLow, operate, type PumpCurve } from './operate.ts'
+import { advanceHigh, advanceLow, headBeyond, operate, type PumpCurve, torqueBeyond } from './operate.ts'
 import { type PumpSetting, pumpAt } from './pump.ts'
 import type { JetPoint, JetSpec, PumpPoint } from './types.ts'
 
@@ -36,18 +36,12 @@ function directCurve(spec: JetSpec, n: number): { curve: PumpCurve; at: (Q: numb
   }
   const held = (Q: number) => at(Math.min(Math.max(Q, low), high))
   const torqueOf = (p: PumpPoint) => bladeTorque(spec.water.density, n, p.flow, p.work)
-  /** straight on past the highest flow the model is asked for */
-  const beyond = (Q: number, value: (p: PumpPoint) => number): number => {
-    const step = 0.01 * high
-    const end = value(pumpAt(set, n, high))
-    return end + ((end - value(pumpAt(set, n, high - step))) / step) * (Q - high)
-  }
   return {
     at: held,
     curve: {
       annulus: set.blades.areaIn,
-      head: (Q) => (Q > high ? beyond(Q, (p) => p.head) : held(Q).head),
-      torque: (Q) => (Q > high ? beyond(Q, torqueOf) : torqueOf(held(Q))),
+      head: (Q) => (Q > high ? headBeyond(held(Q).head, Q / high) : held(Q).head),
+      torque: (Q) => (Q > high ? torqueBeyond(torqueOf(held(Q)), Q / high) : torqueOf(held(Q))),
       diffusion: (Q) => held(Q).diffusion,
       stalled: (Q) => {
         const p = held(Q)

@@ -35,9 +35,19 @@ export interface PumpCurve {
   deepStall: (Q: number) => boolean
 }
 
-/** The model is sampled between these flows per screw advance; outside, the ends carry on. */
+/** The model is sampled between these flows per screw advance; below, head and torque are held. */
 export const advanceLow = 0.12
 export const advanceHigh = 1.25
+
+/** Head at `x` times the highest flow sampled: there the rotor only resists, and resistance goes with the square. */
+export function headBeyond(atHighest: number, x: number): number {
+  return atHighest - Math.abs(atHighest) * (x * x - 1)
+}
+
+/** Torque at `x` times the highest flow sampled: a rotor driven by the water turns the shaft in proportion, no more. */
+export function torqueBeyond(atHighest: number, x: number): number {
+  return atHighest < 0 ? atHighest * x : atHighest
+}
 
 /** Share of head left at air fraction α: prime is lost at about a tenth of air. */
 export function airHeadFactor(airFraction: number): number {

@@ -5,7 +5,7 @@
  */
 import { type Cubic, cubicAt, linearAt, pchip } from '../numerics/interpolate.ts'
 import { pumpSetting } from './jet.ts'
-import { advanceHigh, advanceLow, operate, type PumpCurve } from './operate.ts'
+import { advanceHigh, advanceLow, headBeyond, operate, type PumpCurve, torqueBeyond } from './operate.ts'
 import { type PumpSetting, pumpAt } from './pump.ts'
 import type { JetPoint, JetSpec } from './types.ts'
 
@@ -96,13 +96,6 @@ export function buildPumpMap(spec: JetSpec): PumpMap {
   return map
 }
 
-/** Value of one cubic, straight on past its last knot and held before its first. */
-function readCubic(c: Cubic, q: number): number {
-  const last = c.x.length - 1
-  if (q > c.x[last]!) return c.y[last]! + c.slope[last]! * (q - c.x[last]!)
-  return cubicAt(c, q)
-}
-
 /** Head and torque curves at one rotation; all layers share their knots, so a blend of cubics is a cubic. */
 function atRotation(map: PumpMap, n: number): { head: Cubic; torque: Cubic } {
   const { layers } = map
@@ -131,12 +124,21 @@ function curveOf(map: PumpMap, density: number, n: number): PumpCurve {
   const { head, torque } = atRotation(map, n)
   const D = map.diameter
   const perFlow = 1 / (n * D ** 3)
+  const highest = head.x[head.x.length - 1]!
   const headScale = (n * D) ** 2
   const torqueScale = density * n * n * D ** 5
   return {
     annulus: map.annulus,
-    head: (Q) => headScale * readCubic(head, Q * perFlow),
-    torque: (Q) => torqueScale * readCubic(torque, Q * perFlow),
+    head: (Q) => {
+      const q = Q * perFlow
+      const value = headScale * cubicAt(head, q)
+      return q > highest ? headBeyond(value, q / highest) : value
+    },
+    torque: (Q) => {
+      const q = Q * perFlow
+      const value = torqueScale * cubicAt(torque, q)
+      return q > highest ? torqueBeyond(value, q / highest) : value
+    },
     diffusion: (Q) => linearAt(map.flow, map.diffusion, Q * perFlow),
     stalled: (Q) => linearAt(map.flow, map.stalled, Q * perFlow) > 0.4,
     deepStall: (Q) => linearAt(map.flow, map.deepStall, Q * perFlow) > 0.5,
