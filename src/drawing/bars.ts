@@ -7,7 +7,7 @@ import type { Mark, PlotAxis, Sheet } from './sheet.ts'
 import { textWidth, wrapText } from './textWidth.ts'
 
 /** One bar from the base to `value`, with its likely range. */
-export interface BarRow {
+interface BarRow {
   name: string
   value: number
   low?: number

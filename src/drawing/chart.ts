@@ -38,7 +38,7 @@ export interface ChartMarker {
 }
 
 /** A straight line across the plot at one value. */
-export interface ChartLine {
+interface ChartLine {
   axis: 'x' | 'y'
   at: number
   label?: string
@@ -55,7 +55,7 @@ export interface ChartZone {
   colour: string
 }
 
-export interface ChartAxis {
+interface ChartAxis {
   label: string
   unit: string
   /** fixed ends; found from the data when left out */

@@ -12,7 +12,7 @@ const headLength = 2.4
 const headHalf = 0.4
 
 /** A filled arrow head with its tip at x, y, pointing along the direction given by an angle, radians. */
-export function arrowHead(x: number, y: number, angle: number): Mark {
+function arrowHead(x: number, y: number, angle: number): Mark {
   const [c, s] = [Math.cos(angle), Math.sin(angle)]
   const [bx, by] = [x - headLength * c, y - headLength * s]
   return polygon(

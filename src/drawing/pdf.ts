@@ -10,12 +10,12 @@ const point = 72 / 25.4
 /** one fixed date in every file, so that the same drawing gives the same bytes */
 const fixedDate = new Date(Date.UTC(2000, 0, 1))
 
-export interface PdfFonts {
+interface PdfFonts {
   plain: PDFFont
   bold: PDFFont
 }
 
-export interface PdfBook {
+interface PdfBook {
   document: PDFDocument
   fonts: PdfFonts
   /** a page of a size in mm with drawings on it, each with its lower left corner at x, y mm */
@@ -53,7 +53,7 @@ export function winAnsi(words: string): string {
     .join('')
 }
 
-/** A new PDF; add pages to it, then save. */
+/** A new PDF; add pages to it, then save. @public */
 export async function startPdf(title: string): Promise<PdfBook> {
   const lib = await import('@cantoo/pdf-lib')
   const document = await lib.PDFDocument.create({ updateMetadata: false })

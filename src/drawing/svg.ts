@@ -4,7 +4,7 @@ import type { Mark, Sheet, Style } from './sheet.ts'
 import { textWidth } from './textWidth.ts'
 
 /** Text for XML: the five reserved letters escaped, control letters XML 1.0 forbids left out. */
-export function escapeXml(words: string): string {
+function escapeXml(words: string): string {
   return (
     words
       // biome-ignore lint/suspicious/noControlCharactersInRegex: XML forbids exactly these

@@ -6,7 +6,7 @@ import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 
 /** A balance, or why there is none. */
-export type Answer = { balance: Balance } | { balance?: undefined; says: string; path?: string }
+type Answer = { balance: Balance } | { balance?: undefined; says: string; path?: string }
 
 /** pump maps of the session: while something else is tried they stay */
 const maps = new MapStore()
