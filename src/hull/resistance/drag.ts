@@ -133,6 +133,7 @@ export function prepareDrag(
     rest = better
   }
   const form = rest.value
+  const slow = prepareSlow(spec, form, weight, conditions, options.tail)
   return {
     spec,
     loading,
@@ -151,9 +152,9 @@ export function prepareDrag(
     rest,
     restRiderAt,
     restTrimPerMetre: -slope,
-    slow: prepareSlow(spec, form, weight, conditions, options.tail),
+    slow,
     dragArea: loading.dragArea + hullDragArea(spec.chineBeam, Math.max(0, spec.depth - form.draft)),
-    flags: formFlags(rest, spec),
+    flags: formFlags(rest, spec, slow.floored),
   }
 }
 
@@ -186,8 +187,8 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
     return {
       speed,
       drag,
-      low: (1 - doubt) * drag,
-      high: (1 + doubt) * drag,
+      low: drag - doubt * Math.abs(drag),
+      high: drag + doubt * Math.abs(drag),
       trim: restTrim,
       wettedLength: form.length,
       lambda: form.length / m.beam,
@@ -246,7 +247,8 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
   const overlap = smoothStep(Fv, 1.1, 1.4) * (1 - smoothStep(Fv, 2.3, 2.6))
   const bare = s.drag - s.air - s.appendage
   const hump = s.drag + bare * (blountFoxMultiplier(s.neededCentre / m.beam, Fv) - 1)
-  const [least, most] = [(1 - doubt) * drag, (1 + doubt) * drag]
+  // a following wind can outdo a slow hull: the band then lies about a negative drag
+  const [least, most] = [drag - doubt * Math.abs(drag), drag + doubt * Math.abs(drag)]
   const low = least - overlap * Math.max(0, least - Math.min(pre, s.drag))
   const high = most + overlap * Math.max(0, Math.max(pre, s.drag, hump) - most)
 

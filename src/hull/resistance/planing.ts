@@ -155,7 +155,8 @@ export function planingAt(c: PlaningCase, lambda: number, out: PlaningState): Pl
   for (let round = 0; round < 25; round++) {
     const lift = carried / (q * beam * beam)
     const flat = flatPlateLift(lift, deadrise)
-    const trimDegrees = (flat / shape) ** (1 / 1.1)
+    // far below planing speed the formula runs past any trim a hull can take; there it is only held finite
+    const trimDegrees = Math.min(60, (flat / shape) ** (1 / 1.1))
     const trim = trimDegrees / degrees
     const sin = Math.sin(trim)
     const cos = Math.cos(trim)

@@ -10,7 +10,7 @@ import { gravity } from '../../fluid/water.ts'
 import { type Cubic, cubicAt, pchip } from '../../numerics/interpolate.ts'
 import { type HullForm, halfBreadthAt, stationsOf } from './form.ts'
 import { closeTransom, michell, type Offsets } from './michell.ts'
-import { type Preplaning, preparePreplaning, preplaningRatio } from './preplaning.ts'
+import { type Preplaning, preparePreplaning, preplaningNodes, preplaningRatio } from './preplaning.ts'
 import { type Conditions, type HullSpec, volumetricFroude } from './spec.ts'
 
 /** How wave drag falls off below Fv = 1. */
@@ -33,6 +33,8 @@ export interface SlowModel {
   waves: number
   /** power of Fv it falls with */
   power: number
+  /** true when the regression, outside its fit, fell below what friction and the least waves take, and that stands in */
+  floored: boolean
   /** thin-ship shape over Fv, 1 at Fv = 1 */
   shape?: Cubic
 }
@@ -61,17 +63,30 @@ export function prepareSlow(
     transomLength: transom / breadth,
     waves: 0,
     power: 5,
+    floored: false,
   }
+  const speedAt = (Fv: number) => Fv * Math.sqrt(gravity * Math.cbrt(form.volume))
   const wavesAt = (Fv: number) => {
-    const speed = Fv * Math.sqrt(gravity * Math.cbrt(form.volume))
-    const total = weight * preplaningRatio(m.preplaning, Fv, m.kinematicViscosity, m.roughness)
-    return total - m.formFactor * restFriction(m, speed) - transomDrag(m, speed)
+    const speed = speedAt(Fv)
+    return regressionDrag(m, Fv, speed) - m.formFactor * restFriction(m, speed) - transomDrag(m, speed)
   }
+  m.floored = preplaningNodes.some((Fv) => regressionDrag(m, Fv, speedAt(Fv)) <= leastDrag(m, speedAt(Fv)))
   // a hull outside the fit may leave nothing for waves: then half a per cent of the weight stands in
   m.waves = Math.max(0.005 * weight, wavesAt(1))
   m.power = Math.min(8, Math.max(4, Math.log(Math.max(wavesAt(1.1), 1e-9) / m.waves) / Math.log(1.1)))
   if (tail === 'thin ship') m.shape = thinShape(spec, form, conditions.density)
   return m
+}
+
+/** The least a hull takes above Fv 1, N: friction, and waves of 2 % of the weight (judgement; hulls inside the fit take 4 % and more). */
+function leastDrag(m: SlowModel, speed: number): number {
+  return m.formFactor * restFriction(m, speed) + 0.02 * m.weight
+}
+
+/** N, the regression's drag, never below the least. */
+function regressionDrag(m: SlowModel, Fv: number, speed: number): number {
+  const said = m.weight * preplaningRatio(m.preplaning, Fv, m.kinematicViscosity, m.roughness)
+  return Math.max(said, leastDrag(m, speed))
 }
 
 /** N, friction of the bottom as wetted at rest, without form factor; speed m/s. */
@@ -101,8 +116,7 @@ export function slowDrag(m: SlowModel, speed: number): { friction: number; press
     const pressure = (m.formFactor - 1) * friction + transomDrag(m, speed) + m.waves * waveShare(m, Fv)
     return { friction, pressure }
   }
-  const total = m.weight * preplaningRatio(m.preplaning, Fv, m.kinematicViscosity, m.roughness)
-  return { friction: Math.min(friction, total), pressure: Math.max(0, total - friction) }
+  return { friction, pressure: regressionDrag(m, Fv, speed) - friction }
 }
 
 /** Michell's shape over Fv from 0.35 to 1, scaled to 1 at the end. */

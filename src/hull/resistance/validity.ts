@@ -33,7 +33,7 @@ export const pointFlags = {
 const outside = (value: number, [low, high]: readonly [number, number]) => value < low || value > high
 
 /** Warnings of the hull and its loading, the same at every speed. */
-export function formFlags(rest: Solved<HullForm>, spec: HullSpec): readonly Flag[] {
+export function formFlags(rest: Solved<HullForm>, spec: HullSpec, floored = false): readonly Flag[] {
   const f = rest.value
   const flags: Flag[] = []
   if (!rest.converged) {
@@ -66,6 +66,11 @@ export function formFlags(rest: Solved<HullForm>, spec: HullSpec): readonly Flag
     say(
       'entrance clamped',
       `half angle of entrance ${((f.entrance * 180) / Math.PI).toFixed(0)}° is outside the tests' 3.7 to 28.6°; the nearest is used`,
+    )
+  if (floored)
+    say(
+      'regression outside',
+      'these proportions are so far outside the tests that friction and a small wave drag stand in for them',
     )
   // aft of mid-length, as a part of the length
   const aft = 0.5 - f.centre / spec.length
