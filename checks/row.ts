@@ -19,3 +19,17 @@ export function rows(origin: Origin, source: string, withinPart: number, entries
     source,
   }))
 }
+
+/** One row with a relative tolerance. */
+export function row(
+  id: string,
+  quantity: string,
+  unit: string,
+  expected: number,
+  got: number,
+  withinPart: number,
+  origin: Origin,
+  source: string,
+): Row {
+  return { id, quantity, unit, expected, got, withinPart, origin, source }
+}
