@@ -194,7 +194,7 @@ function caseOf(
   const free = rider ? gm(feet) : stiff
   // a rider who would fall over stiff keeps his balance if he can: his weight then acts where he touches the deck
   const acts = rider !== undefined && (rider.balances || stiff.t < 0) ? feet : rigid
-  const rest = settle(floaterOf(loadOf(input, bodies, acts.mass, acts.centre)))
+  const rest = settle(floaterOf(loadOf(input, bodies, acts.mass, acts.centre)), undefined, { giveUp: 1.2 })
   const attitude = rest.value
   const over = rest.converged && Math.max(Math.abs(attitude.heel), Math.abs(attitude.trim)) > Math.PI / 3
   const frame = makeFrame(attitude.trim, attitude.heel)
@@ -213,14 +213,18 @@ function caseOf(
     gmRigid: stiff.t,
     gmFeet: free.t,
     gmLength: stiff.l,
-    rollPeriod: rollPeriod(
-      rollRadius(
-        craft.inertia[0] + (rider ? rider.mass * (rider.at[2] - rigid.centre[2]) ** 2 : 0),
-        rigid.mass,
-      ),
-      stiff.t,
-    ),
+    rollPeriod: rollPeriod(rollRadius(rollInertia(input, craft, rider, rigid.centre), rigid.mass), stiff.t),
   }
+}
+
+/** Roll inertia, kg m²: the list's own, but no less than a usual roll radius of 0.35 beams gives, for lists without sizes. */
+function rollInertia(input: FloatInput, craft: WeightSum, rider: Placed | undefined, centre: Vec3): number {
+  const own = Math.max(craft.inertia[0], craft.mass * (0.35 * input.hull.beam) ** 2)
+  return (
+    own +
+    craft.mass * (craft.centre[2] - centre[2]) ** 2 +
+    (rider ? rider.mass * (rider.at[2] - centre[2]) ** 2 : 0)
+  )
 }
 
 function curveOf(input: FloatInput, craft: WeightSum, rider: FloatRider | undefined): RightingCurve {
@@ -290,6 +294,7 @@ function foamFor(input: FloatInput, left: readonly BuoyantBody[], craft: WeightS
   return foamNeeded({
     hull: input.hull,
     bodies: left,
+    present: input.foam,
     mass: all.mass,
     centre: all.centre,
     water: input.water,

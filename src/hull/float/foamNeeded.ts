@@ -3,8 +3,10 @@
  * outboard and high so that it stays upright; then tried by settling the craft with it.
  * Source: statics; "keep foam high, near the sides" follows the US Coast Guard Boatbuilder's Handbook, flotation part.
  */
+import { linearAt, linspace } from '../../numerics/interpolate.ts'
+import { bisect } from '../../numerics/roots.ts'
 import { solidProperties } from '../../solid/integrals.ts'
-import type { Mesh, Vec3 } from '../../solid/mesh.ts'
+import { type Mesh, mirroredY, type Vec3 } from '../../solid/mesh.ts'
 import { heightsAt } from '../../solid/section.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
 import type { Hull } from '../shape/hull.ts'
@@ -16,6 +18,8 @@ import { type FoamBlock, wholeLift } from './swamped.ts'
 export interface FoamNeedInput {
   hull: Hull
   bodies: readonly BuoyantBody[]
+  /** foam already there (its bodies are among `bodies`): not counted again where new foam would overlap it */
+  present?: readonly FoamBlock[]
   /** everything to be carried, kg, and its centre, m */
   mass: number
   centre: Vec3
@@ -62,34 +66,38 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
   const level = deficit > 0 ? moment / (mass - Math.min(have, mass * 0.999)) : hull.length / 2
   const along = Math.min(0.85 * hull.length, Math.max(0.15 * hull.length, level))
   const base = { deficit, volume, lift }
-  const tryOut = (at: number, blocks: FoamBlock[], fitted: number): FoamNeed => {
-    const added: BuoyantBody[] = blocks.flatMap((b) => {
-      const mesh = sliceBox(hull.mesh, b.low, b.high)
-      return mesh === undefined ? [] : [{ name: b.name, mesh, share: 1 - b.soaked }]
-    })
+  const tryOut = (at: number, made?: SideBlocks): FoamNeed => {
+    const fitted = made?.fitted ?? 0
     const extra = fitted * input.foam
     const centre = withAdded(mass, input.centre, extra, [at, 0, 0.6 * hull.depth])
     const rest = settle(
-      floaterOf({ bodies: [...input.bodies, ...added], mass: mass + extra, centre, density: water }),
+      floaterOf({
+        bodies: [...input.bodies, ...(made?.bodies ?? [])],
+        mass: mass + extra,
+        centre,
+        density: water,
+      }),
       undefined,
-      { giveUp: 0.6, compass: false },
+      { giveUp: 0.4, compass: false, tolerance: 1e-7, maxIterations: 25 },
     )
     const gm = rest.converged ? metacentricHeight(rest.state) : Number.NaN
     const level = Math.abs(rest.value.heel) < Math.PI / 18 && Math.abs(rest.value.trim) < Math.PI / 18
-    return { ...base, along: at, blocks, fitted, rest, gm, upright: rest.converged && level && gm > 0.02 }
+    const upright = rest.converged && level && gm > 0.02
+    return { ...base, along: at, blocks: made?.blocks ?? [], fitted, rest, gm, upright }
   }
-  const asIs = tryOut(along, [], 0)
+  const asIs = tryOut(along)
   if (asIs.upright && deficit <= 0) return asIs
   // lift alone is not enough if it then rolls over or stands on end: more of it, other shapes, other places, until it lies level
-  const places = [0, 0.15, 0.3].map((part) => along + part * (hull.length / 2 - along) * 2)
-  const strips = shapes.map((shape) => ({ shape, mesh: stripOf(hull, along, shape) }))
+  const places = [...(deficit > 0 ? [along] : []), ...[0.3, 0.5, 0.7].map((part) => part * hull.length)]
+  const strips = shapes.flatMap((shape) => stripOf(hull, along, shape, input.present ?? []) ?? [])
   let best: FoamNeed | undefined
-  for (const more of [1, 1.15, 1.3, 1.5, 1.75, 2, 2.5, 3]) {
-    for (const { shape, mesh } of strips)
+  const step = (0.1 * mass) / lift
+  for (const more of [0, 0.5, 1, 2, 3.5, 5, 7]) {
+    for (const strip of strips)
       for (const at of places) {
-        const made = mesh && sideBlocks(hull, mesh, Math.max(volume, 0.005) * more, at, shape, input)
-        if (!made) continue
-        const got = tryOut(at, made.blocks, made.fitted)
+        const made = sideBlocks(strip, Math.max(volume + more * step, 0.1 * step), at, hull.length, input)
+        if (made === undefined) continue
+        const got = tryOut(at, made)
         if (got.upright && (!best?.upright || got.gm > best.gm)) best = got
         best ??= got
       }
@@ -103,25 +111,42 @@ const shapes: readonly (readonly [number, number])[] = [
   [0.35, 0.5],
   [0.5, 0.67],
   [0.5, 1],
-  [0.75, 1],
   [1, 1],
 ]
 
-/** y and z limits of the port block of a shape, m. */
-function stripLimits(
+/** The port strip of a shape over the hull's whole length, what of it is foam already, and its free volume up to each x. */
+interface Strip {
+  limits: [number, number, number, number]
+  mesh: Mesh
+  taken: Mesh[]
+  x: number[]
+  free: number[]
+}
+
+function stripOf(
   hull: Hull,
   along: number,
   [width, depth]: readonly [number, number],
-): [number, number, number, number] {
+  present: readonly FoamBlock[],
+): Strip | undefined {
   const half = hull.beam / 2
   const top = heightsAt(hull.mesh, along, 0.3 * hull.beam).at(-1) ?? hull.depth
-  return [half * (1 - width), half + 1e-3, top - depth * hull.depth, top]
+  const limits: Strip['limits'] = [half * (1 - width), half + 1e-3, top - depth * hull.depth, top]
+  const mesh = sliceBox(hull.mesh, [-1, limits[0], limits[2]], [hull.length + 1, limits[1], limits[3]])
+  if (mesh === undefined) return undefined
+  const taken = present.flatMap((b) => sliceBox(mesh, b.low, b.high) ?? [])
+  const x = Array.from(linspace(0, hull.length, 49))
+  const upTo = (m: Mesh, at: number) => volumeOf(sliceBetween(m, 'x', -1, at))
+  const free = x.map((at) => (at <= 0 ? 0 : upTo(mesh, at) - taken.reduce((v, m) => v + upTo(m, at), 0)))
+  return { limits, mesh, taken, x, free }
 }
 
-/** The port strip of a shape over the hull's whole length. */
-function stripOf(hull: Hull, along: number, shape: readonly [number, number]): Mesh | undefined {
-  const [y0, y1, z0, z1] = stripLimits(hull, along, shape)
-  return sliceBox(hull.mesh, [-1, y0, z0], [hull.length + 1, y1, z1])
+const volumeOf = (mesh: Mesh | undefined): number => (mesh === undefined ? 0 : solidProperties(mesh).volume)
+
+interface SideBlocks {
+  blocks: FoamBlock[]
+  bodies: BuoyantBody[]
+  fitted: number
 }
 
 function withAdded(m: number, c: Vec3, extra: number, at: Vec3): [number, number, number] {
@@ -130,37 +155,37 @@ function withAdded(m: number, c: Vec3, extra: number, at: Vec3): [number, number
 
 /** A block under the deck along each side, as long as the volume asks; undefined when the hull has no room for it. */
 function sideBlocks(
-  hull: Hull,
-  strip: Mesh,
+  strip: Strip,
   volume: number,
   along: number,
-  shape: readonly [number, number],
+  length: number,
   foam: { foam: number; soaked: number },
-): { blocks: FoamBlock[]; fitted: number } | undefined {
-  const ends = (length: number): [number, number] => [
-    Math.max(0, along - length / 2),
-    Math.min(hull.length, along + length / 2),
-  ]
-  const held = (length: number) => {
-    const mesh = sliceBetween(strip, 'x', ...ends(length))
-    return mesh === undefined ? 0 : 2 * solidProperties(mesh).volume
+): SideBlocks | undefined {
+  const ends = (l: number): [number, number] => [Math.max(0, along - l / 2), Math.min(length, along + l / 2)]
+  const held = (l: number) => {
+    const [a, b] = ends(l)
+    return 2 * (linearAt(strip.x, strip.free, b) - linearAt(strip.x, strip.free, a))
   }
-  let low = 1e-3
-  let high = 2 * hull.length
-  if (held(high) < volume) return undefined
-  for (let i = 0; i < 24; i++) {
-    const middle = (low + high) / 2
-    if (held(middle) < volume) low = middle
-    else high = middle
-  }
-  const [x0, x1] = ends(high)
-  const [y0, y1, z0, z1] = stripLimits(hull, along, shape)
+  const found = bisect((l) => held(l) - volume, 0, 2 * length, { tolerance: 1e-4 })
+  if (!found.converged) return undefined
+  const [x0, x1] = ends(found.value)
+  const [y0, y1, z0, z1] = strip.limits
   const common = { density: foam.foam, soaked: foam.soaked }
+  const share = 1 - foam.soaked
+  const bodies: BuoyantBody[] = []
+  const add = (mesh: Mesh | undefined, turn: 1 | -1) => {
+    if (mesh === undefined) return
+    bodies.push({ name: 'foam, port', mesh, share: turn * share })
+    bodies.push({ name: 'foam, starboard', mesh: mirroredY(mesh), share: turn * share })
+  }
+  add(sliceBetween(strip.mesh, 'x', x0, x1), 1)
+  for (const m of strip.taken) add(sliceBetween(m, 'x', x0, x1), -1)
   return {
+    bodies,
     blocks: [
       { name: 'foam, port', low: [x0, y0, z0], high: [x1, y1, z1], ...common },
       { name: 'foam, starboard', low: [x0, -y1, z0], high: [x1, -y0, z1], ...common },
     ],
-    fitted: held(high),
+    fitted: bodies.reduce((v, b) => v + Math.sign(b.share) * volumeOf(b.mesh), 0),
   }
 }

@@ -130,3 +130,43 @@ function alongRun(run: readonly Point2[], pieces: number): Point2[] {
   out.push(run.at(-1)!)
   return out
 }
+
+/**
+ * A station from one list of points, keel to deck middle: the deck edge is the widest point (the highest of several), the chine the
+ * sharpest corner below it. With three points the middle one is both.
+ */
+export function stationFromPoints(x: number, points: readonly Point2[]): Station {
+  if (points.length < 3)
+    throw new RangeError(`station at ${x} m: ${points.length} points, expected 3 or more`)
+  const widest = Math.max(...points.map((p) => p[0]))
+  let edge = points.length - 2
+  for (let i = points.length - 1; i > 0; i--)
+    if (points[i]![0] > widest - 1e-9) {
+      edge = i
+      break
+    }
+  edge = Math.max(1, edge)
+  let chine = edge
+  let sharpest = 0.17
+  for (let i = 1; i < edge; i++) {
+    const a = points[i - 1]!
+    const b = points[i]!
+    const c = points[i + 1]!
+    const turn = Math.abs(
+      Math.atan2(
+        (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]),
+        (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]),
+      ),
+    )
+    if (turn > sharpest) {
+      sharpest = turn
+      chine = i
+    }
+  }
+  return {
+    x,
+    bottom: points.slice(0, chine + 1),
+    side: points.slice(Math.min(chine + 1, edge), edge + 1),
+    deck: points.slice(edge),
+  }
+}

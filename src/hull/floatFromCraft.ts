@@ -1,0 +1,139 @@
+/** The craft file to what the float side takes: the hull as a mesh, weights, rider, openings, foam. SI. */
+import type { Craft } from '../craft/schema/index.ts'
+import type { Place } from '../craft/types.ts'
+import { waterAt } from '../fluid/water.ts'
+import type { Mesh, Vec3 } from '../solid/mesh.ts'
+import type { FloatInput } from './float/answer.ts'
+import type { FoamBlock } from './float/swamped.ts'
+import type { Weight } from './float/weights.ts'
+import { hullFromCraft } from './fromCraft.ts'
+import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from './shape/hull.ts'
+import { stationFromPoints } from './shape/stations.ts'
+
+/** kg of salt per kg of water where the file says salt (ocean mean) */
+const seaSalinity = 0.035
+
+const at = (p: Place): Vec3 => [p[0].value, p[1].value, p[2].value]
+
+/** Half of a range read as one standard deviation doubled: the ± of a value. */
+const give = (q: { low: number; high: number }): number => (q.high - q.low) / 2
+
+/** The hull of a craft: the mesh handed in where the file names one, else its stations, else the few numbers. */
+export function hullMeshFromCraft(craft: Craft, mesh?: Mesh): Hull {
+  const h = craft.hull
+  if (mesh !== undefined) return hullFromMesh(mesh, `the mesh ${h.mesh ?? 'given'}`)
+  const missing =
+    h.mesh === undefined
+      ? []
+      : [
+          {
+            code: 'mesh not read',
+            text: `The mesh ${h.mesh} was not at hand: the hull is drawn from its measures instead.`,
+            path: 'hull.mesh',
+          },
+        ]
+  if (h.stations && h.stations.length >= 3) {
+    const stations = h.stations.map((s) =>
+      stationFromPoints(
+        s.at.value,
+        s.points.map(([out, up]) => [out.value, up.value] as const),
+      ),
+    )
+    const hull = hullFromStations(stations)
+    return { ...hull, flags: [...hull.flags, ...missing] }
+  }
+  const fullness = h.noseFullness.value
+  const hull = hullFromFew({
+    length: h.length.value,
+    beam: h.beam.value,
+    chineBeam: h.chineBeam.value,
+    depth: h.depth.value,
+    deadrise: h.deadrise.value,
+    midDeadrise: h.midDeadrise.value,
+    noseDeadrise: h.noseDeadrise.value,
+    noseRocker: h.noseRocker.value,
+    noseRockerStart: Math.min(h.noseRockerStart.value, 0.98 * h.length.value),
+    tailRocker: h.tailRocker.value,
+    tailRockerLength: h.tailRockerLength.value,
+    widestAt: Math.min(h.widestAt.value, 0.95 * h.length.value),
+    tailWidth: h.tailWidth.value,
+    noseExponents: [fullness, Math.min(2, fullness)],
+    deckCamber: h.deckCamber.value,
+  })
+  return { ...hull, flags: [...hull.flags, ...missing] }
+}
+
+/** Water taken up by foam, a fraction of its volume, by kind and density (ASTM C578, water absorption). */
+export function soakedBy(foam: string): number {
+  const [kind, density] = foam.split(' ')
+  if (kind === 'XPS') return 0.003
+  if (kind === 'PU') return 0.05
+  const d = Number(density)
+  return d < 17 ? 0.04 : d < 25 ? 0.03 : 0.02
+}
+
+export interface FloatFromCraft {
+  input: FloatInput
+  /** true when the file lists no weights and a usual mass stands in */
+  weightsAssumed: boolean
+}
+
+/** Everything `floatAnswer` needs. The mesh is the one the file names, read and set in body axes by the caller. */
+export function floatFromCraft(craft: Craft, mesh?: Mesh): FloatFromCraft {
+  const hull = hullMeshFromCraft(craft, mesh)
+  const salinity = craft.place.water === 'salt' ? seaSalinity : 0
+  const listed = craft.weights.map((w): Weight & { sealed?: boolean } => ({
+    name: w.name,
+    mass: w.mass.value,
+    at: at(w.at),
+    give: give(w.mass),
+    giveAt: 0.02,
+    sealed: w.sealed,
+    ...(w.size ? { size: at(w.size) } : {}),
+  }))
+  const weightsAssumed = !listed.some((w) => w.mass > 0)
+  return {
+    weightsAssumed,
+    input: {
+      hull,
+      water: waterAt(craft.place.waterTemperature.value, salinity).density,
+      weights: weightsAssumed ? assumed(craft) : listed,
+      rider: {
+        mass: craft.rider.mass.value,
+        stature: craft.rider.height.value,
+        stance: craft.rider.stance,
+        x: craft.rider.position.value,
+        y: craft.rider.offCentre.value,
+      },
+      openings: craft.openings.map((o) => ({ name: o.name, kind: o.kind, at: at(o.at), area: o.gap.value })),
+      foam: craft.foam.map(
+        (f): FoamBlock => ({
+          name: f.name,
+          low: [0, 1, 2].map((k) => Math.min(f.from[k]!.value, f.to[k]!.value)) as [number, number, number],
+          high: [0, 1, 2].map((k) => Math.max(f.from[k]!.value, f.to[k]!.value)) as [number, number, number],
+          density: Number(f.foam.split(' ')[1]),
+          soaked: soakedBy(f.foam),
+        }),
+      ),
+      compartments: craft.compartments.map((c) => ({
+        name: c.name,
+        from: Math.min(c.from.value, c.to.value),
+        to: Math.max(c.from.value, c.to.value),
+        sealed: c.sealed,
+        permeability: c.permeability.value,
+      })),
+    },
+  }
+}
+
+function assumed(craft: Craft): Weight[] {
+  const { loading } = hullFromCraft(craft)
+  return [
+    {
+      name: 'the craft, a usual weight for its size',
+      mass: loading.mass,
+      at: [loading.x, 0, loading.z],
+      give: 0.4 * loading.mass,
+    },
+  ]
+}
