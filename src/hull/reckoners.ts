@@ -2,7 +2,8 @@
 import { defineReckoner, type Port, type Reckoner } from '../answers/reckoner.ts'
 import { ittc57 } from '../fluid/friction.ts'
 import { gravity, kinematicViscosity, seaWaterDensity, seaWaterViscosity, waterAt } from '../fluid/water.ts'
-import { airDrag, riderDragArea, type Stance, stances } from './resistance/air.ts'
+import type { Stance } from './float/rider.ts'
+import { airDrag, riderDragArea, stances } from './resistance/air.ts'
 import { dragReckoners } from './resistance/reckoners.ts'
 import { criticalSpeed, froude, volumetricFroude } from './resistance/spec.ts'
 

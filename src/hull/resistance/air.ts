@@ -4,8 +4,7 @@
  * kneeling, sitting and prone: between those and a cyclist's time-trial position, from memory of Hoerner (1965), ch. 3.
  * Heights of the drag: middle of the frontal area, this project's judgement.
  */
-
-export type Stance = 'standing' | 'crouching' | 'kneeling' | 'sitting' | 'prone'
+import type { Stance } from '../float/rider.ts'
 
 interface StanceFigures {
   /** m², of a person 1.75 m, 80 kg */
