@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { readCraft } from '../craft/index.ts'
 import { expectGolden } from '../drawing/golden.testkit.ts'
 import type { Sheet } from '../drawing/sheet.ts'
 import { madeUpBalance } from './balance.testkit.ts'
-import { changesFigure, forcesFigure, matchingFigure, runFigure } from './figures.ts'
+import { changesFigure, doubtsFigure, forcesFigure, matchingFigure, runFigure } from './figures.ts'
 import { inchLook, metricLook, plain, says, saysRange, saysStep } from './shown.ts'
 
 const now = madeUpBalance()
@@ -56,6 +58,19 @@ test('changes come largest first, whichever way they go, and those without an an
   ]
   expect(names.filter((n) => order.includes(n))).toEqual(order)
   expect(names).not.toContain('a change without an answer')
+})
+
+test('the doubt of an answer is drawn largest first, each input named with its source', () => {
+  const craft = readCraft(readFileSync(`${import.meta.dirname}/../../demo/heron.yaml`, 'utf8'), 'heron.yaml')
+    .craft!
+  const b = madeUpBalance()
+  const driver = (path: string, topSpeed: number) => ({ ...b.drivers[0]!, path, says: path, topSpeed })
+  b.drivers = [driver('drive.efficiency', 0.1), driver('jet.rotor.pitch', 0.5), driver('hull.length', 0)]
+  const sheet = doubtsFigure(craft, b, 'topSpeed', metricLook)
+  const names = words(sheet).filter((w) => w.includes('(guess)'))
+  expect(names).toEqual(['the impeller’s pitch (guess)', 'the drive’s efficiency (guess)'])
+  expect(words(sheet)).toContain('± 1.8 km/h')
+  expect(doubtsFigure(craft, { ...b, drivers: [] }, 'pull', metricLook).says).toBe('Not worked out yet.')
 })
 
 test('figures come in the units asked for', () => {

@@ -1,4 +1,6 @@
 /** The balance drawn: what a page, the book and the command line show. Now solid, tried dashed. */
+
+import type { Craft } from '../craft/index.ts'
 import { barChart } from '../drawing/bars.ts'
 import {
   type ChartMarker,
@@ -10,6 +12,7 @@ import {
 import { okabeIto, quiet } from '../drawing/palette.ts'
 import { valueAt } from '../drawing/readOut.ts'
 import type { Sheet } from '../drawing/sheet.ts'
+import { driverName } from './answer.ts'
 import { inLook, type Look, plain, says, saysRpm, saysStep } from './shown.ts'
 import type { Balance, Change, Matching, Root } from './types.ts'
 
@@ -368,6 +371,32 @@ export function changesFigure(now: Balance, by: Buys, look: Look): Sheet {
     empty: now.ranged
       ? 'None of the usual changes could be worked out.'
       : 'Working out what each change would do…',
+  })
+}
+
+/** Where the doubt of an answer comes from: how far each input alone may move it either way, eight at most. */
+export function doubtsFigure(craft: Craft, now: Balance, by: Buys, look: Look): Sheet {
+  const kind = by === 'topSpeed' ? 'speed' : 'force'
+  const drivers = now.drivers
+    .filter((d) => d[by] > 0)
+    .sort((a, b) => b[by] - a[by])
+    .slice(0, 8)
+  const rows = drivers.map((d) => ({
+    name: `${driverName(craft, d)} (${d.source})`,
+    value: inLook(d[by], kind, look),
+    note: `± ${says(d[by], kind, look)}`,
+    colour: d.source === 'measured' || d.source === 'maker' ? okabeIto.blue : okabeIto.orange,
+  }))
+  return barChart({
+    title:
+      by === 'topSpeed'
+        ? 'What the doubt of the top speed comes from'
+        : 'What the doubt of the pull comes from',
+    says: rows[0] ? `Most of it: ${rows[0].name}, ${rows[0].note}.` : 'Not worked out yet.',
+    width: look.width,
+    axis: { label: by === 'topSpeed' ? 'top speed, either way' : 'pull, either way', unit: look[kind] },
+    rows,
+    empty: now.ranged ? 'No input carries any doubt.' : 'Working out where the doubt comes from…',
   })
 }
 

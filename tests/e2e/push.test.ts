@@ -129,6 +129,24 @@ test('units switch everywhere: pounds and miles in answer and figures', async ()
   expect(await page.locator('.pictures svg text', { hasText: 'force, lbf' }).count()).toBe(1)
 })
 
+test('an engine without a torque curve gives no answer but says what is missing and leads to it', async () => {
+  await openExample(page, 'Heron')
+  const text = await fileText(page)
+  const ports = text.replace(
+    / {4}kind: curve[\s\S]*?(?=\ndrive:)/,
+    '    kind: two-stroke\n    bore: 52 mm\n    stroke: 47 mm\n',
+  )
+  await page.getByLabel('Text of the craft file').fill(ports)
+  await kept(page)
+  await page.evaluate(() => {
+    location.hash = '#/push'
+  })
+  await page.getByRole('heading', { name: 'How it will go cannot be worked out yet' }).waitFor()
+  expect(await page.locator('.empty').textContent()).toContain('torque curve')
+  await page.getByRole('link', { name: 'Fill it in on the Craft page' }).click()
+  await page.getByRole('heading', { name: 'The craft file' }).waitFor()
+})
+
 test('a slider move is worked out again at once; the times are printed, not judged', async () => {
   await open('Heron')
   const times: Record<string, number[]> = {}

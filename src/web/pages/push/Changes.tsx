@@ -1,6 +1,6 @@
 import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { type Buys, changesBy, changesFigure } from '../../../balance/figures.ts'
+import { type Buys, changesBy, changesFigure, doubtsFigure } from '../../../balance/figures.ts'
 import { type Look, saysStep } from '../../../balance/shown.ts'
 import type { Balance, Change } from '../../../balance/types.ts'
 import { Figure } from '../../parts/Figure.tsx'
@@ -21,6 +21,10 @@ export function Changes({ craft, now, look }: { craft: Craft; now: Balance; look
   const readOnly = useApp((s) => s.role === 'follower')
   const [by, setBy] = useState<Buys>('topSpeed')
   const draw = useCallback((width: number) => changesFigure(now, by, lookOf(units, width)), [now, by, units])
+  const drawDoubts = useCallback(
+    (w: number) => doubtsFigure(craft, now, by, lookOf(units, w)),
+    [craft, now, by, units],
+  )
   const tryIt = (c: Change) => {
     const input = inputAt(craft, c.path, units)
     if (typeof c.to !== 'number' || !input) return app.tryValue(c.path, c.to, String(c.to))
@@ -59,6 +63,12 @@ export function Changes({ craft, now, look }: { craft: Craft; now: Balance; look
             </li>
           ))}
       </ul>
+      <h2>Where the doubt comes from</h2>
+      <Figure
+        draw={drawDoubts}
+        caption="How far each input alone may move the answer. Orange ones were never measured: measuring the longest narrows the range most."
+        name="doubt"
+      />
     </section>
   )
 }

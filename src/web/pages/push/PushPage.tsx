@@ -28,6 +28,7 @@ const asks = 'How will it go?'
 /** How will it go? Engines, jet and hull solved together, now and with what is tried. */
 export function PushPage() {
   const balances = useBalances()
+  const findings = useApp((s) => s.findings.push)
   if (!balances) return null
   const { craft, now, triedCraft, tried, waiting } = balances
   if (!now.balance)
@@ -40,6 +41,7 @@ export function PushPage() {
             </p>
           )}
         </EmptyState>
+        <FindingsList findings={findings ?? []} title="What is known already" />
         <Cautions says={cautions} />
       </>
     )
