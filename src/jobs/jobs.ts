@@ -3,6 +3,8 @@ import type { Job } from './job.ts'
 /** Every named job, one line each; a job's code is loaded when it is first asked for. */
 export const jobs = {
   look: async () => (await import('./look.ts')).look,
+  'torque-curve': async () => (await import('./torqueCurve.ts')).torqueCurveJob,
+  'cycle-trace': async () => (await import('./torqueCurve.ts')).cycleTraceJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 
 export type JobName = keyof typeof jobs

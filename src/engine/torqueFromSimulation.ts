@@ -1,0 +1,27 @@
+/** A simulated curve as the torque curve the balance takes. */
+import { curveFromTable, type TorqueCurve } from './curve.ts'
+import type { CurveResult, PointResult } from './simulate.ts'
+
+/**
+ * Torque of all cylinders over rotation from the points that settled; undefined with fewer than three. `redline` in
+ * rev/s. Negative torques count as nought.
+ */
+export function torqueFromSimulation(
+  curve: CurveResult,
+  cylinders: number,
+  redline?: number,
+): TorqueCurve | undefined {
+  const table = curve.points
+    .filter((p) => p.converged && p.point)
+    .map((p) => ({ rotation: p.rpm / 60, torque: Math.max(0, p.point!.torque) * cylinders }))
+  return table.length < 3 ? undefined : curveFromTable(table, redline)
+}
+
+/** The settled points with the most torque and the most power. */
+export function peaksOf(curve: CurveResult): { torque: PointResult; power: PointResult } | undefined {
+  const settled = curve.points.filter((p) => p.point)
+  if (settled.length === 0) return undefined
+  const best = (of: (p: PointResult) => number): PointResult =>
+    settled.reduce((a, b) => (of(b) > of(a) ? b : a))
+  return { torque: best((p) => p.point!.torque), power: best((p) => p.point!.power) }
+}
