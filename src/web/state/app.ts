@@ -1,5 +1,5 @@
 import type { Finding, Question } from '../../answers/finding.ts'
-import { keepInFile, newCraftText, removeValue, textOf, writeValue } from './craftFile.ts'
+import { isWritten, keepInFile, newCraftText, removeValue, textOf, writeValue } from './craftFile.ts'
 import { type OpenedFile, pickFile, readFile, saveFile } from './files.ts'
 import { keepLooking } from './looking.ts'
 import { openStore } from './saved.ts'
@@ -49,6 +49,24 @@ export const app = {
     edit((work) => {
       const text = values.reduce((sum, [path, value]) => writeValue(sum, path, value), work.text)
       return change(work, { text, label: `write ${values[0]?.[0] ?? 'nothing'}` }, clock())
+    }),
+
+  /** true when the text has something at a path */
+  isWritten,
+
+  /** Makes a thing another kind: what only the old kind has is taken out, what the new one needs written, in one step. */
+  changeKind: (
+    path: string,
+    tag: string,
+    word: string,
+    goes: readonly string[],
+    values: readonly (readonly [string, string])[],
+  ) =>
+    edit((work) => {
+      let text = goes.reduce((sum, key) => removeValue(sum, `${path}.${key}`), work.text)
+      text = writeValue(text, `${path}.${tag}`, word)
+      text = values.reduce((sum, [at, value]) => writeValue(sum, at, value), text)
+      return change(work, { text, label: `make ${path} ${word}` }, clock())
     }),
 
   /** Takes an item of a list, or a value, out of the file. */

@@ -53,6 +53,15 @@ export function writeValue(text: string, path: string, value: string): string {
   return setValue(text, path, value)
 }
 
+/** True when the text has something at a path; false also when it cannot be told. */
+export function isWritten(text: string, path: string): boolean {
+  try {
+    return valueText(text, path) !== undefined
+  } catch {
+    return false
+  }
+}
+
 /** The text without a value or an item of a list. */
 export { removeValue }
 

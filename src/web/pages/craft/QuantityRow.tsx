@@ -1,3 +1,4 @@
+import { stepFromSi } from '../../../units/convert.ts'
 import { inputId } from '../../frame/route.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { Provenance } from '../../parts/Provenance.tsx'
@@ -5,6 +6,7 @@ import { QuantityField } from '../../parts/QuantityField.tsx'
 import { app } from '../../state/app.ts'
 import { inputAt } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
+import { tidyNumber } from '../../state/shown.ts'
 import { joinWritten, splitWritten } from './written.ts'
 
 interface Props {
@@ -49,6 +51,7 @@ export function QuantityRow({ path, label, brief = false }: Props) {
       {!brief && given && (
         <>
           <PlusMinus
+            usual={tidyNumber(stepFromSi((input.high - input.low) / 2, input.kind, input.unit), 2)}
             name={name}
             value={written.spread}
             readOnly={readOnly}
@@ -74,6 +77,8 @@ export function QuantityRow({ path, label, brief = false }: Props) {
 }
 
 interface PlusMinusProps {
+  /** what is taken when nothing is written */
+  usual: string
   name: string
   value: string
   readOnly: boolean
@@ -81,13 +86,14 @@ interface PlusMinusProps {
 }
 
 /** How far off it may be, as written after the ±; the reader says what is wrong with it. */
-function PlusMinus({ name, value, readOnly, onCommit }: PlusMinusProps) {
+function PlusMinus({ name, usual, value, readOnly, onCommit }: PlusMinusProps) {
   return (
     <label className="plusminus">
       ±<span className="hush">, {name}</span>
       <input
         key={value}
         className="plainfield"
+        placeholder={usual}
         defaultValue={value}
         readOnly={readOnly}
         size={6}

@@ -1,7 +1,8 @@
-import { camel, type Fields, type Spec, type VariantSpec } from '../../../craft/fields.ts'
+import { camel, type Fields, type Spec } from '../../../craft/fields.ts'
 import { AddHere } from './AddHere.tsx'
 import { ListField } from './ListField.tsx'
 import { QuantityRow } from './QuantityRow.tsx'
+import { VariantField } from './VariantField.tsx'
 import { WordRow } from './WordRow.tsx'
 
 interface Props {
@@ -39,7 +40,7 @@ export function SpecField({ spec, path, value, bare = false }: Props) {
       const word = String((value as Record<string, unknown>)['kind'])
       return (
         <>
-          <WordRow spec={choiceOf(spec)} path={`${path}.${spec.tag}`} value={word} />
+          <VariantField key={word} spec={spec} path={path} word={word} />
           <FieldsOf fields={spec.variants[word]?.fields ?? {}} path={path} value={value} />
         </>
       )
@@ -67,11 +68,3 @@ function FieldsOf({ fields, path, value }: { fields: Fields; path: string; value
     </div>
   )
 }
-
-const choiceOf = (spec: VariantSpec): Extract<Spec, { type: 'choice' }> => ({
-  type: 'choice',
-  words: Object.keys(spec.variants),
-  presence: 'required',
-  label: 'Kind',
-  gloss: 'What it is; the other kinds ask for other numbers.',
-})
