@@ -109,6 +109,8 @@ export function jetFromCraft(craft: Craft, read: Read = asWritten): JetSpec {
   // a default that follows another value goes on following it when that value is drawn or tried
   const trailingPitch = follows(rotor.trailingPitch, rotor.pitch, pitch, read)
   const hubOut = follows(rotor.hubOut, rotor.hub, hub, read)
+  // the duct is a full circle, the system counts its loss on the faster flow beside the hub
+  const annulusShare = 1 - (hub / bore) ** 2
   return {
     rotor: {
       tipDiameter: bore,
@@ -129,7 +131,7 @@ export function jetFromCraft(craft: Craft, read: Read = asWritten): JetSpec {
       nozzleDiameter: read(nozzle.bore),
       contraction: read(jetDoubts.contraction),
       nozzleLoss: read(jetDoubts.nozzleLoss),
-      ductLoss: loss.wall + loss.bend + loss.shaft,
+      ductLoss: (loss.wall + loss.bend + loss.shaft) * annulusShare ** 2,
       ramLoss: read(jetDoubts.ramLoss),
       grateLoss: grate ? grateLoss(grate) : 0,
       lipLoss: read(jetDoubts.lipLoss),

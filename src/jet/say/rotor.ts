@@ -95,7 +95,7 @@ export function surfaceOf(view: View): Finding {
         : ''
     }.`,
     value: gain,
-    standing: gain > 0.03 ? 'watch' : 'good',
+    standing: gain > 0.05 ? 'watch' : 'good',
     because: [
       {
         says: `roughness ${length(roughness.value, 'µm')} (${roughness.source})`,

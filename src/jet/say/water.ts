@@ -121,13 +121,16 @@ export function airOf(view: View): Finding {
   const path = deep + Math.min(rear, side)
   const needed = sub.needed
   const enough = path >= needed
-  const clear = flowWithoutAir(area, path)
+  // flow goes with rotation when nothing cavitates
+  const clear = tied.Q > 0 ? (view.at.tiedUp * flowWithoutAir(area, path)) / tied.Q : 0
+  const judge =
+    clear > 0.2 * view.at.tiedUp ? `Judge the pull below about ${rpm(view, clear)}, or let` : 'Let'
   return {
     id: 'jet.air',
     question: 'push',
     says: enough
       ? `Held still at full throttle the intake has ${length(path, 'm')} of water on the way to the air and needs ${length(needed, 'm')}.`
-      : `Held still at full throttle the intake is likely to draw air: it needs ${length(needed, 'm')} of water on the way and has about ${length(path, 'm')}. Judge the pull at ${formatQuantity(clear, 'volumeFlow', 'L/s', 2)} or less, or let the craft move, before blaming the impeller.`,
+      : `Held still at full throttle the intake is likely to draw air: it needs ${length(needed, 'm')} of water on the way and has about ${length(path, 'm')}. ${judge} the craft move, before blaming the impeller.`,
     value: path,
     unit: 'm',
     standing: enough ? 'good' : 'watch',
