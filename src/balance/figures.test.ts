@@ -49,12 +49,12 @@ test('a tried balance adds dashed lines beside those that move, and only those',
   expect(lines(forcesFigure(now, other, metricLook))).not.toContain('drag, tried')
 })
 
-test('changes come largest first, whichever way they go, and those without an answer are left out', () => {
+test('changes come with the largest gain first and the worst loss last, and those without an answer are left out', () => {
   const names = words(changesFigure(now, 'topSpeed', { ...metricLook, width: 280 }))
   const order = [
-    '10 % less reduction, ratio 1.13',
     'pitch 104 mm instead of 118 mm',
     'blades sanded and sealed, 12 to 3 µm',
+    '10 % less reduction, ratio 1.13',
   ]
   expect(names.filter((n) => order.includes(n))).toEqual(order)
   expect(names).not.toContain('a change without an answer')

@@ -14,7 +14,7 @@ import { valueAt } from '../drawing/readOut.ts'
 import type { Sheet } from '../drawing/sheet.ts'
 import { driverName } from './answer.ts'
 import { inLook, type Look, plain, says, saysRpm, saysStep } from './shown.ts'
-import type { Balance, Change, Matching, Root } from './types.ts'
+import type { Balance, Change, Driver, Matching, Root } from './types.ts'
 
 const colours = {
   engine: okabeIto.blue,
@@ -344,7 +344,7 @@ export function runFigure(now: Balance, other: Balance | undefined, look: Look):
 
 export type Buys = 'topSpeed' | 'pull'
 
-/** What each single change would buy, the largest first; with the other answer in words beside it. */
+/** What each single change would buy, the largest gain first. */
 export function changesFigure(now: Balance, by: Buys, look: Look): Sheet {
   const kind = by === 'topSpeed' ? 'speed' : 'force'
   const step = (v: number) => inLook(v, kind, look)
@@ -363,7 +363,7 @@ export function changesFigure(now: Balance, by: Buys, look: Look): Sheet {
   const base = by === 'topSpeed' ? now.topSpeed.value : now.pull.value
   return barChart({
     title: by === 'topSpeed' ? 'What each change does to the top speed' : 'What each change does to the pull',
-    says: first ? `Largest: ${first.name}, ${first.note}.` : 'No change has been worked out yet.',
+    says: first ? `Most comes from: ${first.name}, ${first.note}.` : 'No change has been worked out yet.',
     width: look.width,
     axis: { label: by === 'topSpeed' ? 'top speed, change' : 'pull tied up, change', unit: look[kind] },
     baseLabel: `now ${says(base, kind, look)}`,
@@ -372,6 +372,14 @@ export function changesFigure(now: Balance, by: Buys, look: Look): Sheet {
       ? 'None of the usual changes could be worked out.'
       : 'Working out what each change would do…',
   })
+}
+
+const sourceColour: Record<Driver['source'], string> = {
+  measured: okabeIto.blue,
+  maker: okabeIto.blue,
+  guess: okabeIto.orange,
+  assumed: okabeIto.orange,
+  model: quiet,
 }
 
 /** Where the doubt of an answer comes from: how far each input alone may move it either way, eight at most. */
@@ -385,7 +393,7 @@ export function doubtsFigure(craft: Craft, now: Balance, by: Buys, look: Look): 
     name: `${driverName(craft, d)} (${d.source})`,
     value: inLook(d[by], kind, look),
     note: `± ${says(d[by], kind, look)}`,
-    colour: d.source === 'measured' || d.source === 'maker' ? okabeIto.blue : okabeIto.orange,
+    colour: sourceColour[d.source],
   }))
   return barChart({
     title:
@@ -400,10 +408,10 @@ export function doubtsFigure(craft: Craft, now: Balance, by: Buys, look: Look): 
   })
 }
 
-/** Changes with a known effect on one answer, the largest first, ten at most. */
+/** Changes with a known effect on one answer, the largest gain first, twelve at most. */
 export function changesBy(changes: readonly Change[], by: Buys): Change[] {
   return changes
     .filter((c) => Number.isFinite(c[by].value))
-    .sort((a, b) => Math.abs(b[by].value) - Math.abs(a[by].value))
-    .slice(0, 10)
+    .sort((a, b) => b[by].value - a[by].value)
+    .slice(0, 12)
 }

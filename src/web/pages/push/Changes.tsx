@@ -66,7 +66,7 @@ export function Changes({ craft, now, look }: { craft: Craft; now: Balance; look
       <h2>Where the doubt comes from</h2>
       <Figure
         draw={drawDoubts}
-        caption="How far each input alone may move the answer. Orange ones were never measured: measuring the longest narrows the range most."
+        caption="How far each input alone may move the answer. Blue: measured. Orange: guessed or assumed, so worth measuring. Grey: the models themselves."
         name="doubt"
       />
     </section>
