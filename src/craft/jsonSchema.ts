@@ -23,10 +23,11 @@ export function quantityPattern(spec: Pick<QuantitySpec, 'kind'>): string {
     .sort((a, b) => b.length - a.length)
     .map((s) => (s === '1' ? '1' : loose(s).replace(/(\\\*|\\\/|·)/g, String.raw`\s?$1\s?`)))
   const unit = `(?:${units.join('|')})`
-  const one = unitless(spec.kind) ? `${number}\\s*${unit}?` : `${number}\\s*${unit}`
+  // without a unit there is nothing to add up; with one, three amounts are plenty ("1 h 20 min 5 s")
+  const amount = unitless(spec.kind) ? `${number}\\s*${unit}?` : `(?:${number}\\s*${unit}\\s*){1,3}`
   const spread = String.raw`(?:\s*(?:±|\+\s?/\s?-|\+-)\s*${number}\s*(?:%|${unit})?)?`
   const shared = unitless(spec.kind) ? '' : `|${number}\\s*(?:±|\\+\\s?/\\s?-|\\+-)\\s*${number}\\s*${unit}`
-  return `^\\s*(?:(?:${one}\\s*)+${spread}${shared})${source}\\s*$`
+  return `^\\s*(?:${amount}${spread}${shared})${source}\\s*$`
 }
 
 const words = (spec: Spec): Json => ({

