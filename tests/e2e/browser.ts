@@ -38,11 +38,10 @@ export function chromiumPath(): string {
   return found
 }
 
-/** The built app on a free port of this machine. */
-export async function serveApp(): Promise<{ address: string; stop(): Promise<void> }> {
-  if (!existsSync(join(builtApp, 'index.html')))
-    throw new Error('dist/web is not built: run npm run build:web')
-  const { server, address } = await serveFolder(builtApp)
+/** The built app, or a copy of it, on a free port of this machine. */
+export async function serveApp(folder = builtApp): Promise<{ address: string; stop(): Promise<void> }> {
+  if (!existsSync(join(folder, 'index.html'))) throw new Error('dist/web is not built: run npm run build:web')
+  const { server, address } = await serveFolder(folder)
   const stop = () =>
     new Promise<void>((done) => {
       server.close(() => done())
