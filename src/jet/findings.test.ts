@@ -72,6 +72,8 @@ test('findings carry a sentence with numbers, reasons with links, sources, and n
 test('a wide gap, a missing stator and a choked impeller are each called out', () => {
   expect(find(heron, 'jet.gap')!.standing).toBe('good')
   expect(find(whatIf(heron, { 'jet.rotor.gap': 0.9e-3 }), 'jet.gap')!.standing).toBe('watch')
+  const tight = find(whatIf(heron, { 'jet.rotor.gap': 0.2e-3 }), 'jet.gap')!
+  expect(tight.says).toMatch(/tight; worn to 0.6 mm it would cost \d\.\d %/)
   expect(find(heron, 'jet.stator')).toBeUndefined()
   const bare = find(whatIf(heron, { 'jet.stator.vanes': 0 }), 'jet.stator')!
   expect(bare.standing).toBe('watch')

@@ -12,6 +12,9 @@ import { bladeLoad } from '../strength.ts'
 import type { JetSpec } from '../types.ts'
 import { length, measure, newton, percent, rpm, src, type View } from './view.ts'
 
+/** tip speed at which nothing cavitates, m/s: small changes are compared there */
+const wettedTip = 25
+
 export function loadingOf(view: View): Finding {
   const { tied } = view
   const stalled = tied.flags.includes('stall') || tied.flags.includes('deep stall')
@@ -187,7 +190,7 @@ export function grateOf(craft: Craft): Finding | undefined {
   const blocked = grateBlockage(grate)
   const weed = { ...clean, system: { ...clean.system, grateLoss: 3 * clean.system.grateLoss + 2 * blocked } }
   const open = { ...clean, system: { ...clean.system, grateLoss: 0 } }
-  const n = 38 / (Math.PI * clean.rotor.tipDiameter)
+  const n = wettedTip / (Math.PI * clean.rotor.tipDiameter)
   const F = solveJet(open, n, 0).F
   const cost = 1 - solveJet(clean, n, 0).F / F
   const weedCost = 1 - solveJet(weed, n, 0).F / F
@@ -214,19 +217,24 @@ export function grateOf(craft: Craft): Finding | undefined {
 
 export function gapOf(craft: Craft, spec: JetSpec): Finding {
   const { gap } = craft.jet.rotor
-  const n = 38 / (Math.PI * spec.rotor.tipDiameter)
-  const tight = { ...spec, rotor: { ...spec.rotor, gap: 0.25e-3 } }
-  const now = solveJet(spec, n, 0).F
-  const gain = solveJet(tight, n, 0).F / now - 1
+  const n = wettedTip / (Math.PI * spec.rotor.tipDiameter)
+  const pull = (g: number) => solveJet({ ...spec, rotor: { ...spec.rotor, gap: g } }, n, 0).F
+  const now = pull(spec.rotor.gap)
   const span = (spec.rotor.tipDiameter - spec.rotor.hubDiameter) / 2
   const worst = 1 - inducerGapHead(gap.value / span)
   const wide = gap.value > 0.6e-3
+  const tight = gap.value <= 0.25e-3
+  const gain = pull(0.25e-3) / now - 1
+  const part = (x: number) => `${(100 * x).toFixed(1)} %`
+  const shown = length(gap.value, 'mm')
   return {
     id: 'jet.gap',
     question: 'push',
     says: wide
-      ? `The tip gap of ${length(gap.value, 'mm')} is wide: closed to 0.25 mm the jet would pull ${percent(gain)} more at the same rotation. Past 0.6 mm a ring is due (common practice).`
-      : `The tip gap of ${length(gap.value, 'mm')} is in order; closed to 0.25 mm it would pull ${(100 * gain).toFixed(1)} % more at the same rotation.`,
+      ? `The tip gap of ${shown} is wide: closed to 0.25 mm the jet would pull ${part(gain)} more at the same rotation. Past 0.6 mm a ring is due (common practice).`
+      : tight
+        ? `The tip gap of ${shown} is tight; worn to 0.6 mm it would cost ${part(1 - pull(0.6e-3) / now)} of the pull at the same rotation. See that it turns free warm and wet.`
+        : `The tip gap of ${shown} is in order; closed to 0.25 mm it would pull ${part(gain)} more at the same rotation.`,
     value: gap.value,
     low: gap.low,
     high: gap.high,
