@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { lineChart } from './chart.ts'
-import { polyline, text } from './marks.ts'
+import { polyline, rectangle, text } from './marks.ts'
 import type { Sheet } from './sheet.ts'
 import { cellHeight, cellWidth, terminalOf, widthFor } from './terminal.ts'
 
@@ -17,6 +17,12 @@ test('a level line along the top of a row lights the upper dots of its letters',
   expect(
     terminalOf(blank(4, 2, [polyline([0.1, y, 3.99 * cellWidth, y], { stroke: '#000000' }, 'data')])),
   ).toEqual(['⠉⠉⠉⠉', ''])
+})
+
+test('a dark fill is dotted all over, a tint next to paper only outlined', () => {
+  const box = (fill: string) => blank(4, 3, [rectangle(0.2, 0.2, 7, 11, { fill, stroke: '#000000' }, 'mark')])
+  expect(terminalOf(box('#0072b2'))[1]).toBe('⣿⣿⣿⣿')
+  expect(terminalOf(box('#faf8f2'))[1]).toMatch(/^[⡇⢸] {2}/)
 })
 
 test('words stand where they belong and are kept whole at the edge', () => {

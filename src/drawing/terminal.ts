@@ -1,5 +1,6 @@
 /** Draw list to letters: Unicode 15.0, Braille Patterns U+2800–U+28FF, two by four dots to a letter. */
 import { styleText } from './ansi.ts'
+import { contrast, paper } from './palette.ts'
 import type { Mark, Sheet } from './sheet.ts'
 
 /** paper a letter cell stands for: a letter of 3 mm text is about this wide, and twice as tall as wide */
@@ -66,7 +67,9 @@ function drawMark(mark: Mark, dot: Dot): void {
     const closed = [...mark.points, mark.points[0] ?? 0, mark.points[1] ?? 0]
     if (mark.layer === 'fill') fill(mark.points, mark.style.fill, 1.9, dot)
     else {
-      if (mark.style.fill && mark.style.fill !== '#ffffff') fill(mark.points, mark.style.fill, 0.7, dot)
+      // tints that hardly differ from paper stay empty: dots have no half tones
+      if (mark.style.fill && contrast(mark.style.fill, paper) > 1.3)
+        fill(mark.points, mark.style.fill, 0.7, dot)
       drawLine(closed, mark.style.stroke ?? mark.style.fill, false, dot)
     }
   }
