@@ -27,9 +27,9 @@ export function valueAt(series: Pick<PlotSeries, 'x' | 'y'>, at: number): number
   return x.length === 1 && x[0] === at ? y[0]! : Number.NaN
 }
 
-/** A value as a read-out shows it: about a hundredth of the axis' span. */
+/** A value as a read-out shows it: about a three hundredth of the axis' span. */
 export function readingText(axis: PlotAxis, value: number): string {
-  const step = axis.log ? value / 100 : tickStep(axis.min, axis.max, 100)
+  const step = axis.log ? value / 100 : tickStep(axis.min, axis.max, 300)
   const unit = axis.unit === '' || axis.unit === '1' ? '' : ` ${axis.unit}`
   return tickText(Math.round(value / step) * step, step) + unit
 }

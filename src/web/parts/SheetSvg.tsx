@@ -137,7 +137,7 @@ function Drawn({ sheet }: { sheet: Sheet }) {
         <Marks sheet={sheet} />
         {plot && at !== undefined && <CrossHair plot={plot} sheet={sheet} at={at} readings={readings} />}
       </svg>
-      {plot && <Reader plot={plot} title={sheet.title} at={at} readings={readings} onMove={setAt} />}
+      {plot && <Reader plot={plot} sheet={sheet} at={at} readings={readings} onMove={setAt} />}
     </>
   )
 }
@@ -147,21 +147,26 @@ const alongX = (plot: Plot, part: number) => plot.x.min + part * (plot.x.max - p
 
 interface ReaderProps {
   plot: Plot
-  title: string
+  sheet: Sheet
   at: number | undefined
   readings: readonly Reading[]
   onMove: (at: number | undefined) => void
 }
 
 /** The keyboard's way to the cross-hair: a slider that is seen only while it has the focus. */
-function Reader({ plot, title, at, readings, onMove }: ReaderProps) {
+function Reader({ plot, sheet, at, readings, onMove }: ReaderProps) {
   const here = at ?? plot.x.min
   const says = `${plot.x.label} ${readingText(plot.x, here)}: ${readings.map((r) => r.says).join(', ') || 'no line here'}`
   return (
     <input
       type="range"
       className="sheet-reader"
-      aria-label={`Read “${title}” along ${plot.x.label}`}
+      aria-label={`Read “${sheet.title}” along ${plot.x.label}`}
+      // its ends stand under the ends of the axis
+      style={{
+        left: `${(100 * plot.left) / sheet.width}%`,
+        width: `${(100 * (plot.right - plot.left)) / sheet.width}%`,
+      }}
       aria-valuetext={says}
       min={0}
       max={steps}
@@ -216,6 +221,8 @@ function CrossHair({ plot, sheet, at, readings }: CrossHairProps) {
             x={left + (i > 0 ? 4.2 : 1.2)}
             y={top + 4 + i * 4}
             fontSize={size}
+            textLength={textWidth(row, size, i === 0)}
+            lengthAdjust="spacingAndGlyphs"
             fontWeight={i > 0 ? 400 : 700}
             fill="#1b1b1b"
           >
