@@ -6,7 +6,9 @@ import { type BalanceOptions, solveBalance } from '../balance/solve.ts'
 import type { Balance } from '../balance/types.ts'
 import type { Craft } from '../craft/index.ts'
 import { hullDragFindings } from '../hull/findings.ts'
+import { floatFindings } from '../hull/floatFindings.ts'
 import { jetFindings, situationOf } from '../jet/findings.ts'
+import { strengthFindings } from '../strength/findings.ts'
 
 /** What one look at a craft gives. */
 export interface Look {
@@ -21,6 +23,8 @@ type Contributor = (craft: Craft, balance: Balance | undefined) => Finding[]
 const contributors: readonly Contributor[] = [
   (craft, balance) => hullDragFindings(craft, balance?.top?.speed),
   (craft, b) => jetFindings(craft, b && situationOf(b)),
+  (craft) => floatFindings(craft),
+  (craft) => strengthFindings(craft),
 ]
 
 /** Solves a craft and gathers every trade's findings, worst first. */

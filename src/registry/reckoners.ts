@@ -1,9 +1,18 @@
 import type { Reckoner } from '../answers/reckoner.ts'
+import { engineReckoners } from '../engine/reckoners.ts'
+import { floatReckoners } from '../hull/floatReckoners.ts'
 import { hullReckoners } from '../hull/reckoners.ts'
 import { jetReckoners } from '../jet/reckoners.ts'
+import { strengthReckoners } from '../strength/reckoners.ts'
 
 /** Every reckoner of every trade; a new trade adds one line here. */
-export const reckoners: readonly Reckoner[] = [...hullReckoners, ...jetReckoners]
+export const reckoners: readonly Reckoner[] = [
+  ...engineReckoners,
+  ...floatReckoners,
+  ...strengthReckoners,
+  ...hullReckoners,
+  ...jetReckoners,
+]
 
 const byId = new Map(reckoners.map((r) => [r.id, r]))
 

@@ -110,6 +110,9 @@ function underLoad(bay: DeckBay, l: FootLoad, temperature: number, terms: number
     : sheetUnder(bay, l, allowed, temperature, terms)
 }
 
+/** Standing comes again and again; a step or a jump is rare and short. */
+const foamUse = (l: FootLoad): 'foot' | 'jump' => (l.name === 'standing' ? 'foot' : 'jump')
+
 /** The patch turned and trimmed to fit a bay: a foot wider than the bay stands on its edges with the rest. */
 function fitted(l: FootLoad, a: number, b: number): Patch {
   const long = Math.max(l.u, l.v)
@@ -146,7 +149,7 @@ function sheetUnder(
   ]
   const out: Partial<DeckUnderLoad> = {}
   if (s.kind === 'foam') {
-    const may = foamAllowable(s.foam, l.name === 'jump' ? 'jump' : 'foot', temperature)
+    const may = foamAllowable(s.foam, foamUse(l), temperature)
     const pressure = bed * r.deflection
     out.foam = { pressure, allowed: may }
     parts.push({ what: 'foam', margin: may / pressure })
@@ -220,11 +223,11 @@ function sandwichUnder(
     { load: patch.load, u: patch.u, v: patch.v },
     { held: false, bed, terms },
   )
-  const may = foamAllowable(s.foam, l.name === 'jump' ? 'jump' : 'foot', temperature)
+  const may = foamAllowable(s.foam, foamUse(l), temperature)
   const pressure = bed * local.deflection
   const stress = panel.faceStress + local.bending
   const skinAllowed = Math.min(allowed, wrinklingStress(sandwich))
-  const shearAllowed = (l.name === 'jump' ? 0.8 : 0.5) * s.foam.shearStrength
+  const shearAllowed = (l.name === 'standing' ? 0.5 : 0.8) * s.foam.shearStrength
   const parts: { what: DeckUnderLoad['weakest']; margin: number }[] = [
     { what: 'skin', margin: Math.min(allowed / stress, skinAllowed / panel.faceStress) },
     { what: 'foam', margin: may / pressure },
