@@ -4,13 +4,18 @@ import {
   type Candidates,
   type CombGrid,
   type FrameScores,
+  type Leak,
   makeCandidates,
   makeScores,
   pickPeaks,
   scoreBeside,
   scoreFrame,
 } from './comb.ts'
-import { SPECTRUM_POINTS, type Warper } from './warp.ts'
+import { SLOPES, WINDOW } from './settings.ts'
+import { SPECTRUM_POINTS, SPECTRUM_TOP, type Warper } from './warp.ts'
+
+/** teeth of a candidate whose levels are kept while pairs are scored */
+const TEETH = 46
 
 /** candidates from the frame itself */
 export const OWN_PEAKS = 10
@@ -84,7 +89,7 @@ const RETRY = [0, 3, 4, 7, 8]
 /** Adds a frame's candidates, and the pairs of them that explain it best, to the store. */
 export interface PairScorer {
   /** `levels` are the flattened spectra by slope index */
-  add: (store: FrameStore, peaks: Candidates, levels: readonly Float64Array[] | null) => void
+  add: (store: FrameStore, peaks: Candidates, levels: readonly Float64Array[] | null, warper?: Warper) => void
 }
 
 /** Pairs nearer than `apart` in ln f are left out. */
@@ -94,8 +99,23 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
   const pairB = new Uint8Array(PAIRS)
   const beside = new Float64Array(CANDIDATES * CANDIDATES)
 
-  const scorePairs = (peaks: Candidates, levels: readonly Float64Array[]): number => {
+  const teeth = new Float64Array(CANDIDATES * TEETH)
+  const leakOf = (warper: Warper, peaks: Candidates, b: number, a: number): Leak => {
+    const kb = peaks.slope[b]!
+    return {
+      level: (hertz) => warper.level(kb, hertz),
+      tooth: (n) => teeth[a * TEETH + Math.min(n, TEETH - 1)]!,
+      smear: 0.5 * WINDOW * Math.abs(SLOPES[kb]! - SLOPES[peaks.slope[a]!]!),
+    }
+  }
+  const scorePairs = (peaks: Candidates, levels: readonly Float64Array[], warper?: Warper): number => {
     const n = peaks.count
+    if (warper)
+      for (let a = 0; a < n; a++)
+        for (let h = 1; h < TEETH; h++) {
+          const f = h * peaks.rate[a]!
+          teeth[a * TEETH + h] = f < SPECTRUM_TOP ? warper.level(peaks.slope[a]!, f) : -9
+        }
     for (let b = 0; b < n; b++)
       for (let a = 0; a < n; a++)
         if (a !== b)
@@ -105,6 +125,7 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
             peaks.score[b]!,
             levels[peaks.slope[b]!]!,
             peaks.rate[a]!,
+            warper ? leakOf(warper, peaks, b, a) : null,
           )
     let count = 0
     for (let a = 0; a < n; a++)
@@ -128,8 +149,8 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
     return count
   }
 
-  const add = (store: FrameStore, peaks: Candidates, levels: readonly Float64Array[] | null) => {
-    const pairCount = levels ? scorePairs(peaks, levels) : 0
+  const add: PairScorer['add'] = (store, peaks, levels, warper) => {
+    const pairCount = levels ? scorePairs(peaks, levels, warper) : 0
     const i = nextFrame(store)
     const base = i * CANDIDATES
     store.count[i] = peaks.count
@@ -161,7 +182,7 @@ export function makeFrameReader(grid: CombGrid): FrameReader {
       const retry = RETRY.map((k) => warper.clipped[k]!)
       addMaskedPeaks(grid, retry, scores, work, peaks, MASKED_PEAKS)
     }
-    scorer.add(store, peaks, pairs ? warper.clipped : null)
+    scorer.add(store, peaks, pairs ? warper.clipped : null, warper)
   }
   return { read, scores }
 }

@@ -280,13 +280,31 @@ export function maskTeeth(grid: CombGrid, source: Float64Array, rate: number, ou
 /** clipped level of a tooth that another engine explains: Z = 1 */
 const NOISE_LEVEL = 1 - 0.8
 
-/** Score of the comb at grid place g when `other` Hz is taken to explain its own teeth; -9 when nothing is left. */
+/** What another engine's lines may leak into: its teeth's ln Z, and the reach of their skirts. */
+export interface Leak {
+  /** ln Z at `hertz` in the spectrum the comb is read from */
+  level: (hertz: number) => number
+  /** ln Z of the other engine's tooth n (1, 2 …) in its own spectrum */
+  tooth: (n: number) => number
+  /** skirts reach this part of a tooth's frequency, from the difference in slope */
+  smear: number
+}
+
+/** window skirts reach this far, Hz, and lie this far under the line, ln */
+const SKIRT = 15
+const SKIRT_DEPTH = 2.3
+
+/**
+ * Score of the comb at grid place g when `other` Hz is taken to explain its own teeth; -9 when nothing is
+ * left. With `leak`, teeth that are no more than the skirts of the other's lines count as explained too.
+ */
 export function scoreBeside(
   grid: CombGrid,
   g: number,
   score: number,
   level: Float64Array,
   other: number,
+  leak: Leak | null,
 ): number {
   const { mask, perHertz } = grid
   let lost = 0
@@ -297,12 +315,16 @@ export function scoreBeside(
     const w = grid.weight[t]!
     all += w
     const f = i / perHertz
-    const off = f - Math.round(f / other) * other
-    if (off > mask || off < -mask || f < 0.5 * other) free += w
-    else {
-      const c = level[i]!
-      if (c > NOISE_LEVEL) lost += w * (c - NOISE_LEVEL)
+    const n = Math.max(1, Math.round(f / other))
+    const off = Math.abs(f - n * other)
+    const c = level[i]!
+    let hidden = off <= mask
+    if (!hidden) {
+      free += w
+      if (leak && c > NOISE_LEVEL && off < Math.max(SKIRT, leak.smear * f))
+        hidden = leak.level(f) < leak.tooth(n) - SKIRT_DEPTH
     }
+    if (hidden && c > NOISE_LEVEL) lost += w * (c - NOISE_LEVEL)
   }
   return free < 0.2 * all ? -9 : score - lost
 }

@@ -192,6 +192,31 @@ export function decide(
   dropShort(single, locks[0])
   if (options.engines === 1) return finish([single], single.rate.some((f) => f > 0) ? 'one' : 'none', {})
 
+  const sounding = single.rate.reduce((n, f) => n + (f > 0 ? 1 : 0), 0)
+  if (sounding === 0 && locks[1].length === 0) return finish([single], 'none', {})
+  const locked = locks[0].length > 0 && locks[1].length > 0
+
+  // two lines a few per cent apart are looked for first: the short window takes them for something else
+  const pairs = locked
+    ? []
+    : steadyStretches(single)
+        .map((s) => splitNear(signal, s, single.rate))
+        .filter(isNearPair)
+  const paired = pairs.reduce((n, r) => n + r.to - r.from, 0)
+  if (paired > 0.5 * sounding) {
+    const first: FrameTrack = {
+      rate: single.rate.slice(),
+      score: single.score.slice(),
+      slope: single.slope.slice(),
+    }
+    const second = emptyTrack(store.frames)
+    layNear(pairs, first, second)
+    const tracks = [first, second]
+    const profiles = profilesOf(signal, tracks, warper, cancelled)
+    const share = paired / sounding
+    return { lines: 'two', tracks, profiles, octaves: [], near: pairs, apartShare: share, rationalShare: 0 }
+  }
+
   const path = pathTwo(store, costs, locks)
   const a = trackOf(store, path.first)
   const b = trackOf(store, path.second)
@@ -201,33 +226,7 @@ export function decide(
   const c = coexistence(a, b)
   const apartShare = c.on > 0 ? c.apart / c.on : 0
   const rationalShare = c.apart + c.rational > 0 ? c.rational / (c.apart + c.rational) : 0
-  const locked = locks[0].length > 0 && locks[1].length > 0
   if (locked || (apartShare > 0.15 && rationalShare < 0.8))
     return finish([a, b], 'two', { apartShare, rationalShare })
-
-  if (!single.rate.some((f) => f > 0)) return finish([single], 'none', {})
-  const alone = finish([single], 'one', { apartShare, rationalShare })
-  const near = steadyStretches(single).map((s) => splitNear(signal, s, single.rate))
-  const pairs = near.filter(isNearPair)
-  const on = single.rate.reduce((n, f) => n + (f > 0 ? 1 : 0), 0)
-  const paired = pairs.reduce((n, r) => n + r.to - r.from, 0)
-  if (on > 0 && paired / on > 0.3) {
-    const first: FrameTrack = {
-      rate: single.rate.slice(),
-      score: single.score.slice(),
-      slope: single.slope.slice(),
-    }
-    const second = emptyTrack(store.frames)
-    layNear(pairs, first, second)
-    const tracks = [first, second]
-    return {
-      ...alone,
-      lines: 'two',
-      tracks,
-      profiles: profilesOf(signal, tracks, warper, cancelled),
-      near: pairs,
-      apartShare: paired / on,
-    }
-  }
-  return alone
+  return finish([single], 'one', { apartShare, rationalShare })
 }

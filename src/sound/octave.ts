@@ -11,6 +11,8 @@ export interface OctaveBalance {
   wholeOverHalf: number
   /** even whole multiples over odd ones, dB */
   evenOverOdd: number
+  /** lower quartile of the same over the odd multiples: a resonance raises some, an unevenly firing engine all */
+  evenOverOddLow: number
   /** how far the half multiples stand over the floor, ln of amplitude */
   halfOverFloor: number
   oddOverFloor: number
@@ -45,6 +47,7 @@ export function octaveBalance(mean: Float64Array): OctaveBalance {
   let nHalf = 0
   let half = 0
   let evenOdd = 0
+  const evenOdds: number[] = []
   let nOdd = 0
   let odd = 0
   for (let h = 0; h < HALF_TEETH; h++) {
@@ -61,7 +64,9 @@ export function octaveBalance(mean: Float64Array): OctaveBalance {
     } else if (order % 4 === 2) {
       const near = [mean[h - 2], mean[h + 2]].filter((x): x is number => x !== undefined && !Number.isNaN(x))
       if (near.length === 0) continue
-      evenOdd += near.reduce((a, x) => a + Math.log(excess(x)), 0) / near.length - Math.log(excess(v))
+      const more = near.reduce((a, x) => a + Math.log(excess(x)), 0) / near.length - Math.log(excess(v))
+      evenOdd += more
+      evenOdds.push(more)
       odd += v
       nOdd++
     }
@@ -70,6 +75,7 @@ export function octaveBalance(mean: Float64Array): OctaveBalance {
   return {
     wholeOverHalf: nHalf > 0 ? (dB * wholeHalf) / nHalf : Number.POSITIVE_INFINITY,
     evenOverOdd: nOdd > 0 ? (dB * evenOdd) / nOdd : 0,
+    evenOverOddLow: dB * (evenOdds.sort((a, b) => a - b)[Math.floor(0.25 * nOdd)] ?? 0),
     halfOverFloor: nHalf > 0 ? half / nHalf : 0,
     oddOverFloor: nOdd > 0 ? odd / nOdd : 0,
     teeth: nHalf + nOdd,
@@ -127,7 +133,7 @@ export function settleOctaves(
       bottom = Math.min(bottom, t.rate[i]!)
     }
     const halve = balance.wholeOverHalf < rules.halveBelow && balance.halfOverFloor > rules.halveFloor
-    const double = balance.evenOverOdd > rules.doubleAbove
+    const double = balance.evenOverOdd > rules.doubleAbove && balance.evenOverOddLow > 3.5
     if (halve && bottom / 2 >= range.low) {
       scaleStretch(t, s, 0.5)
       moved = true
