@@ -1,0 +1,202 @@
+import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
+import {
+  angleOfTravel,
+  caseVolumeOfRatio,
+  clearanceOfRatio,
+  clearanceOfTrapped,
+  meanPistonSpeed,
+  pistonArea,
+  pistonRate,
+  pistonTravel,
+  sweptVolume,
+} from '../geometry.ts'
+import { checkRod, port } from './ports.ts'
+
+const kinematics =
+  'Slider-crank kinematics, e.g. J. B. Heywood, Internal Combustion Engine Fundamentals (1988), sec. 2.2'
+const degree = Math.PI / 180
+
+/** Reckoners about crank, rod, piston and volumes. */
+export const crankReckoners: readonly Reckoner[] = [
+  defineReckoner({
+    id: 'piston-travel',
+    title: 'How far down the piston is at a crank angle',
+    trade: 'engine',
+    says: 'Distance of the crown below its top position. Gudgeon offset is left out.',
+    inputs: [
+      port.stroke,
+      port.rod,
+      { name: 'angle', says: 'after top dead centre', kind: 'angle', unit: 'deg', min: 0, max: 360 * degree },
+    ],
+    outputs: [{ name: 'travel', says: 'crown below top', kind: 'length', unit: 'mm' }],
+    reckon: ({ stroke, rod, angle }) => {
+      checkRod(stroke!, rod!)
+      return { travel: pistonTravel({ bore: 1, stroke: stroke!, rod: rod! }, angle!) }
+    },
+    sources: [kinematics],
+  }),
+  defineReckoner({
+    id: 'port-timing',
+    title: 'Port timing from the depth of its roof',
+    trade: 'engine',
+    says: 'When a port opens, from how far its roof lies below the crown’s top position. Turn a caliper reading into degrees, or check a degree wheel: the two must agree within 1.5°.',
+    inputs: [
+      port.stroke,
+      port.rod,
+      {
+        name: 'depth',
+        says: 'from the crown’s top position down to the roof',
+        kind: 'length',
+        unit: 'mm',
+        min: 0.001,
+        max: 0.12,
+      },
+    ],
+    outputs: [
+      { name: 'opens', says: 'after top dead centre', kind: 'angle', unit: 'deg' },
+      { name: 'duration', says: 'open in all', kind: 'angle', unit: 'deg' },
+      {
+        name: 'perMillimetre',
+        says: 'change of the opening for one millimetre lower',
+        kind: 'angle',
+        unit: 'deg',
+      },
+    ],
+    reckon: ({ stroke, rod, depth }) => {
+      checkRod(stroke!, rod!)
+      if (depth! >= stroke!)
+        throw new RangeError('depth: below the bottom of the stroke, the port never opens')
+      const crank = { bore: 1, stroke: stroke!, rod: rod! }
+      const opens = angleOfTravel(crank, depth!)
+      return { opens, duration: 2 * (Math.PI - opens), perMillimetre: 1e-3 / pistonRate(crank, opens) }
+    },
+    sources: [kinematics],
+  }),
+  defineReckoner({
+    id: 'swept-volume',
+    title: 'Swept volume of an engine',
+    trade: 'engine',
+    says: 'From bore, stroke and number of cylinders.',
+    inputs: [
+      port.bore,
+      port.stroke,
+      { name: 'cylinders', says: 'number', kind: 'count', unit: '1', min: 1, max: 8, assumed: 1 },
+    ],
+    outputs: [{ name: 'swept', says: 'all cylinders', kind: 'volume', unit: 'cm³' }],
+    reckon: ({ bore, stroke, cylinders }) => ({
+      swept: sweptVolume({ bore: bore!, stroke: stroke!, rod: 1 }) * Math.round(cylinders!),
+    }),
+    sources: ['Volume of a cylinder'],
+  }),
+  defineReckoner({
+    id: 'compression-ratios',
+    title: 'Compression ratios from the combustion space',
+    trade: 'engine',
+    says: 'Over the whole stroke, and from where the exhaust closes. The space is what oil fills with the piston at the top, without the plug’s thread.',
+    inputs: [
+      port.bore,
+      port.stroke,
+      port.rod,
+      port.exhaustOpens,
+      {
+        name: 'space',
+        says: 'combustion space at the top',
+        kind: 'volume',
+        unit: 'cm³',
+        min: 3e-7,
+        max: 2e-4,
+      },
+    ],
+    outputs: [
+      { name: 'geometric', says: 'whole stroke', kind: 'ratio', unit: '1' },
+      {
+        name: 'trapped',
+        says: 'from exhaust closing; pump petrol bears about 7.5',
+        kind: 'ratio',
+        unit: '1',
+      },
+    ],
+    reckon: ({ bore, stroke, rod, exhaustOpens, space }) => {
+      checkRod(stroke!, rod!)
+      const crank = { bore: bore!, stroke: stroke!, rod: rod! }
+      const shut = pistonArea(bore!) * pistonTravel(crank, exhaustOpens!)
+      return { geometric: sweptVolume(crank) / space! + 1, trapped: shut / space! + 1 }
+    },
+    sources: ['Ratio of volumes; the limit of 7.5 is common practice, no source'],
+  }),
+  defineReckoner({
+    id: 'combustion-space',
+    title: 'Combustion space for a compression ratio',
+    trade: 'engine',
+    says: 'The space to aim for: one that gives the ratio over the whole stroke, and one that gives it from exhaust closing.',
+    inputs: [
+      port.bore,
+      port.stroke,
+      port.rod,
+      port.exhaustOpens,
+      { name: 'ratio', says: 'wanted', kind: 'ratio', unit: '1', min: 4, max: 18 },
+    ],
+    outputs: [
+      { name: 'geometric', says: 'if the ratio is over the whole stroke', kind: 'volume', unit: 'cm³' },
+      { name: 'trapped', says: 'if it is from exhaust closing', kind: 'volume', unit: 'cm³' },
+    ],
+    reckon: ({ bore, stroke, rod, exhaustOpens, ratio }) => {
+      checkRod(stroke!, rod!)
+      const crank = { bore: bore!, stroke: stroke!, rod: rod! }
+      return {
+        geometric: clearanceOfRatio(crank, ratio!),
+        trapped: clearanceOfTrapped(crank, ratio!, exhaustOpens!),
+      }
+    },
+    sources: ['Ratio of volumes'],
+    cautions: [
+      'More compression asks for less ignition advance and better fuel: listen for knock and read the plug.',
+    ],
+  }),
+  defineReckoner({
+    id: 'crankcase-compression',
+    title: 'Crankcase compression ratio',
+    trade: 'engine',
+    says: 'From the oil that fills case and transfers with the piston at the bottom; and the volume a usual 1.38 would need.',
+    inputs: [
+      port.bore,
+      port.stroke,
+      {
+        name: 'space',
+        says: 'case and transfers, piston at the bottom',
+        kind: 'volume',
+        unit: 'cm³',
+        min: 5e-6,
+        max: 3e-3,
+      },
+    ],
+    outputs: [
+      { name: 'ratio', says: 'usually 1.25 to 1.5', kind: 'ratio', unit: '1' },
+      { name: 'usual', says: 'space for 1.38', kind: 'volume', unit: 'cm³' },
+    ],
+    reckon: ({ bore, stroke, space }) => {
+      const crank = { bore: bore!, stroke: stroke!, rod: 1 }
+      return { ratio: sweptVolume(crank) / space! + 1, usual: caseVolumeOfRatio(crank, 1.38) }
+    },
+    sources: ['Ratio of volumes; the usual range is common practice, no source'],
+  }),
+  defineReckoner({
+    id: 'piston-speed',
+    title: 'Piston speed',
+    trade: 'engine',
+    says: 'Mean and greatest speed of the piston. Mean above 18 m/s is hard on an unmodified utility engine, above 22 on any.',
+    inputs: [port.stroke, port.rod, port.rpm],
+    outputs: [
+      { name: 'mean', says: 'over a turn', kind: 'speed', unit: 'm/s' },
+      { name: 'most', says: 'a little before half stroke', kind: 'speed', unit: 'm/s' },
+    ],
+    reckon: ({ stroke, rod, rpm }) => {
+      checkRod(stroke!, rod!)
+      const crank = { bore: 1, stroke: stroke!, rod: rod! }
+      let most = 0
+      for (let k = 0; k <= 720; k++) most = Math.max(most, pistonRate(crank, (Math.PI * k) / 720))
+      return { mean: meanPistonSpeed(stroke!, rpm! * 60), most: most * 2 * Math.PI * rpm! }
+    },
+    sources: [kinematics, 'Limits: common practice, no source'],
+  }),
+]
