@@ -4,7 +4,7 @@ import type { Quantity } from './types.ts'
 /** marks a value that waits for its default while a craft is being read */
 export const pending = Symbol('pending')
 
-/** biome keeps `any` out; a craft under construction is a tree of these */
+/** a craft under construction, before it has its type */
 export interface Tree {
   [key: string]: unknown
 }

@@ -11,6 +11,7 @@ import {
 import { camel, type Fields, type Spec } from './fields.ts'
 import { type Fragment, flowText, itemLines, keyLines, type Quoting, scalarText } from './fragment.ts'
 import { blockedBy } from './guard.ts'
+import { tagSpec } from './paths.ts'
 import { isBlank } from './reader.ts'
 import { craftFields, versionKey } from './schema/index.ts'
 
@@ -84,7 +85,7 @@ function inside(spec: Spec, node: unknown): [(Fields | 'index')[], Spec[]] {
   if (spec.type === 'list') return [['index'], [spec.item]]
   if (spec.type === 'point') return [['index'], [spec.each]]
   if (spec.type !== 'variant') return [[], []]
-  const tag: Spec = { type: 'choice', words: Object.keys(spec.variants), gloss: '', presence: 'required' }
+  const tag = tagSpec(spec)
   const word = isMap(node) ? scalarOf(childOf(node, spec.tag)) : undefined
   const one = word !== undefined && Object.hasOwn(spec.variants, word) ? spec.variants[word] : undefined
   const tables = one ? [one.fields] : Object.values(spec.variants).map((v) => v.fields)

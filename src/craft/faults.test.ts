@@ -31,7 +31,12 @@ test.each([
   [
     'a key of another kind of engine',
     swap('power: 4 kW', 'power: 4 kW, voltage: 48 V'),
-    '"voltage" is not a key of engines.0',
+    '"voltage" is not a key of engines.0; it belongs to kind electric',
+  ],
+  [
+    'a key in the wrong group',
+    swap('beam: 0.8 m', 'beam: 0.8 m\n  wrap: 150 deg'),
+    '"wrap" is not a key of hull; it belongs to jet.rotor; known are length, beam',
   ],
   ['a missing value', swap(', pitch: 95 mm', ''), 'x.yaml:6:10: jet.rotor.pitch is missing'],
   ['a missing section', least.replace(/hull:[\s\S]*/, ''), 'hull.length is missing'],

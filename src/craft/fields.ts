@@ -56,6 +56,8 @@ interface QuantityOptions extends Common {
   optional?: true
   /** a decision or a table entry: no uncertainty unless one is written */
   exact?: true
+  /** where a thing stands: how well that is read, in `unit`, however far from nought it is */
+  coarse?: number
 }
 
 export interface QuantitySpec<P extends Presence = Presence> extends Common {
@@ -68,6 +70,8 @@ export interface QuantitySpec<P extends Presence = Presence> extends Common {
   readonly presence: P
   readonly assumed?: Default
   readonly exact?: true
+  /** half width of the likely range of a measured value when none is written, SI */
+  readonly coarse?: number
 }
 
 export interface ChoiceSpec<W extends string = string, P extends Presence = Presence> extends Common {
@@ -170,7 +174,7 @@ function defaultToSi(d: Default, kind: Kind, unit: string): Default {
 export function quantity<const O extends QuantityOptions>(kind: Kind, o: O): QuantitySpec<PresenceOf<O>> {
   const unit = o.unit ?? siUnit(kind)
   const floor = kind === 'temperature' ? 0 : toSi(0, kind, unit)
-  const { assumed, optional, min, max, ...rest } = o as QuantityOptions
+  const { assumed, optional, min, max, coarse, ...rest } = o as QuantityOptions
   return {
     ...rest,
     type: 'quantity',
@@ -180,6 +184,7 @@ export function quantity<const O extends QuantityOptions>(kind: Kind, o: O): Qua
     max: max === undefined ? Number.MAX_VALUE : toSi(max, kind, unit),
     presence: (optional ? 'optional' : assumed ? 'assumed' : 'required') as PresenceOf<O>,
     ...(assumed ? { assumed: defaultToSi(assumed, kind, unit) } : {}),
+    ...(coarse === undefined ? {} : { coarse: stepToSi(coarse, kind, unit) }),
   }
 }
 
@@ -225,11 +230,18 @@ interface PointOptions extends Common {
   min?: number
   max: number
   unit?: string
+  coarse?: number
 }
 
 function lengths<N extends 2 | 3>(o: PointOptions, size: N, axes: readonly string[]) {
-  const { optional, min, max, unit, ...rest } = o
-  const each = quantity('length', { gloss: rest.gloss, min: min ?? -max, max, unit: unit ?? 'm' })
+  const { optional, min, max, unit, coarse, ...rest } = o
+  const each = quantity('length', {
+    gloss: rest.gloss,
+    min: min ?? -max,
+    max,
+    unit: unit ?? 'm',
+    ...(coarse === undefined ? {} : { coarse }),
+  })
   return { ...rest, type: 'point' as const, size, axes, each, presence: optional ? 'optional' : 'required' }
 }
 

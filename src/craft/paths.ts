@@ -1,4 +1,11 @@
-import { camel, type Fields, type QuantitySpec, type Spec } from './fields.ts'
+import {
+  type ChoiceSpec,
+  camel,
+  type Fields,
+  type QuantitySpec,
+  type Spec,
+  type VariantSpec,
+} from './fields.ts'
 import { type Craft, craftFields } from './schema/index.ts'
 import type { Quantity } from './types.ts'
 
@@ -13,7 +20,17 @@ export function fieldAt(path: string): Spec | undefined {
   if (!found.has(path)) found.set(path, descend(path.split('.')))
   return found.get(path)
 }
-export const specAt = fieldAt
+
+/** the word that says which kind a variant is, as a field of its own */
+export function tagSpec(spec: VariantSpec): ChoiceSpec {
+  return {
+    type: 'choice',
+    words: Object.keys(spec.variants),
+    gloss: 'What it is.',
+    label: 'Kind',
+    presence: 'required',
+  }
+}
 
 function keyOf(fields: Fields, step: string): Spec | undefined {
   if (Object.hasOwn(fields, step)) return fields[step]
@@ -43,14 +60,7 @@ function into(spec: Spec, steps: readonly string[]): Spec | undefined {
       return next && into(next, rest)
     }
     case 'variant': {
-      if (step === spec.tag && rest.length === 0)
-        return {
-          type: 'choice',
-          words: Object.keys(spec.variants),
-          gloss: 'What it is.',
-          label: 'Kind',
-          presence: 'required',
-        }
+      if (step === spec.tag && rest.length === 0) return tagSpec(spec)
       for (const v of Object.values(spec.variants)) {
         const next = keyOf(v.fields, step)
         const got = next && into(next, rest)
@@ -85,19 +95,11 @@ function walk(spec: Spec, path: string, variant: string | undefined, out: Listed
   else if (spec.type === 'list') walk(spec.item, `${path}.*`, variant, out)
   else if (spec.type === 'variant')
     for (const [word, v] of Object.entries(spec.variants)) {
-      const tag = specFor(spec.tag, spec.variants)
+      const tag = tagSpec(spec)
       out.push({ path: `${path}.${spec.tag}`, spec: tag, variant: word })
       for (const [key, next] of Object.entries(v.fields)) walk(next, `${path}.${key}`, word, out)
     }
 }
-
-const specFor = (_tag: string, variants: object): Spec => ({
-  type: 'choice',
-  words: Object.keys(variants),
-  gloss: 'What it is.',
-  label: 'Kind',
-  presence: 'required',
-})
 
 /** Every number of a craft, in the order of the file. */
 export function* quantitiesOf(craft: Craft): Generator<Quantity> {

@@ -1,7 +1,10 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { writtenSources } from '../units/parse.ts'
 import { craftOf, full, heron, least, problemsOf, teal, twoStroke } from './craft.testkit.ts'
 import { listFields, quantitiesOf } from './paths.ts'
 import { readCraft } from './read.ts'
+import { usualSpread } from './spread.ts'
 
 test('the demo crafts read without any problem', () => {
   expect(problemsOf(heron)).toEqual([])
@@ -66,6 +69,34 @@ test('a value without ± takes the usual range of its kind and source; a table e
   const engine = craft.engines[0]!
   if (engine.kind !== 'curve') throw new Error('wrong kind')
   expect(engine.curve[3]!.torque).toMatchObject({ value: 9.6, low: 9.6, high: 9.6 })
+})
+
+test('where a thing stands is known to a fixed distance, three times that for a guess', () => {
+  const { nozzle } = craftOf(full).jet
+  expect(nozzle.height.high - nozzle.height.value).toBeCloseTo(0.005, 12)
+  const guessed = craftOf(full.replace('height: 50 mm (measured)', 'height: 0 mm (guess)')).jet.nozzle.height
+  expect([guessed.low, guessed.high]).toEqual([-0.015, 0.015])
+  const [forward, port] = craftOf(full).weights[0]!.at
+  expect(forward.high - forward.value).toBeCloseTo(0.06, 12)
+  expect(port.high - port.low).toBeCloseTo(0.12, 12)
+})
+
+test('the usual range of a size that must be above nought stays above nought', () => {
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...writtenSources),
+      fc.double({ min: 1e-9, max: 1e3, noNaN: true }),
+      (source, value) => {
+        for (const { spec } of listFields()) {
+          if (spec.type !== 'quantity' || spec.min <= 0 || spec.kind === 'temperature' || spec.coarse)
+            continue
+          const half = usualSpread(spec, source, value)
+          expect(half).toBeGreaterThanOrEqual(0)
+          expect(half).toBeLessThan(value)
+        }
+      },
+    ),
+  )
 })
 
 test('an engine that is not running reads as such', () => {

@@ -3,6 +3,7 @@ import { contradictions } from './contradictions.ts'
 import { fillDefaults, type Tree } from './defaults.ts'
 import { blockedBy } from './guard.ts'
 import { migrate } from './migrate.ts'
+import { listFields } from './paths.ts'
 import { lineFinder, type Problem, quoted } from './problem.ts'
 import { readFields, startOf, type Walk } from './reader.ts'
 import { type Craft, craftFields, currentVersion, versionKey } from './schema/index.ts'
@@ -35,7 +36,7 @@ const limit = 200
 /** Reads a craft file. Never throws; `craft` is absent when any problem is an error. */
 export function readCraft(text: string, file = 'craft.yaml'): CraftReading {
   const problems: Problem[] = []
-  const walk: Walk = { places: new Map(), waiting: [], assumedWords: [], complain: () => {} }
+  const walk: Walk = { places: new Map(), waiting: [], assumedWords: [], homeOf, complain: () => {} }
   let find = lineFinder(text.slice(0, 2_000_000))
   const add = (
     offset: number,
@@ -77,6 +78,23 @@ export function readCraft(text: string, file = 'craft.yaml'): CraftReading {
   const source = { file, text, current, version, placeOf, assumedWords: walk.assumedWords }
   const failed = problems.some((p) => p.severity === 'error')
   return failed || !craft ? { problems, source } : { craft, problems, source }
+}
+
+let everyField: ReturnType<typeof listFields> | undefined
+
+/** the groups, or the kinds of engine, that do have a key of this name */
+function homeOf(key: string, path: string): string | undefined {
+  const here = path.replaceAll(/\.\d+/g, '.*')
+  const homes = new Set<string>()
+  everyField ??= listFields()
+  for (const field of everyField) {
+    const dot = field.path.lastIndexOf('.')
+    if (field.path.slice(dot + 1) !== key) continue
+    const group = field.path.slice(0, Math.max(0, dot))
+    if (group === here && field.variant) homes.add(`kind ${field.variant}`)
+    else homes.add(group === '' ? 'the top of the file' : group.replaceAll('.*', ''))
+  }
+  return homes.size > 0 && homes.size <= 3 ? [...homes].join(', ') : undefined
 }
 
 type Add = (

@@ -26,6 +26,8 @@ export interface Walk {
   waiting: Derived[]
   /** paths of words and flags that were left out and filled in */
   assumedWords: string[]
+  /** where else a key of this name belongs, in words, for one that stands in the wrong group */
+  homeOf: (key: string, path: string) => string | undefined
   complain: (offset: number, path: string, found: string, expected: string, says: string) => void
 }
 
@@ -149,7 +151,7 @@ export function quantityOf(
     return { found: quoted(text), expected, says: `${path} ${quoted(text)} ${why}; expected ${expected}` }
   }
   const source = read.source ?? 'guess'
-  const half = read.uncertainty ?? (spec.exact ? 0 : usualSpread(spec.kind, source, value))
+  const half = read.uncertainty ?? usualSpread(spec, source, value)
   return {
     value,
     low: half === 0 ? value : Math.min(value, Math.max(spec.min, value - half)),
@@ -315,7 +317,10 @@ function collectPairs(
       const near = nearest(key, known)
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`
       const where = spot.path === '' ? 'a craft file' : spot.path
-      const hint = near ? `; the nearest is "${near}"` : `; known are ${known.join(', ')}`
+      const elsewhere = near ? undefined : walk.homeOf(key, spot.path)
+      const hint = near
+        ? `; the nearest is "${near}"`
+        : `${elsewhere ? `; it belongs to ${elsewhere}` : ''}; known are ${known.join(', ')}`
       walk.complain(
         offset,
         below(spot, key, 0).path,

@@ -57,8 +57,12 @@ function table(path: string, fields: Fields, out: string[]): void {
 
 function takes(spec: Spec): string {
   switch (spec.type) {
-    case 'quantity':
-      return limitsInWords(spec)
+    case 'quantity': {
+      const { coarse, kind, unit } = spec
+      return coarse === undefined
+        ? limitsInWords(spec)
+        : `${limitsInWords(spec)}; read to ±${formatQuantity(coarse, kind, unit)}`
+    }
     case 'choice':
       return spec.words.join(', ')
     case 'flag':
@@ -162,6 +166,9 @@ function spreadTable(): string {
     '### Usual ranges',
     '',
     'The ± a value gets when none is written (common practice, no source). Kinds not listed: 3 %, 5 %, 15 %.',
+    'The least amount never exceeds a fifth of a size. Where a thing stands (heights above the water, places on the',
+    'craft) the ± does not grow with the distance; it is given with the field, and a guess is three times as coarse.',
+    'Speeds and torques of a curve, ratios of a drive and other decisions take no ± unless one is written.',
     '',
     '| kind | measured | maker | guess or no source |',
     '|---|---|---|---|',

@@ -1,5 +1,6 @@
 import type { Kind } from '../units/kinds.ts'
 import type { WrittenSource } from '../units/parse.ts'
+import type { QuantitySpec } from './fields.ts'
 
 /**
  * Half width of the likely range of a value written without ±: the greater of a part of the value and
@@ -17,7 +18,7 @@ const s = (part: number, floor = 0): Spread => ({ part, floor })
 const fallback: Row = { measured: s(0.03), maker: s(0.05), guess: s(0.15) }
 
 export const spreads: Readonly<Partial<Record<Kind, Row>>> = {
-  length: { measured: s(0.002, 1e-4), maker: s(0.002, 5e-5), guess: s(0.1) },
+  length: { measured: s(0.002, 5e-5), maker: s(0.002, 5e-5), guess: s(0.1) },
   area: { measured: s(0.03), maker: s(0.02), guess: s(0.15) },
   volume: { measured: s(0.02), maker: s(0.01), guess: s(0.15) },
   mass: { measured: s(0.01, 0.05), maker: s(0.03), guess: s(0.1) },
@@ -35,8 +36,21 @@ export const spreads: Readonly<Partial<Record<Kind, Row>>> = {
   count: { measured: s(0), maker: s(0), guess: s(0) },
 }
 
-/** Half width, SI, for a value of this kind and source; never negative. */
-export function usualSpread(kind: Kind, source: WrittenSource, value: number): number {
-  const row = (spreads[kind] ?? fallback)[source]
-  return Math.max(row.part * Math.abs(value), row.floor)
+/** a guess at where a thing stands is this many times coarser than a reading */
+const guessOverReading = 3
+
+/**
+ * Half width, SI, for a value of this field and source; never negative. A field with its own coarseness
+ * (where a thing stands) uses that alone. The floor never exceeds a fifth of a size that must be above nought.
+ */
+export function usualSpread(
+  spec: Pick<QuantitySpec, 'kind' | 'min' | 'exact' | 'coarse'>,
+  source: WrittenSource,
+  value: number,
+): number {
+  if (spec.exact) return 0
+  if (spec.coarse !== undefined) return spec.coarse * (source === 'guess' ? guessOverReading : 1)
+  const row = (spreads[spec.kind] ?? fallback)[source]
+  const floor = spec.min > 0 ? Math.min(row.floor, 0.2 * Math.abs(value)) : row.floor
+  return Math.max(row.part * Math.abs(value), floor)
 }

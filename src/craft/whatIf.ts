@@ -1,6 +1,6 @@
-import { assumedQuantity, type Derived, type Tree } from './defaults.ts'
+import { assumedQuantity, type Derived, type Tree, valueAt } from './defaults.ts'
 import { camel } from './fields.ts'
-import { specAt } from './paths.ts'
+import { fieldAt } from './paths.ts'
 import type { Craft } from './schema/index.ts'
 import type { Quantity } from './types.ts'
 
@@ -14,7 +14,7 @@ export function rememberDerived(craft: Craft, derived: readonly Derived[]): void
 const split = new Map<string, readonly string[]>()
 
 /** "jet.rotor.trailing edge" -> the keys of the typed craft; paths are few, so they are kept */
-export function segmentsOf(path: string): readonly string[] {
+function segmentsOf(path: string): readonly string[] {
   let made = split.get(path)
   if (!made) {
     made = path.split('.').map(camel)
@@ -49,12 +49,6 @@ function put(
   at[segments.at(-1)!] = value
 }
 
-function get(root: Tree, segments: readonly string[]): unknown {
-  let at: unknown = root
-  for (const s of segments) at = at === null || typeof at !== 'object' ? undefined : (at as Tree)[s]
-  return at
-}
-
 /**
  * A copy of a craft with some values replaced, SI numbers by path (words and flags may be replaced too).
  * The range keeps its width round the new value. Defaults that follow a replaced value follow it here.
@@ -69,9 +63,9 @@ export function whatIf(craft: Craft, changes: Readonly<Record<string, number | s
     const to = changes[path]!
     const segments = segmentsOf(path)
     touched.add(segments.join('.'))
-    const now = get(root, segments)
+    const now = valueAt(root, segments)
     if (typeof to !== 'number') {
-      const spec = specAt(path)
+      const spec = fieldAt(path)
       if ((spec?.type === 'choice' && !spec.words.includes(String(to))) || typeof now === 'object')
         throw new RangeError(`${path}: ${String(to)} cannot stand here`)
       put(root, segments, to, fresh, path)
@@ -94,7 +88,7 @@ function moved(now: Quantity | undefined, to: number, path: string): Quantity {
     const step = to - now.value
     return { ...now, value: to, low: now.low + step, high: now.high + step }
   }
-  const spec = specAt(path)
+  const spec = fieldAt(path)
   if (spec?.type !== 'quantity') throw new RangeError(`${path} is not a number of the craft`)
   return { value: to, low: to, high: to, source: 'guess', kind: spec.kind, path }
 }
@@ -115,7 +109,7 @@ function follow(
     if (touched.has(d.segments.join('.'))) continue
     const q = assumedQuantity(root, d)
     if (typeof q !== 'object') continue
-    const now = get(root, d.segments) as Quantity
+    const now = valueAt(root, d.segments) as Quantity
     if (q.value !== now.value || q.low !== now.low || q.high !== now.high)
       put(root, d.segments, q, fresh, d.path)
   }

@@ -30,6 +30,7 @@ export const riderSection = group(
       label: 'Position',
       gloss: 'Middle of the feet, knees or seat, forward of the transom.',
       unit: 'm',
+      coarse: 0.03,
       min: -0.5,
       max: 8,
       assumed: {
@@ -49,6 +50,7 @@ export const riderSection = group(
       label: 'Off centre',
       gloss: 'How far the rider is to port of the centreline; starboard is negative.',
       unit: 'm',
+      coarse: 0.01,
       min: -1,
       max: 1,
       assumed: { value: 0, low: -0.03, high: 0.03, why: 'a rider keeps to the middle' },

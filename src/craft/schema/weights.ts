@@ -22,6 +22,7 @@ export const weightsSection = list(
         label: 'At',
         gloss: 'Its middle: forward of the transom, to port, up from the foot of the transom.',
         max: 10,
+        coarse: 0.02,
         measure: {
           what: 'balance it on an edge, then measure where that point sits on board',
           with: 'tape',
