@@ -1,6 +1,6 @@
 /** The answer to "How will it go?" in one sentence, with its range and what its doubt comes from. */
 import { type Craft, fieldAt } from '../craft/index.ts'
-import { type Look, says, saysRange, saysRpm } from './shown.ts'
+import { type Look, says, saysRange, saysRpm, saysStep } from './shown.ts'
 import type { Balance, Driver } from './types.ts'
 
 export interface PushAnswer {
@@ -37,7 +37,7 @@ function going(b: Balance, look: Look): string {
 function impeller(b: Balance, look: Look): string {
   const { code, bestPitch, pitchNow } = b.verdict
   const pitches = Number.isFinite(bestPitch.value)
-    ? `: ${says(bestPitch.value, 'length', look)} of pitch would suit the engines better than ${says(pitchNow, 'length', look)}`
+    ? `: ${says(bestPitch.value, 'length', look)} of pitch would suit the engines better than ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
     : ''
   switch (code) {
     case 'too steep':
@@ -49,6 +49,16 @@ function impeller(b: Balance, look: Look): string {
     case 'unknown':
       return ''
   }
+}
+
+/** What the better pitch would change, once that is worked out: " (+39 N of pull, −0.3 km/h)". */
+function pitchBuys(b: Balance, look: Look): string {
+  const change = b.changes.find((c) => c.id === 'pitch-best')
+  if (!change || !Number.isFinite(change.pull.value)) return ''
+  const speed = Number.isFinite(change.topSpeed.value)
+    ? `, ${saysStep(change.topSpeed.value, 'speed', look)}`
+    : ''
+  return ` (${saysStep(change.pull.value, 'force', look)} of pull${speed})`
 }
 
 /** Inputs that carry most of the doubt of the speed (or of the pull where there is no speed), in words. */

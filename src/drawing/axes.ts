@@ -45,6 +45,16 @@ export function alongAxis(axis: PlotAxis, from: number, to: number): (value: num
   return (value) => scale(value)
 }
 
+/** How far along an axis a value stands, 0 to 1 between its ends. */
+export function partAlong(axis: PlotAxis, value: number): number {
+  return alongAxis(axis, 0, 1)(value)
+}
+
+/** The value that stands at a part of an axis, 0 to 1. */
+export function valueAlong(axis: PlotAxis, part: number): number {
+  return axis.log ? axis.min * (axis.max / axis.min) ** part : axis.min + part * (axis.max - axis.min)
+}
+
 /** What an axis measures, with its unit: "thrust, N". */
 export function axisName(axis: PlotAxis): string {
   return axis.unit === '' || axis.unit === '1' ? axis.label : `${axis.label}, ${axis.unit}`

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { ticksOf, tickText } from './axes.ts'
+import { alongAxis, partAlong, ticksOf, tickText, valueAlong } from './axes.ts'
 import { type ChartSpec, lineChart } from './chart.ts'
 import { expectGolden } from './golden.testkit.ts'
 import { contrast, inkOf, okabeIto, paper, seriesColours } from './palette.ts'
@@ -112,6 +112,37 @@ test('tickText groups five figures and more, keeps needed places, has no minus n
   expect(tickText(12000, 2000)).toBe('12\u202f000')
   expect(tickText(-0.25, 0.25)).toBe('−0.25')
   expect(tickText(-0, 1)).toBe('0')
+})
+
+test('a logarithmic axis has its ticks at 1, 2 and 5 times powers of ten, inside it, and equal ratios at equal distances', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 1e-3, max: 1e3, noNaN: true }),
+      fc.double({ min: 12, max: 1e6, noNaN: true }),
+      (min, ratio) => {
+        const axis = { label: '', unit: '', min, max: min * ratio, log: true }
+        const { at } = ticksOf(axis, 120, 18)
+        expect(at.length).toBeGreaterThan(0)
+        for (const v of at) {
+          expect(v).toBeGreaterThanOrEqual(min * (1 - 1e-9))
+          expect(v).toBeLessThanOrEqual(min * ratio * (1 + 1e-9))
+        }
+        const x = alongAxis(axis, 0, 100)
+        expect(x(min * Math.sqrt(ratio))).toBeCloseTo(50, 6)
+        expect(valueAlong(axis, partAlong(axis, at[0]!))).toBeCloseTo(at[0]!, 6)
+      },
+    ),
+  )
+  const chart = lineChart({
+    ...full,
+    lines: [],
+    zones: [],
+    markers: [],
+    x: { label: 'frequency', unit: 'Hz', log: true },
+    y: { label: 'level', unit: 'dB' },
+    series: [{ name: 'a', x: [20, 200, 2000, 20000], y: [10, 30, 25, -5] }],
+  })
+  expectGolden(chart, import.meta.dirname, 'chart-log')
 })
 
 test('a line of 200 000 points is drawn with no more than 2000 and keeps its one high point', () => {

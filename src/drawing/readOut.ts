@@ -1,5 +1,5 @@
 import { tickStep } from 'd3-array'
-import { tickText } from './axes.ts'
+import { partAlong, tickText } from './axes.ts'
 import type { Plot, PlotAxis, PlotSeries } from './sheet.ts'
 
 export interface Reading {
@@ -36,11 +36,11 @@ export function readingText(axis: PlotAxis, value: number): string {
 
 /** Every line's value at one place along the x axis of a plot; lines with a gap there are left out. */
 export function readAt(plot: Plot, at: number): Reading[] {
-  const fx = (at - plot.x.min) / (plot.x.max - plot.x.min)
+  const fx = partAlong(plot.x, at)
   return plot.series.flatMap((s) => {
     const value = valueAt(s, at)
     if (!Number.isFinite(value)) return []
-    const fy = (value - plot.y.min) / (plot.y.max - plot.y.min)
+    const fy = partAlong(plot.y, value)
     return [
       {
         name: s.name,

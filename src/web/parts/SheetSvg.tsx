@@ -1,4 +1,5 @@
 import { memo, type ReactElement, useEffect, useId, useMemo, useRef, useState } from 'react'
+import { partAlong, valueAlong } from '../../drawing/axes.ts'
 import { type Reading, readAt, readingText } from '../../drawing/readOut.ts'
 import type { Mark, Plot, Sheet } from '../../drawing/sheet.ts'
 import {
@@ -117,7 +118,7 @@ function Drawn({ sheet }: { sheet: Sheet }) {
     if (!plot || !box || box.width === 0) return
     const x = ((e.clientX - box.left) / box.width) * sheet.width
     const part = (x - plot.left) / (plot.right - plot.left)
-    setAt(part < -0.02 || part > 1.02 ? undefined : alongX(plot, Math.min(1, Math.max(0, part))))
+    setAt(part < -0.02 || part > 1.02 ? undefined : valueAlong(plot.x, Math.min(1, Math.max(0, part))))
   }
   const readings = plot && at !== undefined ? readAt(plot, at) : []
   return (
@@ -143,7 +144,6 @@ function Drawn({ sheet }: { sheet: Sheet }) {
 }
 
 const steps = 100
-const alongX = (plot: Plot, part: number) => plot.x.min + part * (plot.x.max - plot.x.min)
 
 interface ReaderProps {
   plot: Plot
@@ -171,8 +171,8 @@ function Reader({ plot, sheet, at, readings, onMove }: ReaderProps) {
       min={0}
       max={steps}
       step={1}
-      value={Math.round(((here - plot.x.min) / (plot.x.max - plot.x.min)) * steps)}
-      onChange={(e) => onMove(alongX(plot, Number(e.target.value) / steps))}
+      value={Math.round(partAlong(plot.x, here) * steps)}
+      onChange={(e) => onMove(valueAlong(plot.x, Number(e.target.value) / steps))}
       onFocus={() => onMove(here)}
       onBlur={() => onMove(undefined)}
     />
@@ -188,7 +188,7 @@ interface CrossHairProps {
 
 function CrossHair({ plot, sheet, at, readings }: CrossHairProps) {
   const h = sheet.height
-  const part = (at - plot.x.min) / (plot.x.max - plot.x.min)
+  const part = partAlong(plot.x, at)
   const x = plot.left + part * (plot.right - plot.left)
   const rows = [`${plot.x.label} ${readingText(plot.x, at)}`, ...readings.map((r) => r.says)]
   const size = 2.8
