@@ -58,6 +58,8 @@ export class SpecError extends Error {
 const tolerance = 0.002
 const massTolerance = 0.005
 const wallTolerance = 2
+/** part of the way to their quasi-steady temperature that walls go at once */
+const wallShare = 0.7
 const fewest = 6
 
 interface Run {
@@ -103,9 +105,14 @@ export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, mos
   const runs: Run[] = []
   const swept = sweptVolume(s.crank)
   let residual = 1
+  let walls = Infinity
+  let wallTime = 0
+  let heatBefore = 0
   for (let k = 1; k <= most; k++) {
     const sums = runCycle(s, e, rpm)
-    const heatPipe = heatToWalls(e.ducts, 0)
+    const heat = heatToWalls(e.ducts, 0)
+    const heatPipe = heat - heatBefore
+    wallTime += sums.time
     if (!Number.isFinite(sums.work) || !Number.isFinite(sums.massOut))
       return {
         rpm,
@@ -115,10 +122,16 @@ export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, mos
         residual: Number.POSITIVE_INFINITY,
         says: `at ${rpm} rpm the flow in the pipe broke down`,
       }
-    const still = updateWalls(e.ducts, 0, s.outside, sums.time, 0.5) < wallTolerance
+    // walls follow the mean of two cycles once settled in, so that alternating cycles do not shake them
+    heatBefore = heat
+    if (k <= fewest || k % 2 === 0) {
+      walls = updateWalls(e.ducts, 0, s.outside, wallTime, wallShare)
+      wallTime = 0
+      heatBefore = 0
+    }
     runs.push({ sums, heatPipe, imep: sums.work / swept })
     if (runs.length > 8) runs.shift()
-    if (k < fewest || !still) continue
+    if (k < fewest || walls > wallTolerance) continue
     const [a, b, c, d] = runs.slice(-4) as [Run, Run, Run, Run]
     residual = Math.max(change(c, d), change(b, c))
     if (residual < tolerance && imbalance(d.sums) < massTolerance)
