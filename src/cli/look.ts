@@ -7,11 +7,13 @@ import { lookAt, questions } from '../registry/findings.ts'
 import { fromSi } from '../units/convert.ts'
 import { type DisplaySystem, displayUnit, formatQuantity } from '../units/format.ts'
 import type { Kind } from '../units/kinds.ts'
+import { figuresText } from './figures.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { readCraftFile } from './readCraftFile.ts'
 
 export interface LookOptions {
   json?: boolean
+  draw?: boolean
   question?: string
   units: string
 }
@@ -34,6 +36,10 @@ export async function look(file: string, options: LookOptions): Promise<number> 
   print(`\n${styleText('bold', craft.name)}${craft.about ? `: ${craft.about}` : ''}\n`)
   for (const f of findings) print(findingText(f, options.units))
   if (balance) print(operatingText(balance, options.units))
+  if (options.draw) {
+    const colour = process.stdout.isTTY === true && process.env['NO_COLOR'] === undefined
+    print(figuresText(craft, balance, options.units, process.stdout.columns ?? 96, colour))
+  }
   return code
 }
 

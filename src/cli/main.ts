@@ -17,6 +17,7 @@ program
   .description('what the craft will do, and what to change: every finding')
   .argument('<craft>', 'craft file (YAML)')
   .option('--json', 'findings and balance as JSON, SI units')
+  .option('--draw', 'draw the craft and its curves too, with letters')
   .option('--question <word>', 'only one of craft, push, breath, float, strength, fuel, make, runs')
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, options) => {
