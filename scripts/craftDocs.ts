@@ -1,6 +1,6 @@
 /**
  * Writes what is made from the field tables: schema/craft.schema.json and the reference part of
- * docs/craft-file.md. Run with `npx tsx scripts/craftDocs.ts` after a change of src/craft/schema.
+ * docs/craft-file.md. Part of `npm run docs`; run it after a change of src/craft/schema.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'

@@ -1,6 +1,10 @@
-/** Writes the pages that are made from the code: docs/checks.md and docs/reckoners.md. */
+/**
+ * Writes what is made from the code: docs/checks.md, docs/reckoners.md and, by craftDocs.ts, the reference
+ * part of docs/craft-file.md and schema/craft.schema.json.
+ */
 import { writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
+import './craftDocs.ts'
 import { allChecks } from '../checks/index.ts'
 import { renderChecks } from '../checks/render.ts'
 import { renderReckoners } from '../src/registry/reckonerDocs.ts'

@@ -38,14 +38,14 @@ export interface FollowingDefault {
   why: string
 }
 /** one default for each word of a choice, looked up like `of` */
-export interface ChosenDefault {
+interface ChosenDefault {
   by: string
   each: Readonly<Record<string, FixedDefault | FollowingDefault>>
   why: string
 }
 export type Default = FixedDefault | FollowingDefault | ChosenDefault
 
-export type Presence = 'required' | 'assumed' | 'optional'
+type Presence = 'required' | 'assumed' | 'optional'
 
 interface QuantityOptions extends Common {
   /** the unit a builder would write it in */

@@ -2,7 +2,7 @@
  * Undo and redo over the texts of a craft file: a row of states and the place in it. Pure values; every
  * function returns a new history. States before `at` can be undone to, those after it redone to.
  */
-export interface State {
+interface State {
   readonly text: string
   /** what led to this text, as shown beside Undo */
   readonly reason: string

@@ -136,7 +136,7 @@ function open(text: string, add: Add): Opened | undefined {
 }
 
 /** YAML with every scalar kept as its text: no word or number is given a meaning by the parser */
-export function parseYaml(text: string): Document {
+function parseYaml(text: string): Document {
   // the parser compares every key with every other; the reader finds keys given twice by itself, in one pass
   return parseDocument(text, {
     schema: 'failsafe',

@@ -64,7 +64,7 @@ function shown(node: unknown): string {
 }
 
 /** Reads one field; `node` is undefined when the file has none. */
-export function readField(walk: Walk, spec: Spec, node: unknown, spot: Spot): Got {
+function readField(walk: Walk, spec: Spec, node: unknown, spot: Spot): Got {
   if (node !== undefined) walk.places.set(spot.path, spot.offset)
   switch (spec.type) {
     case 'quantity':
@@ -251,13 +251,7 @@ function readVariant(walk: Walk, spec: VariantSpec, node: unknown, spot: Spot): 
 }
 
 /** Reads the keys of a group; `given` holds keys that were read already. */
-export function readFields(
-  walk: Walk,
-  fields: Fields,
-  node: unknown,
-  spot: Spot,
-  given: Tree,
-): Tree | undefined {
+export function readFields(walk: Walk, fields: Fields, node: unknown, spot: Spot, given: Tree): Tree | undefined {
   if (node !== undefined && !isBlank(node) && !isMap(node)) {
     return wrong(walk, spot, node, `a group of keys: ${Object.keys(fields).join(', ')}`)
   }

@@ -14,7 +14,7 @@ import { craftFields } from './schema/index.ts'
 import { spreads } from './spread.ts'
 
 /** The reference part of docs/craft-file.md, made from the field tables, the units and the usual ranges. */
-export function craftReference(): string {
+function craftReference(): string {
   const sections = Object.entries(craftFields as Fields)
     .filter(([, spec]) => spec.type === 'group' || spec.type === 'list')
     .map(([key, spec]) => section(key, spec))

@@ -15,11 +15,11 @@ const ajv = new Ajv2020({ strict: true, allowUnionTypes: true })
 const valid = ajv.compile(craftJsonSchema())
 const accepts = (text: string) => valid(parse(text))
 
-test('the schema in the repository is the one the field tables give; run scripts/craftDocs.ts', () => {
+test('the schema in the repository is the one the field tables give; run npm run docs', () => {
   expect(rootFile('schema/craft.schema.json')).toBe(`${JSON.stringify(craftJsonSchema(), null, 2)}\n`)
 })
 
-test('the reference in docs/craft-file.md is the one the field tables give; run scripts/craftDocs.ts', () => {
+test('the reference in docs/craft-file.md is the one the field tables give; run npm run docs', () => {
   const page = rootFile('docs/craft-file.md')
   expect(withReference(page)).toBe(page)
 })

@@ -32,12 +32,12 @@ export interface Quantity {
 /** forward of the transom, to port, up from the transom's foot; m */
 export type Place = readonly [Quantity, Quantity, Quantity]
 
-export type Camel<K extends string> = K extends `${infer A} ${infer B}` ? `${A}${Capitalize<Camel<B>>}` : K
+type Camel<K extends string> = K extends `${infer A} ${infer B}` ? `${A}${Capitalize<Camel<B>>}` : K
 
 type Flat<T> = { readonly [K in keyof T]: T[K] } & {}
 
 /** What reading a field of this spec gives. */
-export type ReadOf<S> =
+type ReadOf<S> =
   S extends QuantitySpec<infer _P>
     ? Quantity
     : S extends ChoiceSpec<infer W, infer _P>
