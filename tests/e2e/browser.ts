@@ -31,7 +31,7 @@ const flags = [
 export const builtApp = process.env['BUILT_APP'] ?? resolve(import.meta.dirname, '../../dist/web')
 
 /** The program to drive; throws with what to install when there is none. */
-export function chromiumPath(): string {
+function chromiumPath(): string {
   const found = places.find((place) => place && existsSync(place))
   if (!found)
     throw new Error('no Chromium found: install the package "chromium" or name one in the CHROMIUM variable')

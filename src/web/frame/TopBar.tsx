@@ -93,7 +93,7 @@ function fileStanding(problems: readonly Problem[]): Standing {
 const fileWords: Record<Standing, string> = { good: 'reads', watch: 'watch', stop: 'mend', unknown: 'unread' }
 
 /** The sign of the project: a hull over its wake. */
-export function Mark() {
+function Mark() {
   return (
     <svg viewBox="0 0 64 64" aria-hidden="true">
       <path d="M8 26h44l-7 12H17z" fill="none" stroke="currentColor" strokeWidth="4" strokeLinejoin="round" />

@@ -1,5 +1,4 @@
 import { useSyncExternalStore } from 'react'
-import type { Question } from '../../answers/finding.ts'
 
 /** Where the address points: `#/push`, or `#/craft/jet.rotor.pitch` for one input of a page. */
 export interface Route {
@@ -26,10 +25,6 @@ const hash = () => location.hash
 
 export function useRoute(): Route {
   return readRoute(useSyncExternalStore(listen, hash, hash))
-}
-
-export function goTo(page: Question): void {
-  location.hash = `#/${page}`
 }
 
 /** id of the element that holds the input of a craft path */

@@ -12,7 +12,7 @@ export interface Page {
 }
 
 /** The eight questions in their order; only those with a page of their own are shown. */
-export const allPages: readonly Page[] = [
+const allPages: readonly Page[] = [
   {
     id: 'craft',
     word: 'Craft',

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { Standing } from '../../answers/finding.ts'
 import { StandingMark } from './StandingMark.tsx'
 
@@ -22,10 +23,10 @@ export function AnswerHeader({ asks, says, saysTried, range, confidence, standin
       <p className="asks">
         {asks} {standing && <StandingMark standing={standing} />}
       </p>
-      <h1>{says}</h1>
+      <h1>{bound(says)}</h1>
       {saysTried !== undefined && saysTried !== says && (
         <p className="saystried">
-          <span className="flag">tried</span> {saysTried}
+          <span className="flag">tried</span> {bound(saysTried)}
         </p>
       )}
       {(range || confidence) && (
@@ -34,5 +35,19 @@ export function AnswerHeader({ asks, says, saysTried, range, confidence, standin
         </p>
       )}
     </header>
+  )
+}
+
+/** A sentence in which no number is parted from its unit at the end of a line. */
+function bound(sentence: string): ReactNode[] {
+  return sentence.split(/(\d[\d.,\u202F]* [^\s.,;:]+)/).map((piece, i) =>
+    i % 2 === 1 ? (
+      // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one sentence have no other name
+      <span key={i} className="bound">
+        {piece}
+      </span>
+    ) : (
+      piece
+    ),
   )
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 
-export interface Column {
+interface Column {
   head: string
   /** shown under the head; empty for words and plain numbers */
   unit?: string

@@ -83,7 +83,7 @@ export function keepInFile(
 }
 
 /** What the craft holds at a path of the file's own keys, typed craft in, anything out. */
-export function valueAt(craft: Craft, path: string): unknown {
+function valueAt(craft: Craft, path: string): unknown {
   let at: unknown = craft
   for (const step of path.split('.').map(camel))
     at = at === null || typeof at !== 'object' ? undefined : (at as Record<string, unknown>)[step]

@@ -6,7 +6,7 @@ import type { Role } from './tabs.ts'
 import type { Work } from './work.ts'
 
 export type UnitSystem = 'metric' | 'inch'
-export type Saving = 'saved' | 'pending' | 'failed'
+type Saving = 'saved' | 'pending' | 'failed'
 
 export interface FileFault {
   file: OpenedFile
@@ -49,7 +49,7 @@ export interface Looked {
   triedBalance: Balance | undefined
 }
 
-export const emptyState: AppState = {
+const emptyState: AppState = {
   ready: false,
   work: undefined,
   problems: [],
@@ -76,7 +76,7 @@ export interface AppStore {
 }
 
 /** State with `work` in it: text read, craft and tried craft derived. What did not change keeps its identity. */
-export function withWork(state: AppState, work: Work | undefined): AppState {
+function withWork(state: AppState, work: Work | undefined): AppState {
   if (work === state.work) return state
   if (!work) return { ...state, work, problems: [], craft: undefined, triedCraft: undefined }
   const old = state.work

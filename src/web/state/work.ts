@@ -9,7 +9,7 @@ export interface Tried {
 }
 
 /** One undoable step: the change of the text and of what was being tried. */
-export interface Step {
+interface Step {
   label: string
   at: number
   /** steps with the same key that follow each other quickly become one */
