@@ -10,6 +10,7 @@ import {
   pickPeaks,
   scoreBeside,
   scoreFrame,
+  skirtLoss,
 } from './comb.ts'
 import { SLOPES, WINDOW } from './settings.ts'
 import { SPECTRUM_POINTS, SPECTRUM_TOP, type Warper } from './warp.ts'
@@ -125,7 +126,6 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
             peaks.score[b]!,
             levels[peaks.slope[b]!]!,
             peaks.rate[a]!,
-            warper ? leakOf(warper, peaks, b, a) : null,
           )
     let count = 0
     for (let a = 0; a < n; a++)
@@ -134,7 +134,19 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
         const sa = peaks.score[a]!
         const sb = peaks.score[b]!
         const joint = Math.max(sa + beside[b * CANDIDATES + a]!, sb + beside[a * CANDIDATES + b]!)
-        const e = Math.min(joint, sa + sb)
+        let e = Math.min(joint, sa + sb)
+        if (count === PAIRS && e <= best[count - 1]!) continue
+        // the weaker of the two may live on the stronger one's skirts
+        if (warper) {
+          const [weak, strong] = sa < sb ? [a, b] : [b, a]
+          e -= skirtLoss(
+            grid,
+            peaks.place[weak]!,
+            levels[peaks.slope[weak]!]!,
+            peaks.rate[strong]!,
+            leakOf(warper, peaks, weak, strong),
+          )
+        }
         if (count === PAIRS && e <= best[count - 1]!) continue
         let k = count < PAIRS ? count++ : count - 1
         for (; k > 0 && best[k - 1]! < e; k--) {

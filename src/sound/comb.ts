@@ -294,17 +294,13 @@ export interface Leak {
 const SKIRT = 15
 const SKIRT_DEPTH = 2.3
 
-/**
- * Score of the comb at grid place g when `other` Hz is taken to explain its own teeth; -9 when nothing is
- * left. With `leak`, teeth that are no more than the skirts of the other's lines count as explained too.
- */
+/** Score of the comb at grid place g when `other` Hz is taken to explain its own teeth; -9 when nothing is left. */
 export function scoreBeside(
   grid: CombGrid,
   g: number,
   score: number,
   level: Float64Array,
   other: number,
-  leak: Leak | null,
 ): number {
   const { mask, perHertz } = grid
   let lost = 0
@@ -315,18 +311,27 @@ export function scoreBeside(
     const w = grid.weight[t]!
     all += w
     const f = i / perHertz
-    const n = Math.max(1, Math.round(f / other))
-    const off = Math.abs(f - n * other)
-    const c = level[i]!
-    let hidden = off <= mask
-    if (!hidden) {
-      free += w
-      if (leak && c > NOISE_LEVEL && off < Math.max(SKIRT, leak.smear * f))
-        hidden = leak.level(f) < leak.tooth(n) - SKIRT_DEPTH
-    }
-    if (hidden && c > NOISE_LEVEL) lost += w * (c - NOISE_LEVEL)
+    const off = Math.abs(f - Math.round(f / other) * other)
+    if (off > mask || f < 0.5 * other) free += w
+    else if (level[i]! > NOISE_LEVEL) lost += w * (level[i]! - NOISE_LEVEL)
   }
   return free < 0.2 * all ? -9 : score - lost
+}
+
+/** What the comb at place g owes to teeth that are no more than the skirts of another engine's lines. */
+export function skirtLoss(grid: CombGrid, g: number, level: Float64Array, other: number, leak: Leak): number {
+  const { mask, perHertz } = grid
+  let lost = 0
+  for (let t = grid.start[g]!, end = grid.start[g + 1]!; t < end; t++) {
+    const c = level[grid.at[t]!]!
+    if (c <= NOISE_LEVEL) continue
+    const f = grid.at[t]! / perHertz
+    const n = Math.max(1, Math.round(f / other))
+    const off = Math.abs(f - n * other)
+    if (off > mask && off < Math.max(SKIRT, leak.smear * f) && leak.level(f) < leak.tooth(n) - SKIRT_DEPTH)
+      lost += grid.weight[t]! * (c - NOISE_LEVEL)
+  }
+  return lost
 }
 
 /** Places of the candidates that masking brings out are added behind the first ones, with the whole frame's scores. */
