@@ -88,6 +88,16 @@ test.each([
   ['a directive', `%YAML 1.1\n---\n${least}`, 'a line beginning with %'],
   ['a list for a file', '- 1\n', 'the file is a list'],
   ['plain text for a file', 'hello', 'the file is plain text'],
+  [
+    'an unclosed quote',
+    swap('name: Least', 'name: "Least'),
+    'x.yaml:2:7: found a quote or bracket that is never closed at ""Least"',
+  ],
+  [
+    'keys under a value',
+    swap('hull:', 'hull: 3'),
+    'x.yaml:8:7: found a value with more keys or lines under it at "3"',
+  ],
   ['an empty file', '', 'the file is empty'],
   ['only comments', '# nothing\n\n', 'the file is empty'],
   ['no version', swap('wakewright: 1\n', ''), 'does not say its version'],
@@ -101,7 +111,11 @@ test.each([
     swap('wakewright: 1', 'wakewright: 2'),
     'x.yaml:1:13: the file is of version 2, newer than this program knows (1); it was left as it is',
   ],
-  ['an unclosed bracket', swap('58 mm }', '58 mm'), 'expected every quote and bracket closed'],
+  [
+    'an unclosed bracket',
+    swap('58 mm }', '58 mm'),
+    'x.yaml:7:11: found a quote or bracket that is never closed at "{ bore: 58 mm"',
+  ],
   ['a zero character', swap('0.8 m', '0.8 m\u0000'), 'x.yaml:10:14: found the character U+0000'],
   ['half a surrogate pair', swap('0.8 m', '0.8 m\uD800'), 'U+D800'],
 ] as const)('%s is told with its place', (_, text, says) => {
@@ -153,6 +167,20 @@ test('a file with a fault on every line gives a bounded list', () => {
   const found = problemsOf(many)
   expect(found.length).toBeGreaterThan(50)
   expect(found.length).toBeLessThanOrEqual(200)
+})
+
+test('a misspelt key is one problem: what stands under it is read as meant', () => {
+  expect(problemsOf(swap('jet:', 'Jet:'))).toEqual([
+    'x.yaml:5:1: "Jet" is not a key of a craft file; the nearest is "jet"',
+  ])
+  expect(problemsOf(swap('beam: 0.8 m', 'baem: 0.8'))).toEqual([
+    'x.yaml:10:3: "baem" is not a key of hull; the nearest is "beam"',
+    expect.stringContaining('x.yaml:10:9: hull.beam "0.8" has no unit'),
+  ])
+})
+
+test('a fault of form is one problem, at the first place it shows', () => {
+  expect(problemsOf(full.replace('    hand: right', '   hand: right'))).toHaveLength(1)
 })
 
 test('words that other YAML readers take for true, false or nothing are words here', () => {

@@ -149,7 +149,12 @@ function parseYaml(text: string): Document {
 
 function parse(text: string, add: Add): Document | undefined {
   const document = parseYaml(text)
-  for (const e of document.errors.slice(0, 20)) addYamlError(e, text, add)
+  // one fault of form makes the parser trip over all that follows it: the first is the one to mend
+  const first = document.errors.reduce<YAMLError | undefined>(
+    (a, e) => (a && a.pos[0] <= e.pos[0] ? a : e),
+    undefined,
+  )
+  if (first) addYamlError(first, document, text, add)
   if (document.errors.length > 0) return undefined
   const expected = 'keys and values, "wakewright: 1" first'
   const directive = /^\uFEFF?%/m.exec(text)?.index
@@ -205,14 +210,39 @@ const yamlSays: Readonly<Record<string, [found: string, expected: string]>> = {
   UNEXPECTED_TOKEN: ['something that does not belong here', 'key: value'],
 }
 
-function addYamlError(e: YAMLError, text: string, add: Add): void {
-  const open = e.code === 'BAD_INDENT' && e.message.startsWith('Flow')
-  const [found, expected] = open
-    ? ['a bracket still open', 'every quote and bracket closed']
-    : (yamlSays[e.code] ?? [e.message, 'key: value'])
-  const piece = text.slice(e.pos[0]).split(/\r?\n/, 1)[0]!.trim()
+/** the last quote or bracket that was opened before `pos` and is not closed */
+function stillOpen(document: Document, text: string, pos: number): number | undefined {
+  let at: number | undefined
+  visit(document, {
+    Node(_, node) {
+      if (isAlias(node) || !node.range || node.range[0] >= pos) return
+      const [from, to] = node.range
+      const opener = text[from]
+      const closed =
+        to - from > 1 && text[to - 1] === { '"': '"', "'": "'", '[': ']', '{': '}' }[opener ?? '']
+      if (opener !== undefined && `"'[{`.includes(opener) && !closed && (at === undefined || from > at))
+        at = from
+    },
+  })
+  return at
+}
+
+function addYamlError(e: YAMLError, document: Document, text: string, add: Add): void {
+  const unclosed = e.code === 'MISSING_CHAR' || (e.code === 'BAD_INDENT' && e.message.startsWith('Flow'))
+  const opened = unclosed ? stillOpen(document, text, e.pos[0]) : undefined
+  const offset = opened ?? e.pos[0]
+  const piece = text
+    .slice(offset, offset + 200)
+    .split(/\r?\n/, 1)[0]!
+    .trim()
+  const [found, expected] =
+    opened !== undefined
+      ? ['a quote or bracket that is never closed', 'every quote and bracket closed']
+      : e.code === 'BLOCK_AS_IMPLICIT_KEY' && !/:(\s|$)/.test(piece)
+        ? ['a value with more keys or lines under it', 'either a value or, on lines of their own, keys']
+        : (yamlSays[e.code] ?? [e.message, 'key: value'])
   const near = piece === '' ? '' : ` at ${quoted(piece)}`
-  add(e.pos[0], '', found, expected, `found ${found}${near}; expected ${expected}`)
+  add(offset, '', found, expected, `found ${found}${near}; expected ${expected}`)
 }
 
 function versionOf(document: Document, add: Add): number | undefined {

@@ -251,7 +251,13 @@ function readVariant(walk: Walk, spec: VariantSpec, node: unknown, spot: Spot): 
 }
 
 /** Reads the keys of a group; `given` holds keys that were read already. */
-export function readFields(walk: Walk, fields: Fields, node: unknown, spot: Spot, given: Tree): Tree | undefined {
+export function readFields(
+  walk: Walk,
+  fields: Fields,
+  node: unknown,
+  spot: Spot,
+  given: Tree,
+): Tree | undefined {
   if (node !== undefined && !isBlank(node) && !isMap(node)) {
     return wrong(walk, spot, node, `a group of keys: ${Object.keys(fields).join(', ')}`)
   }
@@ -276,6 +282,7 @@ function collectPairs(
   pairs: Map<string, Pair>,
 ): void {
   const seen = new Set<string>()
+  const meant = new Map<string, Pair>()
   for (const pair of node.items) {
     const offset = startOf(pair.key, spot.offset)
     if (!isScalar(pair.key)) {
@@ -309,6 +316,7 @@ function collectPairs(
     else {
       const known = Object.keys(fields)
       const near = nearest(key, known)
+      if (near) meant.set(near, pair)
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`
       const where = spot.path === '' ? 'a craft file' : spot.path
       const elsewhere = near ? undefined : walk.homeOf(key, spot.path)
@@ -324,4 +332,6 @@ function collectPairs(
       )
     }
   }
+  // a misspelt key was told; what stands under it is read as meant, so that nothing is called missing
+  for (const [key, pair] of meant) if (!pairs.has(key)) pairs.set(key, pair)
 }

@@ -213,9 +213,15 @@ function whyNot(text: string, kind: Kind): string {
   if (comma) {
     const joined = comma[0].replaceAll(',', '')
     const dotted = comma[0].replace(',', '.')
-    return `has a comma in its number: write ${joined} or ${dotted}, whichever is meant`
+    if (!/^[+-]?\d{1,3}(,\d{3})+$/.test(comma[0])) return `has a comma in its number: write ${dotted}`
+    const groups = comma[0].split(',').length
+    return `has a comma in its number: write ${joined}${groups > 2 ? '' : ` or ${dotted}, whichever is meant`}`
   }
   if (/^\d{1,3}( \d{3})+(?![\d/])/.test(text)) return 'has a space inside its number: write it without'
+  if (/^(~|about |ca\.? |approx)/i.test(text))
+    return 'is marked as rough: write the number, its unit and (guess)'
+  if (/^[\d.]+\s*[^\d\s]*\s*(to|-|\.\.)\s*[\d.]+\s*[^\d\s]*$/.test(text))
+    return 'is a range: write the middle and ± half the width'
   const ways = leadingNumbers(text)
   if (ways.length === 0) return 'does not begin with a number'
   const name = ways.at(-1)!.rest.trim()
