@@ -20,7 +20,11 @@ test('the four figures with a tried balance look as they did, wide and narrow', 
     expectGolden(matchingFigure(now, other, look), `${import.meta.dirname}/golden`, `matching-${name}`)
     expectGolden(forcesFigure(now, other, look), `${import.meta.dirname}/golden`, `forces-${name}`)
     expectGolden(runFigure(now, other, look), `${import.meta.dirname}/golden`, `run-${name}`)
-    expectGolden(changesFigure(now, 'topSpeed', look), `${import.meta.dirname}/golden`, `changes-${name}`)
+    expectGolden(
+      changesFigure(now, other, 'topSpeed', look),
+      `${import.meta.dirname}/golden`,
+      `changes-${name}`,
+    )
   }
 })
 
@@ -50,7 +54,7 @@ test('a tried balance adds dashed lines beside those that move, and only those',
 })
 
 test('changes come with the largest gain first and the worst loss last, and those without an answer are left out', () => {
-  const names = words(changesFigure(now, 'topSpeed', { ...metricLook, width: 280 }))
+  const names = words(changesFigure(now, undefined, 'topSpeed', { ...metricLook, width: 280 }))
   const order = [
     'pitch 104 mm instead of 118 mm',
     'blades sanded and sealed, 12 to 3 µm',
@@ -60,17 +64,29 @@ test('changes come with the largest gain first and the worst loss last, and thos
   expect(names).not.toContain('a change without an answer')
 })
 
+test('bars show what is tried as a hollow mark where the tried balance knows the same change', () => {
+  const signs = (o: typeof now | undefined) =>
+    changesFigure(now, o, 'topSpeed', metricLook).marks.filter(
+      (m) => m.kind === 'polygon' && m.style.fill === '#ffffff',
+    ).length
+  expect(signs(undefined)).toBe(0)
+  expect(signs(other)).toBe(3)
+  expect(signs({ ...other, changes: [] })).toBe(0)
+})
+
 test('the doubt of an answer is drawn largest first, each input named with its source', () => {
   const craft = readCraft(readFileSync(`${import.meta.dirname}/../../demo/heron.yaml`, 'utf8'), 'heron.yaml')
     .craft!
   const b = madeUpBalance()
   const driver = (path: string, topSpeed: number) => ({ ...b.drivers[0]!, path, says: path, topSpeed })
   b.drivers = [driver('drive.efficiency', 0.1), driver('jet.rotor.pitch', 0.5), driver('hull.length', 0)]
-  const sheet = doubtsFigure(craft, b, 'topSpeed', metricLook)
+  const sheet = doubtsFigure(craft, b, undefined, 'topSpeed', metricLook)
   const names = words(sheet).filter((w) => w.includes('(guess)'))
   expect(names).toEqual(['the impeller’s pitch (guess)', 'the drive’s efficiency (guess)'])
   expect(words(sheet)).toContain('± 1.8 km/h')
-  expect(doubtsFigure(craft, { ...b, drivers: [] }, 'pull', metricLook).says).toBe('Not worked out yet.')
+  expect(doubtsFigure(craft, { ...b, drivers: [] }, undefined, 'pull', metricLook).says).toBe(
+    'Not worked out yet.',
+  )
 })
 
 test('figures come in the units asked for', () => {

@@ -345,7 +345,7 @@ export function runFigure(now: Balance, other: Balance | undefined, look: Look):
 export type Buys = 'topSpeed' | 'pull'
 
 /** What each single change would buy, the largest gain first. */
-export function changesFigure(now: Balance, by: Buys, look: Look): Sheet {
+export function changesFigure(now: Balance, other: Balance | undefined, by: Buys, look: Look): Sheet {
   const kind = by === 'topSpeed' ? 'speed' : 'force'
   const step = (v: number) => inLook(v, kind, look)
   const rows = changesBy(now.changes, by).map((c) => {
@@ -354,6 +354,7 @@ export function changesFigure(now: Balance, by: Buys, look: Look): Sheet {
       value: step(c[by].value),
       colour: c[by].value >= 0 ? okabeIto.blue : quiet,
       note: saysStep(c[by].value, kind, look),
+      ...triedValue(other?.changes.find((o) => o.id === c.id)?.[by].value, step),
     }
     return Number.isFinite(c[by].low + c[by].high)
       ? { ...row, low: step(c[by].low), high: step(c[by].high) }
@@ -374,6 +375,11 @@ export function changesFigure(now: Balance, by: Buys, look: Look): Sheet {
   })
 }
 
+/** The same bar with the tried values, where it is known. */
+function triedValue(value: number | undefined, shown: (v: number) => number): { tried?: number } {
+  return value !== undefined && Number.isFinite(value) ? { tried: shown(value) } : {}
+}
+
 const sourceColour: Record<Driver['source'], string> = {
   measured: okabeIto.blue,
   maker: okabeIto.blue,
@@ -383,7 +389,13 @@ const sourceColour: Record<Driver['source'], string> = {
 }
 
 /** Where the doubt of an answer comes from: how far each input alone may move it either way, eight at most. */
-export function doubtsFigure(craft: Craft, now: Balance, by: Buys, look: Look): Sheet {
+export function doubtsFigure(
+  craft: Craft,
+  now: Balance,
+  other: Balance | undefined,
+  by: Buys,
+  look: Look,
+): Sheet {
   const kind = by === 'topSpeed' ? 'speed' : 'force'
   const drivers = now.drivers
     .filter((d) => d[by] > 0)
@@ -393,6 +405,7 @@ export function doubtsFigure(craft: Craft, now: Balance, by: Buys, look: Look): 
     name: `${driverName(craft, d)} (${d.source})`,
     value: inLook(d[by], kind, look),
     note: `± ${says(d[by], kind, look)}`,
+    ...triedValue(other?.drivers.find((o) => o.path === d.path)?.[by], (v) => inLook(v, kind, look)),
     colour: sourceColour[d.source],
   }))
   return barChart({

@@ -15,15 +15,25 @@ const asked: readonly [Buys, string][] = [
   ['pull', 'Pull'],
 ]
 
+interface Props {
+  craft: Craft
+  now: Balance
+  tried: Balance | undefined
+  look: Look
+}
+
 /** What each single change would buy, as bars and as buttons that try it. */
-export function Changes({ craft, now, look }: { craft: Craft; now: Balance; look: Look }) {
+export function Changes({ craft, now, tried, look }: Props) {
   const units = useApp((s) => s.units)
   const readOnly = useApp((s) => s.role === 'follower')
   const [by, setBy] = useState<Buys>('topSpeed')
-  const draw = useCallback((width: number) => changesFigure(now, by, lookOf(units, width)), [now, by, units])
+  const draw = useCallback(
+    (width: number) => changesFigure(now, tried, by, lookOf(units, width)),
+    [now, tried, by, units],
+  )
   const drawDoubts = useCallback(
-    (w: number) => doubtsFigure(craft, now, by, lookOf(units, w)),
-    [craft, now, by, units],
+    (w: number) => doubtsFigure(craft, now, tried, by, lookOf(units, w)),
+    [craft, now, tried, by, units],
   )
   const tryIt = (c: Change) => {
     const input = inputAt(craft, c.path, units)
@@ -45,7 +55,7 @@ export function Changes({ craft, now, look }: { craft: Craft; now: Balance; look
       </div>
       <Figure
         draw={draw}
-        caption="One thing changed at a time; whiskers are the likely range of the change."
+        caption="One thing changed at a time; whiskers are the likely range of the change, diamonds the same with what is tried."
         name="changes"
       />
       <ul className="plainlist trylist">

@@ -118,7 +118,7 @@ function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
         findings={shown}
         title={triedFindings ? 'What we found, with what is tried' : 'What we found'}
       />
-      <Changes craft={craft} now={now} look={look} />
+      <Changes craft={craft} now={now} tried={tried?.ranged ? tried : undefined} look={look} />
       <Cautions says={cautions} />
       <Numbers now={now} tried={tried} look={look} />
       <SourcesFoot how={how} sources={shown.flatMap((f) => f.sources)} />
