@@ -2,9 +2,10 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { craftOf, full, heron, least, problemsOf, teal, twoStroke } from './craft.testkit.ts'
-import { appendLog, removeValue, setValue, valueText } from './edit.ts'
+import { appendLog, setValue, valueText } from './edit.ts'
 import { fieldAt, quantitiesOf } from './paths.ts'
 import { readCraft } from './read.ts'
+import { removeValue } from './remove.ts'
 
 /** the only lines that differ between two texts, as "-old" and "+new" */
 function changes(before: string, after: string): string[] {

@@ -1,17 +1,23 @@
-import {
-  isMap,
-  isScalar,
-  isSeq,
-  type Pair,
-  parseDocument,
-  type Scalar,
-  type YAMLMap,
-  type YAMLSeq,
-} from 'yaml'
-import { camel, type Fields, type Spec } from './fields.ts'
+import { isMap, isScalar, isSeq, type Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
+import type { Fields, Spec } from './fields.ts'
 import { type Fragment, flowText, itemLines, keyLines, type Quoting, scalarText } from './fragment.ts'
-import { blockedBy } from './guard.ts'
-import { tagSpec } from './paths.ts'
+import {
+  afterMark,
+  apply,
+  childOf,
+  columnOf,
+  contentEnd,
+  endOfLine,
+  indexIn,
+  lineEnd,
+  openText,
+  pairEnd,
+  pairOf,
+  type Splice,
+  type Step,
+  scalarOf,
+  stepsOf,
+} from './locate.ts'
 import { isBlank } from './reader.ts'
 import { craftFields, versionKey } from './schema/index.ts'
 
@@ -20,91 +26,6 @@ import { craftFields, versionKey } from './schema/index.ts'
  * so that comments, order, quotes, line ends and every byte elsewhere stay as they were. All throw RangeError
  * when the text cannot be parsed or the path is not one of a craft file.
  */
-
-/** a replacement of text[from, to) */
-interface Splice {
-  from: number
-  to: number
-  put: string
-}
-
-const apply = (text: string, s: Splice) => text.slice(0, s.from) + s.put + text.slice(s.to)
-
-function openText(text: string, why: string) {
-  const blocked = blockedBy(text)
-  if (blocked) throw new RangeError(`${why}: found ${blocked.found}`)
-  const document = parseDocument(text, {
-    schema: 'failsafe',
-    prettyErrors: false,
-    uniqueKeys: false,
-    keepSourceTokens: true,
-    logLevel: 'error',
-  })
-  const first = document.errors[0]
-  if (first) throw new RangeError(`${why}: the file has a fault (${first.code}) at offset ${first.pos[0]}`)
-  if (document.contents !== null && !isMap(document.contents))
-    throw new RangeError(`${why}: the file is not a group of keys`)
-  return document.contents as YAMLMap | null
-}
-
-/** one step down: the key as the file writes it, and what stands there */
-interface Step {
-  key: string
-  spec: Spec
-}
-
-/** the path's steps with the file's own keys; RangeError for a path no craft file has */
-function stepsOf(path: string, map: YAMLMap | null): Step[] {
-  const steps: Step[] = []
-  let options: (Fields | 'index')[] = [craftFields]
-  let item: Spec[] = []
-  let node: unknown = map
-  for (const raw of path.split('.')) {
-    let key: string | undefined
-    let found: Spec | undefined
-    for (const [i, o] of options.entries()) {
-      if (o === 'index') {
-        if (/^\d{1,4}$/.test(raw)) [key, found] = [String(Number(raw)), item[i]]
-      } else {
-        const k = Object.hasOwn(o, raw) ? raw : Object.keys(o).find((name) => camel(name) === raw)
-        if (k !== undefined) [key, found] = [k, o[k]]
-      }
-      if (found) break
-    }
-    if (key === undefined || !found) throw new RangeError(`${path}: a craft file has no such value`)
-    steps.push({ key, spec: found })
-    node = childOf(node, key)
-    ;[options, item] = inside(found, node)
-  }
-  return steps
-}
-
-/** what may come below a field, given what stands there now */
-function inside(spec: Spec, node: unknown): [(Fields | 'index')[], Spec[]] {
-  if (spec.type === 'group') return [[spec.fields], []]
-  if (spec.type === 'list') return [['index'], [spec.item]]
-  if (spec.type === 'point') return [['index'], [spec.each]]
-  if (spec.type !== 'variant') return [[], []]
-  const tag = tagSpec(spec)
-  const word = isMap(node) ? scalarOf(childOf(node, spec.tag)) : undefined
-  const one = word !== undefined && Object.hasOwn(spec.variants, word) ? spec.variants[word] : undefined
-  const tables = one ? [one.fields] : Object.values(spec.variants).map((v) => v.fields)
-  return [[{ [spec.tag]: tag }, ...tables], []]
-}
-
-const scalarOf = (node: unknown) => (isScalar(node) ? String(node.value) : undefined)
-
-function pairOf(map: YAMLMap, key: string): Pair | undefined {
-  return map.items.find((p) => isScalar(p.key) && String(p.key.value) === key)
-}
-
-function childOf(node: unknown, key: string): unknown {
-  if (isMap(node)) return pairOf(node, key)?.value ?? undefined
-  if (isSeq(node)) return node.items[Number(key)]
-  return undefined
-}
-
-const lineEnd = (text: string) => (text.includes('\r\n') ? '\r\n' : '\n')
 
 /** Changes one value, or writes it where the file had none. `value` is the text as a person would type it. */
 export function setValue(text: string, path: string, value: string): string {
@@ -202,30 +123,6 @@ function replaceScalar(text: string, holder: YAMLMap | YAMLSeq, node: Scalar, re
   return { from, to, put: put + tail }
 }
 
-interface Token {
-  type: string
-  offset: number
-  source?: string
-}
-interface TokenItem {
-  start: Token[]
-  sep?: Token[]
-}
-
-/** offset just after the colon of a key, or after the dash of a list item */
-function afterMark(holder: YAMLMap | YAMLSeq, index: number): number | undefined {
-  const item = (holder.srcToken as { items?: TokenItem[] } | undefined)?.items?.[index]
-  const wanted = isMap(holder) ? item?.sep : item?.start
-  const mark = wanted?.find((t) => t.type === 'map-value-ind' || t.type === 'seq-item-ind')
-  return mark === undefined ? undefined : mark.offset + 1
-}
-
-function indexIn(holder: YAMLMap | YAMLSeq, key: string): number {
-  return isMap(holder)
-    ? holder.items.findIndex((p) => isScalar(p.key) && String(p.key.value) === key)
-    : Number(key)
-}
-
 /** writes behind `key:` or `-` that had nothing after it */
 function fillBlank(
   text: string,
@@ -247,43 +144,10 @@ function fillBlank(
 
 const startOfPair = (map: YAMLMap, key: string) => (pairOf(map, key)!.key as Scalar).range![0]
 
-function columnOf(text: string, offset: number): number {
-  const start = text.lastIndexOf('\n', offset - 1) + 1
-  const bom = start === 0 && text.charCodeAt(0) === 0xfeff ? 1 : 0
-  return offset - start - bom
-}
-
-/** offset of the line end at or after `offset`, before its \r\n or \n */
-function endOfLine(text: string, offset: number): number {
-  const n = text.indexOf('\n', offset)
-  if (n === -1) return text.length
-  return n > offset && text[n - 1] === '\r' ? n - 1 : n
-}
-
 /** lines put after the line that ends at `end` */
 function insertLines(text: string, end: number, lines: readonly string[], indent: string): Splice {
   const eol = lineEnd(text)
   return { from: end, to: end, put: lines.map((l) => (l === '' ? eol : eol + indent + l)).join('') }
-}
-
-/** offset just after the last character of what stands in a node */
-function contentEnd(text: string, node: unknown, otherwise: number): number {
-  if ((isMap(node) || isSeq(node)) && node.flow !== true && node.items.length > 0) {
-    const last: unknown = node.items.at(-1)
-    if (isSeq(node)) return contentEnd(text, last, node.range![1])
-    const pair = last as Pair
-    const at = afterMark(node, node.items.length - 1) ?? (pair.key as Scalar).range![1]
-    return isBlank(pair.value) ? at : contentEnd(text, pair.value, at)
-  }
-  const end = (node as { range?: readonly number[] } | null)?.range?.[1] ?? otherwise
-  // a block of lines counts its line end in
-  return end > 0 && text[end - 1] === '\n' ? end - (text[end - 2] === '\r' ? 2 : 1) : end
-}
-
-function pairEnd(text: string, map: YAMLMap, index: number): number {
-  const pair = map.items[index]!
-  const at = afterMark(map, index) ?? (pair.key as Scalar).range![1]
-  return isBlank(pair.value) ? at : contentEnd(text, pair.value, at)
 }
 
 /** a key or an item the holder does not have yet */
@@ -348,57 +212,6 @@ function addItem(text: string, seq: YAMLSeq, item: Fragment): Splice {
   const dash = afterMark(seq, 0)! - 1
   const end = endOfLine(text, contentEnd(text, seq, seq.range![1]))
   return insertLines(text, end, itemLines(item), ' '.repeat(columnOf(text, dash)))
-}
-
-/** Takes a value, a group or a list item out of the file. The text is unchanged when it is not there. */
-export function removeValue(text: string, path: string): string {
-  const map = openText(text, path)
-  const steps = stepsOf(path, map)
-  let holder: unknown = map
-  for (const s of steps.slice(0, -1)) holder = childOf(holder, s.key)
-  const { key } = steps.at(-1)!
-  if (!isMap(holder) && !isSeq(holder)) return text
-  const index = indexIn(holder, key)
-  if (index < 0 || index >= holder.items.length) return text
-  const made = apply(
-    text,
-    holder.flow === true ? flowCut(text, holder, index) : blockCut(text, holder, index),
-  )
-  let node: unknown = openText(made, path)
-  for (const s of steps.slice(0, -1)) node = childOf(node, s.key)
-  const left = isMap(node) || isSeq(node) ? node.items.length : 0
-  if (left !== holder.items.length - 1)
-    throw new RangeError(`${path} cannot be taken out without touching its neighbours`)
-  return made
-}
-
-const itemStart = (holder: YAMLMap | YAMLSeq, i: number): number =>
-  isMap(holder) ? (holder.items[i]!.key as Scalar).range![0] : (holder.items[i] as Scalar).range![0]
-
-const itemEnd = (text: string, holder: YAMLMap | YAMLSeq, i: number): number =>
-  isMap(holder) ? pairEnd(text, holder, i) : contentEnd(text, holder.items[i], itemStart(holder, i))
-
-function flowCut(text: string, holder: YAMLMap | YAMLSeq, i: number): Splice {
-  if (i > 0) return { from: itemEnd(text, holder, i - 1), to: itemEnd(text, holder, i), put: '' }
-  if (holder.items.length > 1) return { from: itemStart(holder, 0), to: itemStart(holder, 1), put: '' }
-  return { from: itemStart(holder, 0), to: itemEnd(text, holder, 0), put: '' }
-}
-
-function blockCut(text: string, holder: YAMLMap | YAMLSeq, i: number): Splice {
-  const start = isMap(holder) ? itemStart(holder, i) : afterMark(holder, i)! - 1
-  const end = endOfLine(text, itemEnd(text, holder, i))
-  const lineStart = text.lastIndexOf('\n', start - 1) + 1
-  const alone = text.slice(lineStart, start).replace('\uFEFF', '').trim() === ''
-  if (alone) {
-    const eol = /^\r?\n/.exec(text.slice(end))?.[0].length ?? 0
-    return { from: text.charCodeAt(lineStart) === 0xfeff ? lineStart + 1 : lineStart, to: end + eol, put: '' }
-  }
-  // the first key of a list item shares its line with the dash: the next key moves up
-  if (i === 0 && holder.items.length > 1) {
-    const next = isMap(holder) ? itemStart(holder, 1) : afterMark(holder, 1)! - 1
-    return { from: start, to: next, put: '' }
-  }
-  return { from: start, to: end, put: '' }
 }
 
 /** A change that was kept. Texts are as written in the file. */
