@@ -194,6 +194,25 @@ export const exhaustGroup = group(
           max: 2000,
           assumed: { value: 100, low: 30, high: 200, why: 'an outlet above the water' },
         }),
+        'high point': quantity('length', {
+          label: 'High point',
+          gloss: 'Highest point inside the exhaust above still water: past it, water runs to the engine.',
+          unit: 'mm',
+          min: -1000,
+          max: 3000,
+          assumed: {
+            of: 'outlet.height',
+            plus: 100,
+            low: 0,
+            high: 250,
+            why: 'a rise of a hand before the outlet',
+          },
+          measure: {
+            what: 'measure from the waterline to the top of the highest bend',
+            with: 'tape',
+            minutes: 5,
+          },
+        }),
         flap: flag({
           label: 'Flap',
           gloss: 'A rubber flap keeps water from running in.',
