@@ -165,7 +165,7 @@ function room(input: FloatInput): Finding {
     number,
   ]
   const c = riderCentre(input.rider.stance, input.rider.stature)
-  const stiff = input.rider.stance === 'prone' || input.rider.stance === 'sitting'
+  const stiff = input.rider.stance === 'prone'
   const e = riderEnvelope({
     hull: input.hull,
     craft: {

@@ -120,7 +120,9 @@ const shield = defineReckoner({
   reckon: (g) => {
     const spot = spotOf(g, g.distance!)
     if (g.distance! <= g.diameter! / 2)
-      throw new RangeError(`distance: ${g.distance} m, expected above the pipe’s radius of ${g.diameter! / 2} m`)
+      throw new RangeError(
+        `distance: ${g.distance} m, expected above the pipe’s radius of ${g.diameter! / 2} m`,
+      )
     const s = shieldedFoamFace(spot, { emissivity: g.shine!, film: g.film! })
     return { bare: foamFace(spot).value, face: s.value.foam, plate: s.value.shield }
   },

@@ -15,7 +15,7 @@ export interface RiderCentre {
   height: number
   low: number
   high: number
-  /** true where a rider balances on his feet: his weight then acts on the craft at the deck */
+  /** true where a rider keeps his balance over feet, knees or seat: his weight then acts on the craft at the deck; a stiff rider's does not */
   balances: boolean
 }
 
@@ -36,6 +36,6 @@ export function riderCentre(stance: Stance, stature: number): RiderCentre {
     height: height * stature,
     low: low * stature,
     high: high * stature,
-    balances: stance === 'standing' || stance === 'crouching',
+    balances: true,
   }
 }

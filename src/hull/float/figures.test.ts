@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest'
+import { expectGolden } from '../../drawing/golden.testkit.ts'
+import { makeFrame } from '../../solid/waterFrame.ts'
+import { riderEnvelope } from './envelope.ts'
+import { endView, roomFigure, sideView } from './figures.ts'
+import { afloat, deg, sled } from './float.testkit.ts'
+import { joinedRuns, outline } from './outline.ts'
+import { settle } from './settle.ts'
+
+const rest = settle(afloat(sled.mesh, 142, [0.9, 0.02, 0.25])).value
+const view = {
+  hull: sled,
+  attitude: rest,
+  centre: [0.9, 0.02, 0.25] as const,
+  openings: [
+    { name: 'intake', kind: 'air intake' as const, at: [1.2, 0, 0.42] as const, area: 0 },
+    { name: 'outlet', kind: 'exhaust outlet' as const, at: [0, 0.2, 0.08] as const, area: 0 },
+  ],
+  rider: { x: 0.9, y: 0.02, deck: 0.24, stature: 1.76, stance: 'kneeling' as const },
+}
+
+describe('true views', () => {
+  test('the side view', () => expectGolden(sideView(view), import.meta.dirname, 'side-view'))
+  test('the view from astern', () => expectGolden(endView(view), import.meta.dirname, 'end-view'))
+  test('say trim and heel in words', () => {
+    expect(sideView(view).says).toMatch(/° bow (up|down)/)
+    expect(endView(view).says).toMatch(/down to port/)
+    expect(endView({ ...view, attitude: { ...rest, heel: 0 } }).says).toMatch(/upright/)
+  })
+  test('are to scale: the hull is as long on the sheet as its length in the chosen scale, at any attitude', () => {
+    for (const trim of [-5, 0, 4]) {
+      const f = makeFrame(trim * deg, 0)
+      const pieces = outline(sled.mesh, 'side', f, 0.1)
+      let low = Infinity
+      let high = -Infinity
+      for (let i = 0; i < pieces.length; i += 2) {
+        low = Math.min(low, pieces[i]!)
+        high = Math.max(high, pieces[i]!)
+      }
+      let wantLow = Infinity
+      let wantHigh = -Infinity
+      for (let i = 0; i < sled.mesh.points.length; i += 3) {
+        const p =
+          f.e1x * sled.mesh.points[i]! + f.e1y * sled.mesh.points[i + 1]! + f.e1z * sled.mesh.points[i + 2]!
+        wantLow = Math.min(wantLow, p)
+        wantHigh = Math.max(wantHigh, p)
+      }
+      expect(low).toBeCloseTo(wantLow, 12)
+      expect(high).toBeCloseTo(wantHigh, 12)
+    }
+  })
+  test('joining pieces loses none and adds none', () => {
+    const pieces = outline(sled.mesh, 'top', makeFrame(), 0)
+    const runs = joinedRuns(pieces)
+    const count = runs.reduce((n, r) => n + r.length / 2 - 1, 0)
+    expect(count).toBe(pieces.length / 4)
+  })
+  test('the rider’s room is drawn over the deck', () => {
+    const e = riderEnvelope({
+      hull: sled,
+      craft: {
+        bodies: [{ name: 'h', mesh: sled.mesh, share: 1 }],
+        mass: 64,
+        centre: [1, 0, 0.13],
+        density: 1000,
+      },
+      rider: 75,
+      riderHeight: 0,
+      grid: 0.1,
+    })
+    const s = roomFigure(sled, e, { x: 1, y: 0 })
+    expect(s.marks.filter((m) => m.layer === 'fill').length).toBe(e.inside.filter((v) => v !== 2).length)
+    expect(s.says).toMatch(/% of the deck/)
+  })
+})

@@ -1,0 +1,129 @@
+/** The lines of a mesh as seen from one side: sharp edges and the silhouette, for true views. */
+import type { Mesh } from '../../solid/mesh.ts'
+import type { WaterFrame } from '../../solid/waterFrame.ts'
+
+/** From where: 'side' from starboard (bow to the right), 'end' from astern (starboard to the right), 'top' from above (bow to the right). */
+export type View = 'side' | 'end' | 'top'
+
+/** Screen position of a body point in a view, m: right and up, the water at 0 (the craft's own origin at 0 in 'top'). */
+export function project(
+  view: View,
+  f: WaterFrame,
+  h: number,
+  x: number,
+  y: number,
+  z: number,
+): [number, number] {
+  const p = f.e1x * x + f.e1y * y + f.e1z * z
+  const q = f.e2y * y + f.e2z * z
+  const s = f.nx * x + f.ny * y + f.nz * z - h
+  return view === 'side' ? [p, s] : view === 'end' ? [-q, s] : [p, q]
+}
+
+/** Pieces x0, y0, x1, y1 … of the edges worth drawing, hidden ones left out. */
+export function outline(mesh: Mesh, view: View, f: WaterFrame, h: number, sharp = 0.35): Float64Array {
+  const { points, triangles } = mesh
+  const n = points.length / 3
+  const sx = new Float64Array(n)
+  const sy = new Float64Array(n)
+  for (let i = 0; i < n; i++) {
+    const [a, b] = project(view, f, h, points[3 * i]!, points[3 * i + 1]!, points[3 * i + 2]!)
+    sx[i] = a
+    sy[i] = b
+  }
+  const normals = faceNormals(mesh)
+  // a face looks at the eye when it is anticlockwise on the screen
+  const faces = triangles.length / 3
+  const towards = new Uint8Array(faces)
+  for (let t = 0; t < faces; t++) {
+    const a = triangles[3 * t]!
+    const b = triangles[3 * t + 1]!
+    const c = triangles[3 * t + 2]!
+    const area = (sx[b]! - sx[a]!) * (sy[c]! - sy[a]!) - (sx[c]! - sx[a]!) * (sy[b]! - sy[a]!)
+    towards[t] = area > 0 ? 1 : 0
+  }
+  const sides = new Map<number, number>()
+  const out: number[] = []
+  const cosSharp = Math.cos(sharp)
+  for (let t = 0; t < faces; t++)
+    for (let k = 0; k < 3; k++) {
+      const a = triangles[3 * t + k]!
+      const b = triangles[3 * t + ((k + 1) % 3)]!
+      const other = sides.get(b * n + a)
+      if (other === undefined) {
+        sides.set(a * n + b, t)
+        continue
+      }
+      const silhouette = towards[t] !== towards[other]
+      const seen = towards[t] === 1 || towards[other] === 1
+      const dot =
+        normals[3 * t]! * normals[3 * other]! +
+        normals[3 * t + 1]! * normals[3 * other + 1]! +
+        normals[3 * t + 2]! * normals[3 * other + 2]!
+      if (silhouette || (seen && dot < cosSharp)) out.push(sx[a]!, sy[a]!, sx[b]!, sy[b]!)
+    }
+  return Float64Array.from(out)
+}
+
+function faceNormals(mesh: Mesh): Float64Array {
+  const { points: p, triangles: t } = mesh
+  const out = new Float64Array(t.length)
+  for (let i = 0; i < t.length; i += 3) {
+    const a = 3 * t[i]!
+    const b = 3 * t[i + 1]!
+    const c = 3 * t[i + 2]!
+    const ux = p[b]! - p[a]!
+    const uy = p[b + 1]! - p[a + 1]!
+    const uz = p[b + 2]! - p[a + 2]!
+    const wx = p[c]! - p[a]!
+    const wy = p[c + 1]! - p[a + 1]!
+    const wz = p[c + 2]! - p[a + 2]!
+    const nx = uy * wz - uz * wy
+    const ny = uz * wx - ux * wz
+    const nz = ux * wy - uy * wx
+    const l = Math.hypot(nx, ny, nz) || 1
+    out[i] = nx / l
+    out[i + 1] = ny / l
+    out[i + 2] = nz / l
+  }
+  return out
+}
+
+/** Pieces joined into runs, so that a drawing has few marks. */
+export function joinedRuns(pieces: Float64Array): Float64Array[] {
+  const name = (x: number, y: number) => `${Math.round(x * 1e7)},${Math.round(y * 1e7)}`
+  const at = new Map<string, Set<number>>()
+  const put = (key: string, i: number) => {
+    const set = at.get(key)
+    if (set) set.add(i)
+    else at.set(key, new Set([i]))
+  }
+  for (let i = 0; i < pieces.length; i += 4) {
+    put(name(pieces[i]!, pieces[i + 1]!), i)
+    put(name(pieces[i + 2]!, pieces[i + 3]!), i)
+  }
+  const used = new Set<number>()
+  const runs: Float64Array[] = []
+  const follow = (run: number[]): void => {
+    for (;;) {
+      const key = name(run.at(-2)!, run.at(-1)!)
+      const next = [...(at.get(key) ?? [])].find((i) => !used.has(i))
+      if (next === undefined) return
+      used.add(next)
+      const first = name(pieces[next]!, pieces[next + 1]!) === key
+      run.push(first ? pieces[next + 2]! : pieces[next]!, first ? pieces[next + 3]! : pieces[next + 1]!)
+    }
+  }
+  for (let i = 0; i < pieces.length; i += 4) {
+    if (used.has(i)) continue
+    used.add(i)
+    const ahead = [pieces[i]!, pieces[i + 1]!, pieces[i + 2]!, pieces[i + 3]!]
+    follow(ahead)
+    const back = [ahead[2]!, ahead[3]!, ahead[0]!, ahead[1]!]
+    follow(back)
+    const lead: number[] = []
+    for (let k = back.length - 2; k >= 4; k -= 2) lead.push(back[k]!, back[k + 1]!)
+    runs.push(Float64Array.from([...lead, ...ahead]))
+  }
+  return runs
+}

@@ -1,0 +1,88 @@
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import type { Finding } from '../answers/finding.ts'
+import { readCraft } from '../craft/index.ts'
+import { boxMesh } from '../solid/primitives.ts'
+import { floatFindings } from './floatFindings.ts'
+import { floatFromCraft } from './floatFromCraft.ts'
+
+const demo = (name: string) => readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')
+const craftOf = (text: string) => {
+  const r = readCraft(text)
+  expect(r.problems.filter((p) => p.severity === 'error')).toEqual([])
+  return r.craft!
+}
+const heron = craftOf(demo('heron'))
+const find = (list: readonly Finding[], id: string) => list.find((f) => f.id === id)!
+
+describe('float findings', () => {
+  for (const name of ['heron', 'teal'])
+    test(`${name} gives a sentence, a number and a reason for each question, and promises nothing`, () => {
+      const list = floatFindings(craftOf(demo(name)))
+      const ids = list.map((f) => f.id)
+      for (const id of [
+        'float.draft',
+        'float.stability',
+        'float.room',
+        'float.swamped',
+        'float.foam',
+        'float.leak',
+        'float.guidance',
+      ])
+        expect(ids).toContain(id)
+      expect(new Set(ids).size).toBe(ids.length)
+      for (const f of list) {
+        expect(f.question).toBe('float')
+        expect(f.says, f.id).toMatch(/\.$|\?$/)
+        expect(f.says).not.toMatch(/NaN|Infinity|undefined/)
+        expect([f.says, ...f.because.map((b) => b.says)].join(' ')).not.toMatch(
+          /\b(is safe|complies|compliant)\b/i,
+        )
+        expect(f.because.length, f.id).toBeGreaterThan(0)
+        expect(f.sources.length, f.id).toBeGreaterThan(0)
+        if (f.low !== undefined) expect(f.low, f.id).toBeLessThanOrEqual(f.value! + 1e-9)
+        if (f.high !== undefined) expect(f.high, f.id).toBeGreaterThanOrEqual(f.value! - 1e-9)
+      }
+    })
+  test('a craft too heavy for its hull is said to sink, and by how much', () => {
+    const heavy = craftOf(demo('heron').replace('mass: 34 kg ±1.5 (measured)', 'mass: 434 kg (measured)'))
+    const list = floatFindings(heavy)
+    expect(list[0]!.standing).toBe('stop')
+    expect(list[0]!.says).toMatch(/It sinks: \d+ kg all told is \d+ kg more/)
+  })
+  test('an air intake moved under water is a stop', () => {
+    const low = craftOf(demo('heron').replace('[1.02 m, 0.12 m, 0.44 m]', '[1.02 m, 0.12 m, 0.03 m]'))
+    const f = floatFindings(low).find((x) => /^Carburettor intake/.test(x.says))!
+    expect(f.standing).toBe('stop')
+    expect(f.says).toMatch(/under water at rest/)
+  })
+  test('without foam the swamped craft sinks and asks for litres of it', () => {
+    const text = demo('heron').replace(/\nfoam:[\s\S]*?\n\ncompartments/, '\ncompartments')
+    const list = floatFindings(craftOf(text))
+    expect(find(list, 'float.swamped').standing).toBe('stop')
+    expect(find(list, 'float.foam').value!).toBeGreaterThan(0.08)
+    expect(find(list, 'float.foam').says).toMatch(/\d+ L/)
+  })
+  test('a craft without weights, openings or foam is answered with what is not known', () => {
+    const bare = craftOf(demo('heron').replace(/\nweights:[\s\S]*$/, '\n'))
+    const list = floatFindings(bare)
+    expect(find(list, 'float.draft').standing).toBe('unknown')
+    expect(find(list, 'float.openings').standing).toBe('unknown')
+  })
+  test('a mesh handed in is used in place of the few numbers', () => {
+    const { input } = floatFromCraft(heron, boxMesh([0, -0.4, 0], [2.4, 0.4, 0.3]))
+    expect(input.hull.volume).toBeCloseTo(0.576, 9)
+    const named = { ...heron, hull: { ...heron.hull, mesh: 'hull.stl' } }
+    expect(floatFromCraft(named).input.hull.flags[0]?.text).toMatch(/hull.stl was not at hand/)
+  })
+  test('half sections from the craft file are lofted', () => {
+    const points = '{ at: X m, points: [[0 mm, 0 mm], [340 mm, 30 mm], [400 mm, 240 mm], [0 mm, 240 mm]] }'
+    const stations = [0, 1.2, 2.4].map((x) => `    - ${points.replace('X', String(x))}`).join('\n')
+    const craft = craftOf(
+      demo('heron').replace('  tail width: 0.92 # of the widest chine beam', `  stations:\n${stations}`),
+    )
+    const { input } = floatFromCraft(craft)
+    expect(input.hull.volume).toBeCloseTo(2.4 * (0.34 * 0.03 + 0.74 * 0.21), 6)
+  })
+})
