@@ -103,6 +103,44 @@ test('a second tab follows the first, is told so, and can take the craft over', 
   expect(bench.complaints).toEqual([])
 })
 
+test('a tab that froze in the middle of an edit loses the craft but not the edit', async () => {
+  const first = await bench.page(served.address)
+  await openExample(first, 'Heron')
+  const text = await fileText(first)
+  await kept(first)
+  const second = await bench.page(served.address)
+  await second.getByText('open in another tab').waitFor()
+  // an edit, and the tab hangs before anything of it is written
+  const frozen = first.getByLabel('Text of the craft file').evaluate(
+    (element, typed) => {
+      const set = Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, 'value')!.set!
+      set.call(element, typed)
+      element.dispatchEvent(new Event('input', { bubbles: true }))
+      for (const end = Date.now() + 5000; Date.now() < end; );
+    },
+    text.replace('name: Heron', 'name: Heron of the first'),
+  )
+  await second.getByRole('button', { name: 'Take over here' }).click()
+  await second.getByText('This tab keeps the craft now').waitFor()
+  expect(await fileText(second)).toBe(text)
+  await second
+    .getByLabel('Text of the craft file')
+    .fill(text.replace('name: Heron', 'name: Heron of the second'))
+  await kept(second)
+  await frozen
+  await first.getByText('kept as a craft of its own').waitFor()
+  await expect
+    .poll(() => first.getByLabel('Text of the craft file').inputValue())
+    .toContain('name: Heron of the second')
+  // the frozen tab's edit is on the shelf
+  await first.getByRole('button', { name: 'File and units' }).click()
+  await first.getByRole('menuitem', { name: 'All crafts' }).click()
+  await first.getByRole('button', { name: 'heron (other tab).yaml', exact: true }).click()
+  expect(await fileText(first)).toContain('name: Heron of the first')
+  await second.reload()
+  expect(await fileText(second)).toContain('name: Heron of the second')
+})
+
 test('the second tab takes the craft over by itself when the first closes', async () => {
   const first = await bench.page(served.address)
   await openExample(first, 'Teal')

@@ -22,13 +22,22 @@ export interface Shelved {
 }
 
 export interface Store {
-  save(work: Work, now: number): Promise<number>
+  /** Writes a work whose newest snapshot so far is `base` (0 when it has none); rejects with Overtaken when another tab wrote since. */
+  save(work: Work, now: number, base: number): Promise<number>
   newest(craftId: string): Promise<Snapshot | undefined>
   history(craftId: string): Promise<Snapshot[]>
   list(): Promise<Shelved[]>
   forget(craftId: string): Promise<void>
   setting<T>(key: string): Promise<T | undefined>
   setSetting(key: string, value: unknown): Promise<void>
+}
+
+/** Another tab has saved the craft since this one read it; nothing was written. */
+export class Overtaken extends Error {
+  constructor() {
+    super('another tab saved this craft since')
+    this.name = 'Overtaken'
+  }
 }
 
 const mostSnapshots = 30
@@ -51,7 +60,7 @@ const range = (craftId: string) => IDBKeyRange.bound([craftId, 0], [craftId, Num
 export async function openStore(name = 'wakewright'): Promise<Store> {
   let opened: Promise<IDBPDatabase<Shelf>> | undefined
   // the browser may close it under us (the user clears the data, another tab brings a newer version): then it is opened again
-  const base = () =>
+  const shelf = () =>
     (opened ??= openDB<Shelf>(name, 1, {
       upgrade(fresh) {
         fresh.createObjectStore('snapshots', { keyPath: ['craftId', 'time'] })
@@ -63,27 +72,35 @@ export async function openStore(name = 'wakewright'): Promise<Store> {
       },
       terminated: () => (opened = undefined),
     }))
-  await base()
+  await shelf()
   const newest = async (craftId: string) =>
-    (await (await base()).transaction('snapshots').store.openCursor(range(craftId), 'prev'))?.value
+    (await (await shelf()).transaction('snapshots').store.openCursor(range(craftId), 'prev'))?.value
   return {
     newest,
-    async save(work, now) {
-      const tx = (await base()).transaction(['snapshots', 'settings'], 'readwrite', { durability: 'strict' })
+    async save(work, now, base) {
+      const tx = (await shelf()).transaction(['snapshots', 'settings'], 'readwrite', { durability: 'strict' })
       const snapshots = tx.objectStore('snapshots')
       const keys = await snapshots.getAllKeys(range(work.id))
       const last = keys.at(-1)?.[1] ?? 0
+      if (last !== 0 && last !== base) {
+        tx.abort()
+        await tx.done.catch(() => {})
+        throw new Overtaken()
+      }
       const time = Math.max(now, last + 1)
-      void snapshots.add({ craftId: work.id, time, work })
-      void tx.objectStore('settings').put(work.id, 'last')
-      for (const old of spare([...keys.map((key) => key[1]), time])) void snapshots.delete([work.id, old])
-      await tx.done
+      const old = spare([...keys.map((key) => key[1]), time])
+      await Promise.all([
+        snapshots.add({ craftId: work.id, time, work }),
+        tx.objectStore('settings').put(work.id, 'last'),
+        ...old.map((gone) => snapshots.delete([work.id, gone])),
+        tx.done,
+      ])
       return time
     },
-    history: async (craftId) => (await (await base()).getAll('snapshots', range(craftId))).reverse(),
+    history: async (craftId) => (await (await shelf()).getAll('snapshots', range(craftId))).reverse(),
     async list() {
       const shelved: Shelved[] = []
-      let cursor = await (await base()).transaction('snapshots').store.openCursor(null, 'prev')
+      let cursor = await (await shelf()).transaction('snapshots').store.openCursor(null, 'prev')
       while (cursor) {
         const { craftId, time, work } = cursor.value
         shelved.push({ craftId, time, fileName: work.fileName })
@@ -93,11 +110,11 @@ export async function openStore(name = 'wakewright'): Promise<Store> {
       return shelved.sort((a, b) => b.time - a.time)
     },
     async forget(craftId) {
-      await (await base()).delete('snapshots', range(craftId))
+      await (await shelf()).delete('snapshots', range(craftId))
     },
-    setting: async <T>(key: string) => (await (await base()).get('settings', key)) as T | undefined,
+    setting: async <T>(key: string) => (await (await shelf()).get('settings', key)) as T | undefined,
     async setSetting(key, value) {
-      await (await base()).put('settings', value, key)
+      await (await shelf()).put('settings', value, key)
     },
   }
 }

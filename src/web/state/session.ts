@@ -1,6 +1,6 @@
 import { type Problem, readText } from './craftFile.ts'
 import type { OpenedFile } from './files.ts'
-import type { Store } from './saved.ts'
+import { Overtaken, type Store } from './saved.ts'
 import type { AppStore } from './store.ts'
 import { joinTabs, type Tabs } from './tabs.ts'
 import { newWork, type Work } from './work.ts'
@@ -16,19 +16,18 @@ export function startSession(store: AppStore, shelf: Store | undefined, clock: (
   let timer: ReturnType<typeof setTimeout> | undefined
   let running: Promise<void> = Promise.resolve()
 
-  const dirty = () => store.get().work !== savedWork
-
   /** writes the newest work; saves queue behind each other, so the last one written is the last one typed */
   const write = (): Promise<void> => {
     running = running.then(async () => {
       const { work, role } = store.get()
       if (!work || work === savedWork || role !== 'writer' || !shelf) return
       try {
-        savedAt = await shelf.save(work, clock())
+        savedAt = await shelf.save(work, clock(), savedAt)
         savedWork = work
         tabs?.tellSaved(savedAt)
-        if (!dirty()) store.set({ saving: 'saved' })
+        if (store.get().work === work) store.set({ saving: 'saved' })
       } catch (error) {
+        if (error instanceof Overtaken) return yieldTo(work)
         store.set({
           saving: 'failed',
           notice: `This browser could not keep the change (${(error as Error).message}). Save the craft to a file.`,
@@ -36,6 +35,20 @@ export function startSession(store: AppStore, shelf: Store | undefined, clock: (
       }
     })
     return running
+  }
+  /** puts what only this tab has on the shelf as a craft of its own, and shows what the other tab saved */
+  const yieldTo = async (work: Work) => {
+    const own = work !== savedWork
+    if (own && shelf) {
+      const name = work.fileName.replace(/(\.\w+)?$/, ' (other tab)$1')
+      await shelf.save({ ...work, id: crypto.randomUUID(), fileName: name }, clock(), 0).catch(() => {})
+    }
+    savedWork = work
+    const aside = own
+      ? ' What only this tab had is kept as a craft of its own.'
+      : ' This one shows what that tab saves.'
+    store.set({ role: 'follower', notice: `Another tab took this craft over.${aside}` })
+    await reload(work.id)
   }
   const save = () => {
     clearTimeout(timer)
@@ -70,22 +83,10 @@ export function startSession(store: AppStore, shelf: Store | undefined, clock: (
         })
         void reload(craftId)
       },
-      lost: async () => {
+      lost: () => {
         const { work } = store.get()
-        if (work && dirty() && shelf) {
-          const aside = {
-            ...work,
-            id: crypto.randomUUID(),
-            fileName: work.fileName.replace(/(\.\w+)?$/, ' (this tab)$1'),
-          }
-          await shelf.save(aside, clock()).catch(() => {})
-        }
-        store.set({
-          role: 'follower',
-          notice: 'Another tab took this craft over. This one shows what that tab saves.',
-        })
-        savedWork = store.get().work
-        void reload(craftId)
+        // behind any save under way, which finds for itself that it was overtaken
+        running = running.then(() => (work && store.get().role === 'writer' ? yieldTo(work) : undefined))
       },
       saved: (time) => {
         if (time !== savedAt && store.get().role === 'follower') void reload(craftId)

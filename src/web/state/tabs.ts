@@ -33,7 +33,8 @@ export function joinTabs(craftId: string, events: TabEvents): Tabs {
   const name = `wakewright:${craftId}`
   const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel(name) : undefined
   const locks = 'locks' in navigator ? navigator.locks : undefined
-  const leaving = new AbortController()
+  let left = false
+  let waiting: AbortController | undefined
   let letGo: (() => void) | undefined
   let stealing: ReturnType<typeof setTimeout> | undefined
 
@@ -43,28 +44,27 @@ export function joinTabs(craftId: string, events: TabEvents): Tabs {
     return new Promise<void>((resolve) => (letGo = resolve))
   }
 
+  /** queues for the lock, or takes it from whoever has it; one request of this tab at a time */
   const request = (steal: boolean) => {
-    const options = steal ? { steal } : { signal: leaving.signal }
-    locks?.request(name, options, hold).then(
-      () => {
-        // let go on request: queue again behind the tab that asked
-        letGo = undefined
-        if (leaving.signal.aborted) return
-        events.following()
-        request(false)
-      },
-      () => {
-        if (leaving.signal.aborted) return
-        letGo = undefined
-        events.lost()
-        request(false)
-      },
-    )
+    waiting?.abort()
+    const own = new AbortController()
+    waiting = own
+    // a lock that is taken from this tab, or let go, comes back here
+    const ended = (tell: () => void) => {
+      if (left || own.signal.aborted) return
+      letGo = undefined
+      tell()
+      request(false)
+    }
+    locks
+      ?.request(name, steal ? { steal } : { signal: own.signal }, hold)
+      .then(() => ended(events.following))
+      .catch(() => ended(events.lost))
   }
 
   if (locks) {
     void locks.query().then(({ held }) => {
-      if (leaving.signal.aborted) return
+      if (left) return
       if (held?.some((lock) => lock.name === name)) events.following()
       request(false)
     })
@@ -83,7 +83,8 @@ export function joinTabs(craftId: string, events: TabEvents): Tabs {
     },
     close() {
       clearTimeout(stealing)
-      leaving.abort()
+      left = true
+      waiting?.abort()
       letGo?.()
       channel?.close()
     },
