@@ -328,7 +328,10 @@ export function skirtLoss(grid: CombGrid, g: number, level: Float64Array, other:
     const f = grid.at[t]! / perHertz
     const n = Math.max(1, Math.round(f / other))
     const off = Math.abs(f - n * other)
-    if (off > mask && off < Math.max(SKIRT, leak.smear * f) && leak.level(f) < leak.tooth(n) - SKIRT_DEPTH)
+    const smear = leak.smear * f
+    // a smeared line is lower and flatter
+    const depth = SKIRT_DEPTH - Math.min(1.5, 0.1 * smear)
+    if (off > mask && off < Math.max(SKIRT, smear) && leak.level(f) < leak.tooth(n) - depth)
       lost += grid.weight[t]! * (c - NOISE_LEVEL)
   }
   return lost

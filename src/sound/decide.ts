@@ -2,7 +2,7 @@
 import type { FrameStore } from './candidates.ts'
 import { frontSignal } from './frames.ts'
 import { LONG_STEP, type NearTwins, splitNear } from './nearTwins.ts'
-import { type OctaveNote, settleOctaves } from './octave.ts'
+import { meanProfile, type OctaveNote, settleOctaves } from './octave.ts'
 import { type Lock, pathOne } from './pathOne.ts'
 import { isRational, pathTwo } from './pathTwo.ts'
 import { HOP, type PathCosts, STEP, usualCosts } from './settings.ts'
@@ -66,6 +66,67 @@ export function dropShort(t: FrameTrack, locks: readonly Lock[] = []): void {
     const mean = sum / (s.to - s.from)
     const seconds = (s.to - s.from) * STEP
     if (seconds < SHORTEST && !(mean > CLEAR_SCORE && seconds > 0.5 * SHORTEST)) silence(t, s)
+  }
+}
+
+/** frames the score is averaged over, and the part of a stretch's median score under which nothing sounds */
+const SMOOTH = 3
+const FADED = 0.4
+/** a piece at the end that short, s, behind a fade is an echo or a shout */
+const AFTERMATH = 1.5
+
+/**
+ * Takes off the ends of each stretch where the score has faded (the window and echoes reach past a stop),
+ * and short pieces behind a fade at the end. Locked frames stay.
+ */
+export function trimEnds(t: FrameTrack, locks: readonly Lock[] = []): void {
+  for (const s of soundingStretches(t)) {
+    if (locks.some((l) => l.rate > 0 && l.frame >= s.from && l.frame < s.to)) continue
+    const sorted = t.score.slice(s.from, s.to).sort()
+    const floor = FADED * sorted[Math.floor(sorted.length / 2)]!
+    const faded = new Uint8Array(s.to - s.from)
+    for (let i = s.from; i < s.to; i++) {
+      let sum = 0
+      let n = 0
+      for (let k = Math.max(s.from, i - SMOOTH); k <= Math.min(s.to - 1, i + SMOOTH); k++) {
+        sum += t.score[k]!
+        n++
+      }
+      faded[i - s.from] = sum / n < floor ? 1 : 0
+    }
+    let from = s.from
+    let to = s.to
+    while (to > from && faded[to - 1 - s.from]) to--
+    while (from < to && faded[from - s.from]) from++
+    // the last fade of at least 0.15 s
+    let run = 0
+    for (let i = to - 1; i > from && (to - i) * STEP < AFTERMATH; i--) {
+      run = faded[i - s.from] ? run + 1 : 0
+      if (run * STEP >= 0.15) {
+        to = i
+        run = 0
+      }
+    }
+    silence(t, { from: s.from, to: from })
+    silence(t, { from: to, to: s.to })
+  }
+}
+
+/** teeth of a comb far above a dense one must stand out this much, ln, to be an engine of their own */
+const CLEAR_TEETH = 0.9
+/** speed ratio from which that is asked, ln */
+const FAR = Math.log(2.2)
+
+/** Silences stretches of one track that live on the crowded teeth of a much slower one. */
+function dropHangersOn(t: FrameTrack, other: FrameTrack, profile: ToothProfile): void {
+  for (const s of soundingStretches(t)) {
+    let far = 0
+    for (let i = s.from; i < s.to; i++)
+      if (other.rate[i]! > 0 && Math.log(t.rate[i]! / other.rate[i]!) > FAR) far++
+    if (far < 0.7 * (s.to - s.from)) continue
+    const mean = meanProfile(profile, s).filter((v, h) => h % 2 === 1 && !Number.isNaN(v))
+    const clear = mean.reduce((a, v) => a + v, 0) / Math.max(1, mean.length)
+    if (mean.length < 2 || clear < CLEAR_TEETH) silence(t, s)
   }
 }
 
@@ -171,7 +232,7 @@ export function decide(
     const profiles = profilesOf(signal, tracks, warper, cancelled)
     const octaves = tracks.map((t, k) => settleOctaves(t, profiles[k]!, range))
     // a moved octave moves the teeth too
-    return { octaves, moved: octaves.some((o) => o.moved) }
+    return { octaves, profiles, moved: octaves.some((o) => o.moved) }
   }
   const finish = (tracks: FrameTrack[], lines: Lines, extra: Partial<Decision>): Decision => {
     let { octaves, moved } = settle(tracks)
@@ -189,6 +250,7 @@ export function decide(
   }
 
   const single = trackOf(store, pathOne(store, costs, locks[0]))
+  trimEnds(single, locks[0])
   dropShort(single, locks[0])
   if (options.engines === 1) return finish([single], single.rate.some((f) => f > 0) ? 'one' : 'none', {})
 
@@ -220,9 +282,18 @@ export function decide(
   const path = pathTwo(store, costs, locks)
   const a = trackOf(store, path.first)
   const b = trackOf(store, path.second)
-  dropShort(a, locks[0])
-  dropShort(b, locks[1])
-  settle([a, b])
+  for (const [t, l] of [
+    [a, locks[0]],
+    [b, locks[1]],
+  ] as const) {
+    trimEnds(t, l)
+    dropShort(t, l)
+  }
+  const { profiles } = settle([a, b])
+  if (!locked) {
+    dropHangersOn(a, b, profiles[0]!)
+    dropHangersOn(b, a, profiles[1]!)
+  }
   const c = coexistence(a, b)
   const apartShare = c.on > 0 ? c.apart / c.on : 0
   const rationalShare = c.apart + c.rational > 0 ? c.rational / (c.apart + c.rational) : 0

@@ -1,0 +1,52 @@
+/**
+ * Readings of a luggage scale in a tied-up pull. Uncertainties are authored judgement: scale 1–2 %, reading
+ * 0.2 kg, surging 5 %; after the practice of bollard pull trials of keeping a sustained mean, not the peak.
+ */
+import type { Range } from '../answers/solved.ts'
+
+const GRAVITY = 9.80665
+
+export interface Pull {
+  /** along the water, N, with its likely range */
+  force: Range
+  readings: number
+}
+
+/**
+ * Pull from readings in kg taken one after the other at full throttle; `angle` rad of the rope above level
+ * (below pi/4). The median counts. Undefined without a reading above zero.
+ */
+export function readPull(readings: readonly number[], angle = 0): Pull | undefined {
+  if (!(angle >= 0 && angle < Math.PI / 4))
+    throw new RangeError(`angle: ${angle} rad; 0 to ${Math.PI / 4} rad`)
+  const good = readings.filter((r) => Number.isFinite(r) && r > 0).sort((a, b) => a - b)
+  if (good.length === 0) return undefined
+  const half = good.length / 2
+  const middle = good.length % 2 === 1 ? good[Math.floor(half)]! : (good[half - 1]! + good[half]!) / 2
+  const sigma = good.length >= 3 ? 0.04 : 0.06
+  const value = middle * GRAVITY * Math.cos(angle)
+  const error = 1.96 * Math.hypot(sigma * value, 0.2 * GRAVITY)
+  return { force: { value, low: Math.max(0, value - error), high: value + error }, readings: good.length }
+}
+
+/** Numbers in a typed list such as "12.4, 13 kg; 12,8". A comma between digits is a decimal mark only without a point elsewhere. */
+export function parseReadings(text: string): number[] {
+  const pieces =
+    text.includes(';') || /\d,\s/.test(text) || text.includes('\n')
+      ? text.split(/;|,\s+|\n|\s{2,}/)
+      : text.split(/\s+/)
+  return pieces
+    .map((p) => p.replace(/kgf?|kp/i, '').trim())
+    .map((p) => (p.includes('.') ? p.replace(/,/g, '') : p.replace(',', '.')))
+    .filter((p) => /^\d+(\.\d+)?$/.test(p))
+    .map(Number)
+}
+
+/** Stopwatch speed, m/s, with its likely error from timing (s) and gates (m), one standard deviation each. */
+export function timedSpeed(distance: number, seconds: number, timing = 0.2, gates = 0.3): Range {
+  if (!(distance > 0 && seconds > 0))
+    throw new RangeError(`distance and time must be above 0, got ${distance} m and ${seconds} s`)
+  const value = distance / seconds
+  const error = 1.96 * value * Math.hypot((timing * Math.SQRT2) / seconds, gates / distance)
+  return { value, low: Math.max(0, value - error), high: value + error }
+}
