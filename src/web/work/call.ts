@@ -40,6 +40,8 @@ export function callJob<N extends JobName>(
       if (data.id !== id) return
       if ('part' in data) return onProgress(data.part, data.says)
       worker.onmessage = null
+      // the worker may soon be at another's job
+      cancel = () => {}
       idle.push(worker)
       if ('error' in data) reject(new Error(data.error))
       else resolve(data.output as JobOutput<N>)
