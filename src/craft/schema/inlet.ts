@@ -18,7 +18,7 @@ export const inlet = group(
       unit: 'deg',
       min: 40,
       max: 110,
-      assumed: { value: 65, low: 57, high: 80, why: 'piston-port inlets open 115 to 160 degrees in all' },
+      assumed: { value: 60, low: 55, high: 80, why: 'piston-port inlets open 110 to 160 degrees in all' },
       measure: wheel('turn the crank until light first shows under the skirt'),
     }),
     width: quantity('length', {

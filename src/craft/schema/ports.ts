@@ -84,7 +84,15 @@ export const transferPorts = group(
       gloss: 'Number of transfer windows.',
       min: 1,
       max: 10,
-      assumed: { value: 4, low: 2, high: 5, why: 'loop-scavenged cylinders' },
+      assumed: {
+        by: 'tune',
+        each: {
+          utility: { value: 2, low: 2, high: 4, why: 'utility engines' },
+          sport: { value: 4, low: 4, high: 5, why: 'sport engines' },
+          race: { value: 5, low: 4, high: 7, why: 'racing engines' },
+        },
+        why: 'usual for the tune of the engine',
+      },
     }),
     width: quantity('length', {
       label: 'Width of all',
