@@ -48,6 +48,7 @@ export interface HullForm {
   longitudinalMoment: number
   bmTransverse: number
   bmLongitudinal: number
+  /** the whole wet skin, transom included */
   wettedSurface: number
   waterlineLength: number
   waterlineBeam: number
@@ -111,11 +112,39 @@ export function hullFormOf(mesh: Mesh, waterline: Waterline): HullForm | undefin
     waterlineAft: ends.aft,
     waterlineFore: ends.fore,
     slenderness: length / Math.cbrt(volume),
-    transomArea: sections[0]!.area,
+    transomArea: transomOf(wet),
     greatestSection: best.area,
     greatestSectionAt: best.x,
     entrance: entranceAngle(line, ends.aft, ends.fore),
   }
+}
+
+/**
+ * Immersed area of the transom: the wet faces of the after tenth that look aft within 45°, projected across the water. A section
+ * would miss it as soon as trim tilts the transom.
+ */
+function transomOf(wet: Mesh): number {
+  const { points: p, triangles: t } = wet
+  const { low, high } = boundsOf(wet)
+  const limit = low[0] + 0.1 * (high[0] - low[0])
+  let sum = 0
+  for (let i = 0; i < t.length; i += 3) {
+    const a = 3 * t[i]!
+    const b = 3 * t[i + 1]!
+    const c = 3 * t[i + 2]!
+    if (p[a]! > limit || p[b]! > limit || p[c]! > limit) continue
+    const ux = p[b]! - p[a]!
+    const uy = p[b + 1]! - p[a + 1]!
+    const uz = p[b + 2]! - p[a + 2]!
+    const wx = p[c]! - p[a]!
+    const wy = p[c + 1]! - p[a + 1]!
+    const wz = p[c + 2]! - p[a + 2]!
+    const nx = (uy * wz - uz * wy) / 2
+    const ny = (uz * wx - ux * wz) / 2
+    const nz = (ux * wy - uy * wx) / 2
+    if (nx < -Math.SQRT1_2 * Math.hypot(nx, ny, nz)) sum -= nx
+  }
+  return sum
 }
 
 /** Area of the skin below the water, without the lid that closes the submerged solid. */
