@@ -1,5 +1,6 @@
 import { choice, count, flag, group, list, quantity, text, variant } from '../fields.ts'
 import { exhaustGroup } from './pipe.ts'
+import { snorkelGroup } from './snorkel.ts'
 import { twoStroke } from './twoStroke.ts'
 
 /** every engine has these; a dead engine still has to be turned unless a clutch lets go */
@@ -57,6 +58,7 @@ const piston = {
       why: 'friction and pumping of a small two-stroke with the throttle shut',
     },
   }),
+  snorkel: snorkelGroup,
 } as const
 
 const displacement = quantity('volume', {
