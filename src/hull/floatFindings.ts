@@ -24,9 +24,16 @@ const litres = (v: number): string => `${Math.round(1000 * v)} L`
 
 /** Findings of the question "float"; the mesh is the one the craft file names, when it names one. */
 export function floatFindings(craft: Craft, mesh?: Mesh): Finding[] {
+  const known = mesh === undefined ? kept.get(craft) : undefined
+  if (known !== undefined) return known
   const { input, weightsAssumed } = floatFromCraft(craft, mesh)
-  return floatFindingsOf(input, floatAnswer(input), weightsAssumed)
+  const made = floatFindingsOf(input, floatAnswer(input), weightsAssumed)
+  if (mesh === undefined) kept.set(craft, made)
+  return made
 }
+
+/** crafts never change once read, so their findings are made once */
+const kept = new WeakMap<Craft, Finding[]>()
 
 /** The same from an answer already at hand. */
 export function floatFindingsOf(input: FloatInput, a: FloatAnswer, weightsAssumed = false): Finding[] {

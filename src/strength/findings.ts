@@ -255,14 +255,7 @@ function heat(h: HotPart, i: number): Finding {
         ? { says: `bare it would need ${mm(clear.value)}` }
         : { says: 'bare, no distance inside a hull would do' },
       { says: 'still air after a hard run: the worst minutes come after the engine stops' },
-      ...(h.guard === 'bare'
-        ? [
-            {
-              says: 'one bright plate with air on both sides cuts the heat five to ten times',
-              link: `hot parts.${i}.guard`,
-            },
-          ]
-        : []),
+      ...shieldWords(h, limit, i),
       {
         says: 'Caution: polystyrene softens, burns and gives off poisonous smoke; petrol dissolves it. Keep an extinguisher at hand for the first runs',
       },
@@ -278,6 +271,21 @@ function heat(h: HotPart, i: number): Finding {
       'Data sheets: EPS and XPS 74 to 75 °C for long',
     ],
   }
+}
+
+/** What a bright plate would do for a bare part, or a missing margin. */
+function shieldWords(h: HotPart, limit: number, i: number): Because[] {
+  if (h.guard === 'shield') return []
+  const behind = faceOf({ ...h, guard: 'shield' })
+  if (!Number.isFinite(behind)) return []
+  const enough =
+    behind <= limit ? 'one is enough' : 'one is not enough: move the foam away or blow air between'
+  return [
+    {
+      says: `behind one bright plate with air on both sides the foam would reach ${celsius(behind)}; ${enough}`,
+      link: `hot parts.${i}.guard`,
+    },
+  ]
 }
 
 function faceOf(h: HotPart): number {
