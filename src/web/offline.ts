@@ -13,11 +13,13 @@ export function keepOffline(ready: (use: () => void) => void): void {
       worker.postMessage('take over')
     })
   serviceWorker.addEventListener('controllerchange', () => wanted && location.reload())
-  void serviceWorker.register('./sw.js').then((registration) => {
+  const watch = (registration: ServiceWorkerRegistration) => {
     if (registration.waiting && hadOne) offer(registration.waiting)
     registration.addEventListener('updatefound', () => {
       const fresh = registration.installing
       fresh?.addEventListener('statechange', () => fresh.state === 'installed' && hadOne && offer(fresh))
     })
-  })
+  }
+  // a browser may refuse it (private windows do); the app then works as long as it is open
+  serviceWorker.register('./sw.js').then(watch, () => {})
 }

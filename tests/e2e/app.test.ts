@@ -226,6 +226,27 @@ test('inches are shown on request and the file stays as written', async () => {
   expect(await fileText(page)).toBe(before)
 })
 
+test('a page that cannot be fetched says so, leaves the others working, and comes when it can be fetched', async () => {
+  const alone = await bench.freshPage(served.address, () => {
+    // as in a browser that has none, so that the page is fetched from the server
+    Reflect.deleteProperty(Navigator.prototype, 'serviceWorker')
+  })
+  await openExample(alone, 'Heron')
+  await alone.route('**/PushPage-*.js', (route) => route.abort())
+  await alone.getByRole('link', { name: 'Push' }).click()
+  await alone.getByRole('heading', { name: 'This page failed' }).waitFor()
+  await alone.getByRole('link', { name: 'Craft' }).click()
+  await alone.getByRole('heading', { name: 'The craft file' }).waitFor()
+  await alone.unroute('**/PushPage-*.js')
+  await alone.getByRole('link', { name: 'Push' }).click()
+  await alone.getByRole('button', { name: 'Try again' }).click()
+  await alone.getByRole('heading', { level: 1, name: 'km/h' }).waitFor()
+  await alone.context().close()
+  // the failed fetch is in the console, and nothing else
+  expect(bench.complaints.every((says) => /Failed to|ERR_FAILED|PushPage/.test(says))).toBe(true)
+  bench.complaints.length = 0
+})
+
 /** Drops a file on the window, as from the desktop. */
 async function drop(on: Page, name: string, content: string | number[]): Promise<void> {
   const data = await on.evaluateHandle(

@@ -55,8 +55,8 @@ export interface Bench {
   /** what the console said that was an error or a warning, and what pages threw */
   complaints: string[]
   page(address: string): Promise<Page>
-  /** a page that shares nothing with the others and has nothing kept */
-  freshPage(address: string): Promise<Page>
+  /** a page that shares nothing with the others and has nothing kept; `before` runs in it ahead of the app */
+  freshPage(address: string, before?: () => void): Promise<Page>
   close(): Promise<void>
   /** ends the browser as a crash would: nothing is told, nothing is flushed */
   kill(): Promise<void>
@@ -107,8 +107,9 @@ export async function openBrowser(folder: string, { width = 1280, height = 900 }
     context,
     complaints,
     page: (address) => show(context, address),
-    async freshPage(address) {
+    async freshPage(address, before) {
       const fresh = await browser.newContext({ acceptDownloads: true })
+      if (before) await fresh.addInitScript(before)
       fresh.on('page', watch)
       return show(fresh, address)
     },

@@ -72,7 +72,8 @@ class Fence extends Component<{ children: ReactNode }, { error?: Error }> {
           <h1>This page failed</h1>
           <p>{error.message}</p>
           <p>Your craft is kept as it was. Undo the last change, or try again.</p>
-          <button type="button" onClick={() => this.setState({ error: undefined as never })}>
+          {/* a part that could not be fetched is fetched again only by a new start */}
+          <button type="button" onClick={() => location.reload()}>
             Try again
           </button>
         </section>

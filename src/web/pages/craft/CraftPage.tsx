@@ -35,7 +35,9 @@ export function CraftPage() {
         says={craft && counts ? `${craft.name}: ${sourcesInWords(counts)}.` : 'This file cannot be read yet.'}
         confidence={
           broken
-            ? 'The text has problems; the last text that could be read stands until they are mended.'
+            ? craft
+              ? 'The text has problems; the last text that could be read stands until they are mended.'
+              : 'What is wrong with it, place by place, stands with the text below.'
             : craft?.about
         }
       />

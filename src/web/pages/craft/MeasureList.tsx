@@ -37,11 +37,12 @@ export function MeasureList({ craft }: { craft: Craft }) {
             </p>
           </li>
         ))}
-        {shown.map(({ quantity, measure, half }) => (
+        {shown.map(({ quantity, measure, half, more }) => (
           <li key={quantity.path}>
             <InputLink link={quantity.path}>{labelOf(quantity.path)}</InputLink>{' '}
             <span className="quiet">
               {quantity.source === 'guess' ? 'guessed' : quantity.source} {amountOf(quantity, half, units)}
+              {more > 0 && `, and ${more} more like it`}
             </span>
             <p className="quiet">
               {measure.what}. With {measure.with}, {minutes(measure.minutes)}.

@@ -32,6 +32,8 @@ export function sourcesInWords(counts: SourceCounts): string {
 export interface WorthMeasuring {
   quantity: Quantity
   measure: Measure
+  /** how many more of the same field, in other items of its list, are in doubt too */
+  more: number
   /** half the likely range, SI */
   half: number
   /** 0 sure, 1 nothing known: half the range as a part of the value and itself */
@@ -47,7 +49,21 @@ export function worthMeasuring(craft: Craft): WorthMeasuring[] {
     if (!field?.measure) continue
     const half = (quantity.high - quantity.low) / 2
     if (half > 0)
-      found.push({ quantity, measure: field.measure, half, doubt: half / (Math.abs(quantity.value) + half) })
+      found.push({
+        quantity,
+        measure: field.measure,
+        more: 0,
+        half,
+        doubt: half / (Math.abs(quantity.value) + half),
+      })
   }
-  return found.sort((a, b) => b.doubt - a.doubt)
+  // one of a list stands for all that are alike, the most doubtful
+  const kinds = new Map<string, WorthMeasuring>()
+  for (const one of found.sort((a, b) => b.doubt - a.doubt)) {
+    const kind = one.quantity.path.replace(/\.\d+(?=\.|$)/g, '.*')
+    const first = kinds.get(kind)
+    if (first) first.more++
+    else kinds.set(kind, one)
+  }
+  return [...kinds.values()]
 }
