@@ -5,15 +5,15 @@
 import { heatToWalls, updateWalls } from '../gas/walls.ts'
 import { runCycle } from './cycle.ts'
 import type { CycleSums } from './cycleSums.ts'
-import { sweptVolume } from './geometry.ts'
 import { type CyclePoint, meanSums, readSums } from './point.ts'
+import { type Repetition, repeats } from './repeat.ts'
 import { type SpecFault, type TwoStrokeSpec, validateSpec } from './spec.ts'
 import { createState, type EngineState } from './state.ts'
 
 export interface CurveOptions {
   /** cell length wanted, m; 0.01 to explore, 0.005 to decide. Default 0.01 */
   dx?: number
-  /** most cycles a speed may take to settle; default 60 */
+  /** most cycles a speed may take to settle; default 80 */
   cycles?: number
   /** part done 0 to 1, and a few words */
   progress?: (part: number, says: string) => void
@@ -55,8 +55,6 @@ export class SpecError extends Error {
   }
 }
 
-const tolerance = 0.002
-const massTolerance = 0.005
 const wallTolerance = 2
 /** part of the way to their quasi-steady temperature that walls go at once */
 const wallShare = 0.7
@@ -65,98 +63,71 @@ const fewest = 6
 interface Run {
   sums: CycleSums
   heatPipe: number
-  imep: number
 }
 
-/** Relative change of work and trapped mass between two cycles. */
-function change(a: Run, b: Run): number {
-  return Math.max(Math.abs(a.imep / b.imep - 1), Math.abs(a.sums.trapped / b.sums.trapped - 1))
-}
-
-const imbalance = (r: CycleSums): number => Math.abs(r.massIn - r.massOut) / r.massIn
-
-/** Spread of work and trapped mass over several cycles, as a part of their mean. */
-function spread(runs: readonly Run[]): number {
-  const of = (values: number[]): number => {
-    const mean = values.reduce((a, b) => a + b, 0) / values.length
-    return (Math.max(...values) - Math.min(...values)) / Math.abs(mean)
-  }
-  return Math.max(of(runs.map((r) => r.imep)), of(runs.map((r) => r.sums.trapped)))
-}
-
-/** The point that a few cycles average to. */
+/** The point that the last cycles average to. */
 function settle(
   s: TwoStrokeSpec,
   rpm: number,
   runs: readonly Run[],
-  how: Pick<PointResult, 'cycles' | 'residual' | 'alternating' | 'says'>,
+  cycles: number,
+  r: Repetition,
 ): PointResult {
-  const sums = meanSums(runs.map((r) => r.sums))
-  const heatPipe = runs.reduce((a, r) => a + r.heatPipe, 0) / runs.length
-  return { rpm, converged: true, ...how, point: readSums(s, rpm, sums, heatPipe) }
+  const kept = runs.slice(-r.cycles)
+  const sums = meanSums(kept.map((k) => k.sums))
+  const heatPipe = kept.reduce((a, k) => a + k.heatPipe, 0) / kept.length
+  const percent = `${(100 * r.apart).toFixed(1)} %`
+  const says =
+    r.cycles === 2
+      ? { says: `at ${rpm} rpm every other cycle differs, by ${percent}; the mean of the pair is given` }
+      : r.cycles === 8
+        ? { says: `at ${rpm} rpm the cycles keep wandering by ${percent}; the mean of eight is given` }
+        : {}
+  const point = readSums(s, rpm, sums, heatPipe)
+  return { rpm, converged: true, alternating: r.cycles === 2, cycles, residual: r.residual, point, ...says }
 }
 
 /**
- * Runs cycles at one speed, in place on `e`, until they repeat: the last three agree (work and trapped mass within
- * 0.2 %, mass in and out within 0.5 %, walls within 2 K); or every other one does ("alternating", mean of the pair); or,
- * after many, eight in a row wander by less than 1 % (their mean). Otherwise no point is given.
+ * Runs cycles at one speed, in place on `e`, until they repeat (see repeat.ts) with walls within 2 K of steady, or until
+ * `most` have gone. Without repetition there is no point.
  */
-export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, most = 60): PointResult {
+export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, most = 80): PointResult {
   const runs: Run[] = []
-  const swept = sweptVolume(s.crank)
+  const failed = { rpm, converged: false, alternating: false }
   let residual = 1
   let walls = Infinity
   let wallTime = 0
   let heatBefore = 0
   for (let k = 1; k <= most; k++) {
     const sums = runCycle(s, e, rpm)
-    const heat = heatToWalls(e.ducts, 0)
-    const heatPipe = heat - heatBefore
-    wallTime += sums.time
     if (!Number.isFinite(sums.work) || !Number.isFinite(sums.massOut))
       return {
-        rpm,
-        converged: false,
-        alternating: false,
+        ...failed,
         cycles: k,
-        residual: Number.POSITIVE_INFINITY,
+        residual: Infinity,
         says: `at ${rpm} rpm the flow in the pipe broke down`,
       }
+    const heat = heatToWalls(e.ducts, 0)
+    runs.push({ sums, heatPipe: heat - heatBefore })
+    if (runs.length > 8) runs.shift()
     // walls follow the mean of two cycles once settled in, so that alternating cycles do not shake them
     heatBefore = heat
+    wallTime += sums.time
     if (k <= fewest || k % 2 === 0) {
       walls = updateWalls(e.ducts, 0, s.outside, wallTime, wallShare)
       wallTime = 0
       heatBefore = 0
     }
-    runs.push({ sums, heatPipe, imep: sums.work / swept })
-    if (runs.length > 8) runs.shift()
     if (k < fewest || walls > wallTolerance) continue
-    const [a, b, c, d] = runs.slice(-4) as [Run, Run, Run, Run]
-    residual = Math.max(change(c, d), change(b, c))
-    if (residual < tolerance && imbalance(d.sums) < massTolerance)
-      return settle(s, rpm, [d], { cycles: k, residual, alternating: false })
-    const pair = Math.max(change(b, d), change(a, c))
-    if (
-      k >= 12 &&
-      pair < tolerance &&
-      change(c, d) > 2 * tolerance &&
-      imbalance(meanSums([c.sums, d.sums])) < massTolerance
-    ) {
-      const apart = ((100 * Math.abs(c.imep - d.imep)) / d.imep).toFixed(1)
-      const says = `at ${rpm} rpm every other cycle differs, by ${apart} %; the mean of the pair is given`
-      return settle(s, rpm, [c, d], { cycles: k, residual: pair, alternating: true, says })
-    }
-    const wander = spread(runs)
-    if (k >= 24 && wander < 0.01 && imbalance(meanSums(runs.map((r) => r.sums))) < massTolerance) {
-      const says = `at ${rpm} rpm the cycles keep wandering by ${(100 * wander).toFixed(1)} %; the mean of eight is given`
-      return settle(s, rpm, runs, { cycles: k, residual: wander, alternating: false, says })
-    }
+    const r = repeats(
+      runs.map((x) => x.sums),
+      k,
+    )
+    residual = r.residual
+    if (r.cycles > 0) return settle(s, rpm, runs, k, r)
   }
   return {
-    rpm,
-    converged: false,
-    alternating: false,
+    ...failed,
     cycles: most,
     residual,
     says: `at ${rpm} rpm the cycles did not settle in ${most} (still changing by ${(100 * residual).toFixed(1)} %)`,
@@ -174,7 +145,7 @@ export function* sweepSpeeds(
   s: TwoStrokeSpec,
   e: EngineState,
   rpms: readonly number[],
-  most = 60,
+  most = 80,
 ): Generator<PointResult> {
   let last = rpms[0] ?? 0
   for (const rpm of rpms) {
