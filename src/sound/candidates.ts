@@ -8,6 +8,7 @@ import {
   makeCandidates,
   makeScores,
   pickPeaks,
+  QUICK_SLOPES,
   scoreBeside,
   scoreFrame,
   skirtLoss,
@@ -78,11 +79,14 @@ function nextFrame(s: FrameStore): number {
 }
 
 export interface FrameReader {
-  /** scores the frame the warper holds and adds it to the store */
-  read: (warper: Warper, store: FrameStore, pairs: boolean) => void
+  /** scores one frame of samples and adds it to the store */
+  read: (frame: Float64Array, warper: Warper, store: FrameStore, pairs: boolean) => void
   /** the scores of the last frame over the whole grid */
   scores: FrameScores
 }
+
+/** best score from which a frame with one engine is settled */
+const CLEAR = 5
 
 /** slopes tried again after masking: 0, ±0.6, ±1.8 */
 const RETRY = [0, 3, 4, 7, 8]
@@ -95,6 +99,7 @@ export interface PairScorer {
 
 /** Pairs nearer than `apart` in ln f are left out. */
 export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
+  const slopes = SLOPES
   const best = new Float64Array(PAIRS)
   const pairA = new Uint8Array(PAIRS)
   const pairB = new Uint8Array(PAIRS)
@@ -106,7 +111,7 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
     return {
       level: (hertz) => warper.level(kb, hertz),
       tooth: (n) => teeth[a * TEETH + Math.min(n, TEETH - 1)]!,
-      smear: 0.5 * WINDOW * Math.abs(SLOPES[kb]! - SLOPES[peaks.slope[a]!]!),
+      smear: 0.5 * WINDOW * Math.abs(slopes[kb]! - slopes[peaks.slope[a]!]!),
     }
   }
   const scorePairs = (peaks: Candidates, levels: readonly Float64Array[], warper?: Warper): number => {
@@ -187,9 +192,20 @@ export function makeFrameReader(grid: CombGrid): FrameReader {
   const work = { again: makeScores(grid), masked: new Float64Array(SPECTRUM_POINTS) }
   const peaks = makeCandidates(CANDIDATES)
   const scorer = makePairScorer(grid, PAIR_APART)
-  const read = (warper: Warper, store: FrameStore, pairs: boolean) => {
-    scoreFrame(grid, warper, scores)
-    pickPeaks(grid, scores, peaks, 0, OWN_PEAKS)
+  const read: FrameReader['read'] = (frame, warper, store, pairs) => {
+    let settled = false
+    if (!pairs) {
+      // a clear engine at a nearly steady speed needs no steeper slopes
+      warper.frame(frame, 0, QUICK_SLOPES)
+      scoreFrame(grid, warper, scores, true)
+      pickPeaks(grid, scores, peaks, 0, OWN_PEAKS)
+      settled = peaks.count > 0 && peaks.score[0]! > CLEAR && Math.abs(SLOPES[peaks.slope[0]!]!) < 0.5
+      if (!settled) warper.frame(frame, QUICK_SLOPES)
+    } else warper.frame(frame)
+    if (!settled) {
+      scoreFrame(grid, warper, scores)
+      pickPeaks(grid, scores, peaks, 0, OWN_PEAKS)
+    }
     if (pairs) {
       const retry = RETRY.map((k) => warper.clipped[k]!)
       addMaskedPeaks(grid, retry, scores, work, peaks, MASKED_PEAKS)

@@ -11,8 +11,8 @@ export interface CombGrid {
   /** teeth of rate g are start[g] … start[g + 1] - 1 */
   start: Int32Array
   /** position in the flattened spectra */
-  at: Int32Array
-  weight: Float64Array
+  at: Uint16Array
+  weight: Float32Array
   /** harmonic number of the first tooth of each rate */
   first: Int32Array
   /** ln of the ratio of neighbouring rates */
@@ -84,8 +84,8 @@ export function makeCombGrid(shape: Partial<CombShape> = {}): CombGrid {
   return {
     rates,
     start,
-    at: Int32Array.from(at),
-    weight: Float64Array.from(weight),
+    at: Uint16Array.from(at),
+    weight: Float32Array.from(weight),
     first,
     step,
     perHertz,
@@ -169,11 +169,26 @@ export function multiplePenalty(grid: CombGrid, g: number, slope: number, logZ: 
 }
 
 /** Fills `out` with the best score over the slopes and the guard's penalty taken off. */
-export function scoreFrame(grid: CombGrid, warper: Warper, out: FrameScores): void {
+export function scoreFrame(grid: CombGrid, warper: Warper, out: FrameScores, quick = false): void {
+  out.score.fill(-1e9)
+  scoreSlopes(grid, warper, out, 0, quick ? QUICK_SLOPES : warper.slopes.length)
+  guardScores(grid, warper, out)
+}
+
+/** slopes tried first; the rest only when these do not settle the frame */
+export const QUICK_SLOPES = 6
+
+/** Raises `out` to the best score over the slopes from `from` to `to`. */
+export function scoreSlopes(
+  grid: CombGrid,
+  warper: Warper,
+  out: FrameScores,
+  from: number,
+  to: number,
+): void {
   const { start, at, weight, rates } = grid
   const { score, slope } = out
-  score.fill(-1e9)
-  for (let k = 0; k < warper.slopes.length; k++) {
+  for (let k = from; k < to; k++) {
     const c = warper.clipped[k]!
     const cost = SLOPE_COST * Math.abs(warper.slopes[k]!)
     for (let g = 0; g < rates.length; g++) {
@@ -185,7 +200,11 @@ export function scoreFrame(grid: CombGrid, warper: Warper, out: FrameScores): vo
       }
     }
   }
-  for (let g = 0; g < rates.length; g++)
+}
+
+function guardScores(grid: CombGrid, warper: Warper, out: FrameScores): void {
+  const { score, slope } = out
+  for (let g = 0; g < score.length; g++)
     if (score[g]! > 1)
       score[g]! -=
         subMultiplePenalty(grid, g, slope[g]!, warper.logZ) + multiplePenalty(grid, g, slope[g]!, warper.logZ)

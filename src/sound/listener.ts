@@ -164,7 +164,8 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
     signal.set(x, length)
     length += x.length
   }
-  const frame = new Float64Array(FRAME)
+  const size = FRAME
+  const frame = new Float64Array(size)
   const readFrames = () => {
     const reach = FRAME / 2 + MARGIN
     const ready = ended ? Math.floor((length - 1) / HOP) + 1 : Math.floor((length - reach) / HOP)
@@ -178,9 +179,8 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
       const front = frontSignal(cut)
       for (let i = from; i < to; i++) {
         const start = MARGIN + (i - from) * HOP
-        for (let k = 0; k < FRAME; k++) frame[k] = front[start + k]!
-        warper.frame(frame)
-        reader.read(warper, store, wantPairs)
+        for (let k = 0; k < size; k++) frame[k] = front[start + k]!
+        reader.read(frame, warper, store, wantPairs)
         picture.add(i, warper.plain)
       }
       if (options.cancelled?.()) return

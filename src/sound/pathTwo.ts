@@ -8,6 +8,9 @@ import { moveCost } from './moves.ts'
 import { LOCK_BREAK, type Lock, onLock } from './pathOne.ts'
 import type { PathCosts } from './settings.ts'
 
+/** copied once: some module loaders make every read of an imported number a call */
+const MOST = CANDIDATES
+const PAIR_ROOM = PAIRS
 const STATES = 1 + 3 * CANDIDATES + 2 * PAIRS
 /** one line shared by both engines costs this a frame more than one engine alone */
 const SHARED_COST = 0.05
@@ -49,7 +52,7 @@ const makeColumn = (): Column => ({
 /** Lists the states of frame i in a fixed order, with minus their reward as cost. */
 function listStates(store: FrameStore, i: number, costs: PathCosts, out: Column): void {
   const n = store.count[i]!
-  const base = i * CANDIDATES
+  const base = i * MOST
   const single = (k: number) => -costs.reward * (store.score[base + k]! - costs.offset)
   let s = 0
   const add = (a: number, b: number, cost: number) => {
@@ -62,10 +65,11 @@ function listStates(store: FrameStore, i: number, costs: PathCosts, out: Column)
   for (let k = 0; k < n; k++) add(-1, k, single(k))
   for (let k = 0; k < n; k++) add(k, k, single(k) + SHARED_COST)
   for (let p = 0; p < store.pairCount[i]!; p++) {
-    const a = store.pairA[i * PAIRS + p]!
-    const b = store.pairB[i * PAIRS + p]!
+    const a = store.pairA[i * PAIR_ROOM + p]!
+    const b = store.pairB[i * PAIR_ROOM + p]!
     const orders = isRational(store.rate[base + a]! / store.rate[base + b]!) ? costs.rationalOffset : 0
-    const cost = -costs.reward * (store.pairScore[i * PAIRS + p]! - costs.offset - costs.pairOffset - orders)
+    const cost =
+      -costs.reward * (store.pairScore[i * PAIR_ROOM + p]! - costs.offset - costs.pairOffset - orders)
     add(a, b, cost)
     add(b, a, cost)
   }
@@ -75,7 +79,7 @@ function listStates(store: FrameStore, i: number, costs: PathCosts, out: Column)
 function lockColumn(store: FrameStore, i: number, column: Column, lock: number, second: boolean): void {
   for (let s = 0; s < column.states; s++) {
     const k = second ? column.b[s]! : column.a[s]!
-    const broken = lock > 0 ? k < 0 || !onLock(store.rate[i * CANDIDATES + k]!, lock) : k >= 0
+    const broken = lock > 0 ? k < 0 || !onLock(store.rate[i * MOST + k]!, lock) : k >= 0
     if (broken) column.cost[s]! += LOCK_BREAK
   }
 }
@@ -91,7 +95,7 @@ export function pathTwo(
   const back = new Uint8Array(n * STATES)
   let before = makeColumn()
   let now = makeColumn()
-  const wide = CANDIDATES + 1
+  const wide = MOST + 1
   const move = new Float64Array(wide * wide)
   for (let i = 0; i < n; i++) {
     listStates(store, i, costs, now)
@@ -126,11 +130,11 @@ export function pathTwo(
 
 /** Cost of every move between the candidates of frame i - 1 and i; row and column 0 are silence. */
 function fillMoves(store: FrameStore, i: number, costs: PathCosts, move: Float64Array): void {
-  const wide = CANDIDATES + 1
+  const wide = MOST + 1
   const was = store.count[i - 1]!
   const is = store.count[i]!
-  const p = (i - 1) * CANDIDATES
-  const q = i * CANDIDATES
+  const p = (i - 1) * MOST
+  const q = i * MOST
   move[0] = 0
   for (let k = 0; k < is; k++) move[k + 1] = costs.birth
   for (let j = 0; j < was; j++) {

@@ -38,14 +38,18 @@ export interface Warper {
   logZ: (k: number, point: number) => number
   /** ln |X| of the unwarped spectrum at every FFT bin up to SPECTRUM_TOP */
   plain: Float64Array
-  /** analyses one frame of FRAME samples */
-  frame: (x: Float64Array) => void
+  /** analyses one frame of FRAME samples under the slopes from index `from` to `to` (not included; both even, or the end) */
+  frame: (x: Float64Array, from?: number, to?: number) => void
   /** flattens a frame under two of the slopes only; read the result with `level` */
   two: (x: Float64Array, k0: number, k1: number) => void
   /** ln Z at `hertz` under slope k, not clipped; 0 … SPECTRUM_TOP */
   level: (k: number, hertz: number) => number
 }
 
+// imported numbers are copied once: some module loaders make every read of them a call
+const LENGTH = WARPED
+const SIZE = FFT_SIZE
+const POINTS = SPECTRUM_POINTS
 const BIN = WARP_RATE / FFT_SIZE
 const BINS = Math.ceil(SPECTRUM_TOP / BIN) + 8
 /** arithmetic over geometric mean of a Rayleigh magnitude: sqrt(pi)/2 exp(gamma/2) = 1.183, and the
@@ -111,15 +115,15 @@ function clippedLevel(lnZ: number): number {
 export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
   const plans = slopes.map(makePlan)
   const hann = Float64Array.from(
-    { length: WARPED },
-    (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / WARPED),
+    { length: LENGTH },
+    (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / LENGTH),
   )
   const { from, to } = floorWindows()
-  const fft = new FFT(FFT_SIZE)
-  const packed = new Float64Array(2 * FFT_SIZE)
-  const spectrum = new Float64Array(2 * FFT_SIZE)
+  const fft = new FFT(SIZE)
+  const packed = new Float64Array(2 * SIZE)
+  const spectrum = new Float64Array(2 * SIZE)
   const sums = new Float64Array(BINS + 1)
-  const clipped = slopes.map(() => new Float64Array(SPECTRUM_POINTS))
+  const clipped = slopes.map(() => new Float64Array(POINTS))
   const levels = slopes.map(() => new Float64Array(BINS))
   const plain = new Float64Array(BINS)
   const spare = new Float64Array(BINS)
@@ -127,7 +131,7 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
   // two real frames ride in one complex transform
   const pack = (x: Float64Array, k: number, lane: number) => {
     const { at, part } = plans[k]!
-    for (let i = 0; i < WARPED; i++) {
+    for (let i = 0; i < LENGTH; i++) {
       const j = at[i]!
       const v = x[j]!
       packed[2 * i + lane] = (v + part[i]! * (x[j + 1]! - v)) * hann[i]!
@@ -135,7 +139,7 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
   }
   const unpack = (m0: Float64Array, m1: Float64Array) => {
     for (let b = 0; b < BINS; b++) {
-      const c = b === 0 ? 0 : FFT_SIZE - b
+      const c = b === 0 ? 0 : SIZE - b
       const re = spectrum[2 * b]!
       const im = spectrum[2 * b + 1]!
       const cre = spectrum[2 * c]!
@@ -164,17 +168,17 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
     const m = levels[k]!
     const { bin, binPart } = plans[k]!
     const c = clipped[k]!
-    for (let i = 0; i < SPECTRUM_POINTS; i++) {
+    for (let i = 0; i < POINTS; i++) {
       const b = bin[i]!
       c[i] = clippedLevel(m[b]! + binPart[i]! * (m[b + 1]! - m[b]!))
     }
   }
-  const frame = (x: Float64Array) => {
-    for (let k = 0; k < plans.length; k += 2) {
-      const second = k + 1 < plans.length
+  const frame = (x: Float64Array, first = 0, last = plans.length) => {
+    for (let k = first; k < last; k += 2) {
+      const second = k + 1 < last
       pack(x, k, 0)
       if (second) pack(x, k + 1, 1)
-      else for (let i = 0; i < WARPED; i++) packed[2 * i + 1] = 0
+      else for (let i = 0; i < LENGTH; i++) packed[2 * i + 1] = 0
       fft.transform(spectrum, packed)
       unpack(levels[k]!, second ? levels[k + 1]! : spare)
       if (k === 0) plain.set(levels[0]!)
