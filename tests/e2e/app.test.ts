@@ -153,6 +153,17 @@ test('a value that cannot stand is refused beside its field, and the craft stays
     await page.keyboard.press('Enter')
   }
   await page.keyboard.press('Escape')
+  // nor is a ± that cannot be read written, whether the field is left or not
+  const spread = field.getByLabel('±')
+  await spread.fill('three')
+  await field.getByText('after the ±').waitFor()
+  await page.waitForTimeout(700)
+  await spread.press('Enter')
+  await spread.press('Escape')
+  // a name is needed
+  await page.getByLabel('Name', { exact: true }).first().fill('')
+  await page.getByText('It needs some text').waitFor()
+  await page.keyboard.press('Escape')
   expect(await fileText(page)).toBe(before)
 })
 

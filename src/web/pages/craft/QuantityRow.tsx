@@ -1,6 +1,9 @@
+import { useId } from 'react'
 import { stepFromSi } from '../../../units/convert.ts'
+import { isQuantityProblem, parseQuantity } from '../../../units/parse.ts'
 import { inputId } from '../../frame/route.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
+import { DraftInput } from '../../parts/DraftInput.tsx'
 import { Provenance } from '../../parts/Provenance.tsx'
 import { QuantityField } from '../../parts/QuantityField.tsx'
 import { app } from '../../state/app.ts'
@@ -55,6 +58,10 @@ export function QuantityRow({ path, label, brief = false }: Props) {
             name={name}
             value={written.spread}
             readOnly={readOnly}
+            fault={(spread) => {
+              const read = parseQuantity(joinWritten({ ...written, spread }), input.kind, input.unit)
+              return isQuantityProblem(read) ? `It ${read.problem}.` : undefined
+            }}
             onCommit={(spread) => write({ spread })}
           />
           <ChoiceField
@@ -77,30 +84,24 @@ export function QuantityRow({ path, label, brief = false }: Props) {
 }
 
 interface PlusMinusProps {
+  name: string
   /** what is taken when nothing is written */
   usual: string
-  name: string
   value: string
   readOnly: boolean
+  fault: (spread: string) => string | undefined
   onCommit: (text: string) => void
 }
 
-/** How far off it may be, as written after the ±; the reader says what is wrong with it. */
-function PlusMinus({ name, usual, value, readOnly, onCommit }: PlusMinusProps) {
+/** How far off it may be, as written after the ±. */
+function PlusMinus({ name, usual, ...rest }: PlusMinusProps) {
+  const id = useId()
   return (
-    <label className="plusminus">
-      ±<span className="hush">, {name}</span>
-      <input
-        key={value}
-        className="plainfield"
-        placeholder={usual}
-        defaultValue={value}
-        readOnly={readOnly}
-        size={6}
-        autoComplete="off"
-        onBlur={(event) => event.target.value.trim() !== value && onCommit(event.target.value.trim())}
-        onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
-      />
-    </label>
+    <span className="plusminus">
+      <label htmlFor={id}>
+        ±<span className="hush">, {name}</span>
+      </label>
+      <DraftInput id={id} size={6} placeholder={usual} {...rest} />
+    </span>
   )
 }

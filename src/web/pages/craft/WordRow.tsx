@@ -1,6 +1,8 @@
-import type { Spec } from '../../../craft/fields.ts'
+import { useId } from 'react'
+import type { Spec, TextSpec } from '../../../craft/fields.ts'
 import { inputId } from '../../frame/route.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
+import { DraftInput } from '../../parts/DraftInput.tsx'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 
@@ -14,26 +16,20 @@ interface Props {
 export function WordRow({ spec, path, value }: Props) {
   const readOnly = useApp((s) => s.role === 'follower')
   const label = spec.label ?? path
+  const id = useId()
   if (spec.type === 'text') {
     const text = (value as string | undefined) ?? ''
     return (
       <div className="wrow" id={inputId(path)}>
-        <label>
-          {label}
-          <input
-            key={text}
-            className="plainfield"
-            defaultValue={text}
-            maxLength={spec.maxLength}
-            readOnly={readOnly}
-            autoComplete="off"
-            onBlur={(event) => {
-              const typed = event.target.value.trim()
-              if (typed !== text && typed !== '') app.write(path, typed)
-            }}
-            onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
-          />
-        </label>
+        <label htmlFor={id}>{label}</label>
+        <DraftInput
+          id={id}
+          value={text}
+          maxLength={spec.maxLength}
+          readOnly={readOnly}
+          fault={(typed) => faultOf(spec, typed)}
+          onCommit={(typed) => (typed === '' ? app.remove(path) : app.write(path, typed))}
+        />
         <p className="quiet">{spec.gloss}</p>
       </div>
     )
@@ -52,4 +48,12 @@ export function WordRow({ spec, path, value }: Props) {
       <p className="quiet">{spec.gloss}</p>
     </div>
   )
+}
+
+/** What is wrong with a text of this field, or nothing. */
+function faultOf(spec: TextSpec, typed: string): string | undefined {
+  if (typed === '') return spec.presence === 'required' ? 'It needs some text.' : undefined
+  return spec.pattern && !spec.pattern.test(typed)
+    ? `Expected ${spec.patternSays ?? 'another form'}.`
+    : undefined
 }

@@ -1,0 +1,68 @@
+import { useEffect, useId, useRef, useState } from 'react'
+
+interface Props {
+  id?: string
+  value: string
+  /** what is wrong with a text, or nothing; a text with a fault is not handed on */
+  fault?: (text: string) => string | undefined
+  onCommit: (text: string) => void
+  readOnly?: boolean
+  placeholder?: string
+  maxLength?: number
+  size?: number
+}
+
+/** milliseconds of quiet after which what was typed counts */
+const quiet = 600
+
+/** Free text that counts after a pause, on Enter and on leaving; Escape takes it back. */
+export function DraftInput({ id, value, fault, onCommit, readOnly, placeholder, maxLength, size }: Props) {
+  const [draft, setDraft] = useState<string>()
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const faultId = useId()
+  useEffect(() => () => clearTimeout(timer.current), [])
+  const wrong = draft === undefined ? undefined : fault?.(draft.trim())
+  const commit = (text: string) => {
+    clearTimeout(timer.current)
+    const typed = text.trim()
+    if (fault?.(typed) !== undefined) return false
+    if (typed !== value) onCommit(typed)
+    return true
+  }
+  const leave = () => draft !== undefined && commit(draft) && setDraft(undefined)
+  return (
+    <>
+      <input
+        id={id}
+        className="plainfield"
+        value={draft ?? value}
+        readOnly={readOnly}
+        placeholder={placeholder}
+        maxLength={maxLength}
+        size={size}
+        autoComplete="off"
+        aria-invalid={wrong !== undefined}
+        aria-describedby={wrong === undefined ? undefined : faultId}
+        onChange={(event) => {
+          const text = event.target.value
+          setDraft(text)
+          clearTimeout(timer.current)
+          timer.current = setTimeout(() => commit(text), quiet)
+        }}
+        onBlur={leave}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') leave()
+          else if (event.key === 'Escape') {
+            clearTimeout(timer.current)
+            setDraft(undefined)
+          }
+        }}
+      />
+      {wrong && (
+        <span className="blankfault" id={faultId}>
+          {wrong}
+        </span>
+      )}
+    </>
+  )
+}
