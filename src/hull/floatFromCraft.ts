@@ -8,6 +8,7 @@ import type { FoamBlock } from './float/swamped.ts'
 import type { Weight } from './float/weights.ts'
 import { hullFromCraft } from './fromCraft.ts'
 import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from './shape/hull.ts'
+import { type ImportedHull, importHull } from './shape/importMesh.ts'
 import { stationFromPoints } from './shape/stations.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
@@ -61,6 +62,11 @@ export function hullMeshFromCraft(craft: Craft, mesh?: Mesh): Hull {
     deckCamber: h.deckCamber.value,
   })
   return { ...hull, flags: [...hull.flags, ...missing] }
+}
+
+/** Reads the mesh file a craft names, in the unit the craft says; the flags tell what was guessed. Throws MeshFileError. */
+export function importHullFor(craft: Craft, bytes: Uint8Array): ImportedHull {
+  return importHull(bytes, { unit: craft.hull.meshUnit })
 }
 
 /** Water taken up by foam, a fraction of its volume, by kind and density (ASTM C578, water absorption). */

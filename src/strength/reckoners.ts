@@ -11,6 +11,7 @@ import { bedStiffness, discOf, discOnFoam } from './onFoam.ts'
 import { evenLoadOnPlate, patchOnPlate } from './plate.ts'
 import { bearingAllowable, pitchFor, pitchLimits, rivetAllowable, rivetOf } from './rivets.ts'
 import { sandwichBeam, wrinklingStress } from './sandwich.ts'
+import { sharedByFrame } from './spread.ts'
 
 const plates = 'S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells (1959)'
 const berger = 'H. M. Berger, J. Appl. Mech. 22 (1955)'
@@ -259,6 +260,57 @@ const stringer = defineReckoner({
   sources: ['Roark’s Formulas for Stress and Strain, table 8.1', 'Working width of skin: common practice'],
 })
 
+const frame = defineReckoner({
+  id: 'frame-spread',
+  title: 'Frame across stringers',
+  trade: 'strength',
+  says: 'Where foam cannot go, a frame across the stringers shares a foot among several of them. Flat bars on edge for both; holds while the frame crosses three or more.',
+  inputs: [
+    force('load', 'Load on the frame.'),
+    mm('frameHeight', 'Height of the frame.', { min: 3e-3, max: 0.3 }),
+    mm('frameThickness', 'Its thickness.', { max: 0.05 }),
+    mm('stringerHeight', 'Height of a stringer.', { min: 3e-3, max: 0.3 }),
+    mm('stringerThickness', 'Its thickness.', { max: 0.05 }),
+    mm('span', 'Span of the stringers.', { min: 0.05 }),
+    mm('spacing', 'Between stringers.', { min: 0.01, max: 2 }),
+    {
+      name: 'count',
+      says: 'Stringers the frame crosses.',
+      kind: 'count',
+      unit: '1',
+      min: 1,
+      max: 40,
+      assumed: 4,
+    },
+  ],
+  outputs: [
+    out('share', 'On the most loaded stringer.', 'ratio', '%'),
+    out('frameStress', 'In the frame.', 'pressure', 'MPa'),
+    out('stringerStress', 'In that stringer.', 'pressure', 'MPa'),
+    out('deflection', 'Under the load.', 'length', 'mm'),
+  ],
+  reckon: (g) => {
+    const across = flatBar(g.frameHeight!, g.frameThickness!)
+    const along = flatBar(g.stringerHeight!, g.stringerThickness!)
+    const shared = sharedByFrame({
+      load: g.load!,
+      frame: aluminium.modulus * across.inertia,
+      stringer: aluminium.modulus * along.inertia,
+      span: g.span!,
+      spacing: g.spacing!,
+      count: g.count!,
+    })
+    const moment = (shared.share * g.load! * g.span!) / 4
+    return {
+      share: shared.share,
+      frameStress: (shared.moment * g.frameHeight!) / 2 / across.inertia,
+      stringerStress: (moment * g.stringerHeight!) / 2 / along.inertia,
+      deflection: shared.deflection,
+    }
+  },
+  sources: ['M. Hetényi, Beams on Elastic Foundation (1946), endless beam'],
+})
+
 const foamAllow = defineReckoner({
   id: 'foam-allowable',
   title: 'Pressure a foam may carry',
@@ -476,6 +528,7 @@ export const strengthReckoners: readonly Reckoner[] = [
   onFoam,
   sandwich,
   stringer,
+  frame,
   foamAllow,
   rivets,
   oilCan,

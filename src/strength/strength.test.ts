@@ -28,6 +28,7 @@ import {
   sandwichStiffness,
   wrinklingStress,
 } from './sandwich.ts'
+import { sharedByFrame } from './spread.ts'
 
 const plate: Plate = { a: 0.4, b: 0.25, t: 1.5e-3, modulus: 70e9, poisson: 0.33 }
 const foot = { load: 900, u: 0.08, v: 0.08 }
@@ -230,6 +231,30 @@ describe('beams, buckling, rivets, hatch', () => {
     const fixed = beamMiddleLoad(s, 0.5, 900, aluminium.modulus, 1)
     expect(fixed.moment / free.moment).toBeCloseTo(0.5, 12)
     expect(fixed.deflection / free.deflection).toBeCloseTo(0.25, 12)
+  })
+  test('a stiff frame shares a load evenly, a limp one leaves it on one stringer, and forces add up between', () => {
+    const base = { load: 1000, stringer: 200, span: 0.5, spacing: 0.1, count: 5 }
+    expect(sharedByFrame({ ...base, frame: 1e9 }).share).toBeCloseTo(1 / 5, 12)
+    expect(sharedByFrame({ ...base, frame: 1e-6 }).share).toBe(1)
+    // a closely spaced row of springs under the endless beam carries the whole load
+    const spacing = 0.005
+    const spring = (48 * 200) / 0.125
+    const lambda = (spring / spacing / (4 * 50)) ** 0.25
+    let sum = 0
+    for (let i = -2000; i <= 2000; i++) {
+      const x = Math.abs(i) * spacing
+      sum +=
+        spring *
+        ((1000 * lambda) / (2 * (spring / spacing))) *
+        Math.exp(-lambda * x) *
+        (Math.cos(lambda * x) + Math.sin(lambda * x))
+    }
+    expect(sum).toBeCloseTo(1000, 0)
+    expect(sharedByFrame({ ...base, frame: 50, spacing, count: 1000 }).share).toBeCloseTo(
+      (lambda * spacing) / 2,
+      12,
+    )
+    expect(() => sharedByFrame({ ...base, frame: 0 })).toThrow(/frame: 0/)
   })
   test('a square panel pops at the same step by both formulas, a thicker one later', () => {
     expect(oilCanStepRectangle(1.5e-3, 0.2, 0.2)).toBeCloseTo(oilCanStep(1.5e-3, 0.2), 12)

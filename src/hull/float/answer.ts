@@ -76,8 +76,6 @@ export interface FloatAnswer {
   /** the rider's own stance */
   ridden: LoadCase
   weights: WeightSum
-  righting: RightingCurve
-  rightingEmpty: RightingCurve
   openings: OpeningRow[]
   openingStates: string[]
   foam: FoamVolume[]
@@ -113,8 +111,6 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
     cases,
     ridden,
     weights: craft,
-    righting: curveOf(input, craft, input.rider),
-    rightingEmpty: curveOf(input, craft, undefined),
     ...openingsIn(input, cases),
     foam: foamVolumes(input.hull, input.foam, input.water),
     need,
@@ -227,11 +223,15 @@ function rollInertia(input: FloatInput, craft: WeightSum, rider: Placed | undefi
   )
 }
 
-function curveOf(input: FloatInput, craft: WeightSum, rider: FloatRider | undefined): RightingCurve {
-  const who = rider ? placed(input, rider) : undefined
-  const load = who
-    ? together(craft, who.mass, who.balances ? who.feet : who.at)
-    : { mass: craft.mass, centre: craft.centre }
+/**
+ * Righting arm over heel, with the rider as the file has it (weight over feet, knees or seat unless prone) or with nobody aboard.
+ * Apart from `floatAnswer`, as only its own picture needs it. An empty curve when it sinks.
+ */
+export function rightingOf(input: FloatInput, aboard: 'rider' | 'stiff rider' | 'nobody'): RightingCurve {
+  const craft = weightSum(input.weights)
+  const who = aboard === 'nobody' ? undefined : placed(input, input.rider)
+  const at = who && (who.balances && aboard === 'rider' ? who.feet : who.at)
+  const load = who && at ? together(craft, who.mass, at) : { mass: craft.mass, centre: craft.centre }
   const body: BuoyantBody = { name: 'hull', mesh: input.hull.mesh, share: 1 }
   const f = floaterOf(loadOf(input, [body], load.mass, load.centre))
   if (!(f.mass < f.mostLift)) return sunkenCurve()

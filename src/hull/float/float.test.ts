@@ -2,14 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { boxMesh } from '../../solid/primitives.ts'
 import { hullFormOf } from '../shape/form.ts'
-import { type FloatInput, floatAnswer } from './answer.ts'
+import { type FloatInput, floatAnswer, rightingOf } from './answer.ts'
 import { riderEnvelope } from './envelope.ts'
 import { afloat, board, deg, sled } from './float.testkit.ts'
 import { foamLift, submergedFactor } from './flotation.ts'
 import { leakRun } from './leak.ts'
 import { floaterOf } from './load.ts'
 import { heightOver } from './openings.ts'
-import { rightingCurve } from './righting.ts'
 import { metacentricHeight, settle } from './settle.ts'
 import { swampedBodies, wholeLift } from './swamped.ts'
 import { holeFlow, inclinedGm } from './tests.ts'
@@ -297,9 +296,15 @@ describe('the whole answer', () => {
     const heavy = floatAnswer({ ...input, weights: [{ name: 'lead', mass: 400, at: [1, 0, 0.1] }] })
     expect(heavy.cases[0]!.sinks).toBe(true)
     expect(heavy.cases[0]!.deficit).toBeGreaterThan(0)
-    expect(heavy.righting.converged).toBe(false)
   })
-  test('righting curves with the rider free are higher than with none of his balance', () => {
-    expect(rightingCurve(afloat(sled.mesh, 140, [1, 0, 0.15])).greatest.arm).toBeGreaterThan(0)
+  test('the righting arm is higher with a rider who balances than with a stiff one, and empty when it sinks', () => {
+    const free = rightingOf(input, 'rider')
+    const stiff = rightingOf(input, 'stiff rider')
+    expect(free.converged && stiff.converged).toBe(true)
+    expect(free.greatest.arm).toBeGreaterThan(stiff.greatest.arm)
+    expect(free.deckEdge).toBeGreaterThan(0)
+    expect(
+      rightingOf({ ...input, weights: [{ name: 'lead', mass: 400, at: [1, 0, 0.1] }] }, 'nobody').heel.length,
+    ).toBe(0)
   })
 })

@@ -120,6 +120,46 @@ describe('coming to rest', () => {
     expect(isStable(r.state)).toBe(true)
     expect(Math.abs(r.value.heel)).toBeGreaterThan(0.5)
   })
+  test('nothing near the resting place has less energy, by a plain search', () => {
+    fc.assert(
+      fc.property(
+        mass,
+        fc.double({ min: 0.9, max: 1.1, noNaN: true }),
+        fc.double({ min: -0.04, max: 0.04, noNaN: true }),
+        (m, x, y) => {
+          const f = afloat(sled.mesh, m, [x, y, 0.12])
+          const r = settle(f)
+          const least = lookAt(f, r.value.h, r.value.trim, r.value.heel, makeState()).energy
+          for (const d of [1e-3, 1e-2])
+            for (const [a, b, c] of [
+              [1, 0, 0],
+              [0, 1, 0],
+              [0, 0, 1],
+              [1, 1, 0],
+              [1, 0, 1],
+              [0, 1, 1],
+              [1, -1, 0],
+              [0, 1, -1],
+            ] as const)
+              for (const s of [d, -d])
+                expect(
+                  lookAt(f, r.value.h + s * a, r.value.trim + s * b, r.value.heel + s * c, makeState())
+                    .energy,
+                ).toBeGreaterThanOrEqual(least - 1e-12)
+        },
+      ),
+      some,
+    )
+  })
+  test('the slow search, let loose at once, finds the same place', () => {
+    const f = afloat(sled.mesh, 120, [1.05, 0.02, 0.15])
+    const quick = settle(f)
+    const slow = settle(f, undefined, { maxIterations: 0 })
+    expect(slow.converged).toBe(true)
+    expect(slow.value.heel).toBeCloseTo(quick.value.heel, 6)
+    expect(slow.value.trim).toBeCloseTo(quick.value.trim, 6)
+    expect(slow.value.h).toBeCloseTo(quick.value.h, 7)
+  })
   test('a deck exactly awash settles', () => {
     const r = settle(afloat(board, 504 - 1e-6, [1.2, 0, 0.1]))
     expect(r.value.h).toBeCloseTo(0.3, 6)

@@ -119,6 +119,9 @@ export function settle(f: Floater, start?: Attitude, options: SettleOptions = {}
   const within = Math.max(Math.abs(at.heel), Math.abs(at.trim)) <= giveUp
   if (left > Math.max(tolerance, 1e-9) && within && (options.compass ?? true)) {
     done += compass(f, at, trial, free1, free2)
+    // the search ends within a hair of the place; Newton takes the last step unless a kink forbids it
+    const polished = settle(f, at, { ...options, maxIterations: 30, compass: false, leaveEdge: false })
+    if (polished.converged) return { ...polished, iterations: polished.iterations + done }
     lookAt(f, at.h, at.trim, at.heel, state)
     left = residualOf(state, f, free1, free2)
   }
@@ -194,7 +197,7 @@ function compass(f: Floater, at: Attitude, s: EnergyState, free1: boolean, free2
   let h = at.h
   let reach = 0.05
   let looks = 0
-  while (reach > 1e-9 && looks < 400) {
+  while (reach > 1e-7 && looks < 400) {
     let better = false
     for (const [dt, dp] of [
       [1, 0],
