@@ -1,0 +1,135 @@
+import { basename } from 'node:path'
+import Table from 'cli-table3'
+import { runFindings } from '../sound/findings.ts'
+import { mixed } from '../sound/hear.ts'
+import type { Hearing } from '../sound/hearing.ts'
+import { type HearOptions, type Listener, makeListener } from '../sound/listener.ts'
+import { decodeFile } from './decode.ts'
+import { exit, print, printJson } from './outcome.ts'
+
+export interface RunHearOptions extends HearOptions {
+  ffmpeg?: string
+}
+
+export interface HeardFile {
+  exitCode: number
+  text: string
+  json: unknown
+  hearing?: Hearing
+}
+
+const clock = (s: number) => `${Math.floor(s / 60)}:${(s % 60).toFixed(1).padStart(4, '0')}`
+
+/** One line of letters for a speed over time, eight heights, blank where nothing was heard. */
+function strip(rpm: Float32Array, columns: number): string {
+  const top = rpm.reduce((a, v) => Math.max(a, v), 0)
+  const marks = '▁▂▃▄▅▆▇█'
+  let out = ''
+  for (let c = 0; c < columns; c++) {
+    const part = rpm.subarray(
+      Math.floor((c * rpm.length) / columns),
+      Math.max(1, Math.floor(((c + 1) * rpm.length) / columns)),
+    )
+    const on = part.filter((v) => v > 0).sort()
+    const middle = on.length > part.length / 2 ? on[Math.floor(on.length / 2)]! : 0
+    out += middle > 0 ? marks[Math.min(7, Math.floor((7.99 * middle) / top))] : ' '
+  }
+  return out
+}
+
+/** A hearing as text for a terminal. */
+export function hearingText(name: string, h: Hearing): string {
+  const lines = [`${name}: ${h.duration.toFixed(1)} s`, '', h.verdict.says]
+  for (const f of h.flags) lines.push(`! ${f.text}`)
+  for (const t of h.tracks) {
+    const on = t.rpm.filter((v) => v > 0).sort()
+    if (on.length === 0) continue
+    const q = (p: number) => Math.round(on[Math.min(on.length - 1, Math.floor(p * on.length))]! / 10) * 10
+    lines.push('', `Engine ${t.label}  ${q(0.05)} to ${q(0.95)} rpm, mostly ${q(0.5)}`, strip(t.rpm, 72))
+  }
+  for (const o of h.octaves)
+    lines.push(
+      `From ${clock(o.from)} to ${clock(o.to)} the speed may be ${o.factor === 2 ? 'twice' : 'half'} what is shown: did it burble, firing every second turn?`,
+    )
+  if (h.labelsUncertainAfter.length > 0)
+    lines.push(`Which engine is which is uncertain after ${h.labelsUncertainAfter.map(clock).join(', ')}.`)
+  if (h.bladePass)
+    lines.push(
+      `A line at ${h.bladePass.order.toFixed(2)} times the firing rate does not belong to engine ${h.bladePass.label}${Number.isFinite(h.bladePass.slip) ? `: as blade pass it means ${(100 * h.bladePass.slip).toFixed(0)} % slip` : ''}.`,
+    )
+  if (h.events.length > 0) {
+    const table = new Table({
+      head: ['time', 'engine', 'what', ''],
+      style: { head: [], border: [] },
+      colWidths: [9, 8, 15, 62],
+      wordWrap: true,
+    })
+    for (const e of h.events) table.push([clock(e.time), e.engine, e.kind, e.says])
+    lines.push('', table.toString())
+  }
+  return `${lines.join('\n')}\n`
+}
+
+/** The numbers of a hearing for other programs, tracks ten times a second. */
+export function hearingJson(name: string, h: Hearing): unknown {
+  const every = Math.max(1, Math.round(0.1 / h.step))
+  const thin = (x: Float32Array) => Array.from(x).filter((_, i) => i % every === 0)
+  const { spectrogram: _, time, tracks, count, ...rest } = h
+  return {
+    recording: name,
+    ...rest,
+    units: { time: 's', rpm: 'rev/min', change: 'rev/min per s', firing: 'Hz' },
+    time: thin(time),
+    count: Array.from(count).filter((__, i) => i % every === 0),
+    tracks: tracks.map((t) => ({ label: t.label, rpm: thin(t.rpm), confidence: thin(t.confidence) })),
+    findings: runFindings(h),
+  }
+}
+
+/** Listens to a recording on disk. Exit code 0 = listened, also when no engine was heard; 1 = a finding says stop; 2 = no sound could be read. */
+export async function runHear(path: string, options: RunHearOptions = {}): Promise<HeardFile> {
+  const name = basename(path)
+  let listener: Listener | undefined
+  const decoded = await decodeFile(
+    path,
+    (channels, rate) => {
+      listener ??= makeListener(rate, options)
+      listener.push(channels.length === 1 ? channels[0]! : mixed(channels))
+    },
+    options.ffmpeg,
+  )
+  if (!decoded.ok || !listener) {
+    const says = decoded.flags.map((f) => f.text)
+    return {
+      exitCode: exit.badInput,
+      text: `${name}: ${says.join(' ')}\n`,
+      json: { recording: name, error: says.join(' '), flags: decoded.flags },
+    }
+  }
+  const hearing = listener.finish()
+  hearing.flags.unshift(...decoded.flags)
+  const stop = runFindings(hearing).some((f) => f.standing === 'stop')
+  return {
+    exitCode: stop ? exit.stop : exit.fine,
+    text: hearingText(name, hearing),
+    json: hearingJson(name, hearing),
+    hearing,
+  }
+}
+
+export interface HearCommandOptions {
+  json?: boolean
+  engines?: string
+  cylinders?: string
+}
+
+/** `wakewright hear RECORDING [--json]`. Returns the exit code. */
+export async function hearCommand(path: string, options: HearCommandOptions = {}): Promise<number> {
+  const engines = options.engines === '1' ? 1 : options.engines === '2' ? 2 : 'auto'
+  const cylinders = options.cylinders === undefined ? 1 : Number(options.cylinders)
+  const heard = await runHear(path, { engines, cylinders })
+  if (options.json) printJson(heard.json)
+  else if (heard.exitCode === exit.badInput) process.stderr.write(heard.text)
+  else print(heard.text)
+  return heard.exitCode
+}

@@ -1,0 +1,147 @@
+/** Hearing, and what the model expected, as findings of the question 'runs'. */
+import type { Finding, Standing } from '../answers/finding.ts'
+import type { Hearing } from './hearing.ts'
+import { type Prediction, residuals } from './residuals.ts'
+
+const source =
+  'Read from the recording by a comb of harmonics and dynamic programming; accuracy in docs/hearing.md'
+
+const rpmText = (v: number) => `${Math.round(v / 10) * 10} rpm`
+
+function medianOf(values: Float32Array): number {
+  const v = values.filter((x) => x > 0).sort()
+  return v[Math.floor(v.length / 2)] ?? 0
+}
+
+function verdictFinding(h: Hearing): Finding {
+  const speeds = h.tracks.map((t) => medianOf(t.rpm))
+  const heard = speeds.filter((v) => v > 0)
+  const standing: Standing =
+    h.verdict.code === 'cannot tell' || h.verdict.code === 'no engine' ? 'unknown' : 'good'
+  const says =
+    heard.length > 0 ? `${h.verdict.says} Mostly at ${heard.map(rpmText).join(' and ')}.` : h.verdict.says
+  return {
+    id: 'runs.heard',
+    question: 'runs',
+    says,
+    ...(heard[0] ? { value: heard[0] / 60, unit: 'rev/s' } : {}),
+    standing,
+    because: h.flags.map((f) => ({ says: f.text })),
+    ...(h.verdict.code === 'no engine'
+      ? {
+          measureNext: {
+            what: 'record again from 3 to 10 m, plain camera, fingers off the microphones, out of the wind',
+            with: 'phone',
+            minutes: 10,
+          },
+        }
+      : h.verdict.code === 'cannot tell'
+        ? {
+            measureNext: {
+              what: 'listen whether it burbled, or record one engine alone',
+              with: 'phone',
+              minutes: 10,
+            },
+          }
+        : {}),
+    sources: [source],
+  }
+}
+
+/** Kinds of event that need looking into, with what to do next. */
+const serious: Partial<Record<string, { standing: Standing; measure: string; minutes: number }>> = {
+  flare: {
+    standing: 'watch',
+    measure: 'look at the coupling, and watch the intake when it races',
+    minutes: 15,
+  },
+  ventilation: {
+    standing: 'watch',
+    measure: 'watch the intake from the side at the moment it races',
+    minutes: 15,
+  },
+  bog: {
+    standing: 'watch',
+    measure: 'open the throttle slowly and fast in turn, and note the difference',
+    minutes: 10,
+  },
+  misfire: { standing: 'watch', measure: 'look at the plug and try a new one', minutes: 10 },
+  'four-stroking': {
+    standing: 'watch',
+    measure: 'look at the plug, and lean the mixture a little if it is black and wet',
+    minutes: 15,
+  },
+  'one dead': {
+    standing: 'stop',
+    measure: 'feel both exhausts from a distance for heat: a cold one has not fired',
+    minutes: 5,
+  },
+  'water hit': { standing: 'watch', measure: 'look for the way spray reaches the air intake', minutes: 10 },
+  'cut-out': {
+    standing: 'watch',
+    measure: 'wiggle the stop-switch lead with the engine idling, craft tied up',
+    minutes: 5,
+  },
+}
+
+function eventFindings(h: Hearing): Finding[] {
+  const out: Finding[] = []
+  for (const [kind, rule] of Object.entries(serious)) {
+    const all = h.events.filter((e) => e.kind === kind && e.confidence > 0.25)
+    const first = all[0]
+    if (!first || !rule) continue
+    const who =
+      first.engine === 'both' ? 'Both engines' : h.tracks.length > 1 ? `Engine ${first.engine}` : 'The engine'
+    out.push({
+      id: `runs.${kind.replace(' ', '-')}`,
+      question: 'runs',
+      says: `${who} at ${first.time.toFixed(1)} s: ${first.says}${all.length > 1 ? ` (${all.length} times in all)` : ''}.`,
+      standing: rule.standing,
+      because: all.slice(0, 6).map((e) => ({ says: `${e.time.toFixed(1)} s: ${e.says}` })),
+      measureNext: { what: rule.measure, with: 'eyes and hands', minutes: rule.minutes },
+      sources: [source],
+    })
+  }
+  return out
+}
+
+/** Findings of a run; with a prediction also how the heard speed compares with it. */
+export function runFindings(
+  h: Hearing,
+  prediction?: Prediction,
+  closing?: (time: number) => number,
+): Finding[] {
+  const out = [verdictFinding(h), ...eventFindings(h)]
+  if (!prediction || h.verdict.code === 'no engine') return out
+  for (const label of ['A', 'B'] as const) {
+    const mine = residuals(h, prediction, closing).filter((r) => r.label === label)
+    const longest = mine.sort((a, b) => b.to - b.from - (a.to - a.from))[0]
+    if (!longest) continue
+    const { heard, predicted, part, low, high, standing } = longest
+    const percent = (v: number) => `${v >= 0 ? '+' : '−'}${Math.abs(100 * v).toFixed(1)} %`
+    out.push({
+      id: `runs.residual-${label}`,
+      question: 'runs',
+      says: `${h.tracks.length > 1 ? `Engine ${label}` : 'The engine'} ran at ${rpmText(heard)} where ${rpmText(predicted)} was expected (${percent(part)}; ${percent(low)} to ${percent(high)} would be no surprise).`,
+      value: heard / 60,
+      low: (predicted * (1 + low)) / 60,
+      high: (predicted * (1 + high)) / 60,
+      unit: 'rev/s',
+      standing: standing === 'within' ? 'good' : 'watch',
+      because: [
+        { says: `steady from ${longest.from.toFixed(1)} to ${longest.to.toFixed(1)} s` },
+        {
+          says:
+            standing === 'low'
+              ? 'the engine is weaker, or the load heavier, than the model has it'
+              : standing === 'high'
+                ? 'the load is lighter, or slips, or the engine is stronger than the model has it'
+                : 'heard and expected agree',
+          link: 'result:balance.tiedUpRotation',
+        },
+      ],
+      sources: [source],
+    })
+  }
+  return out
+}
