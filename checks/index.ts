@@ -9,6 +9,7 @@ export const groups: Record<string, () => Promise<CheckRow[]>> = {
   'hull-resistance': async () => (await import('./hull-resistance.ts')).hullResistanceChecks(),
   jet: async () => (await import('./jet.ts')).jetChecks(),
   'jet-rotor': async () => (await import('./jet-rotor.ts')).jetRotorChecks(),
+  sound: async () => (await import('./sound.ts')).soundChecks(),
   strength: async () => (await import('./strength.ts')).strengthChecks(),
   units: async () => (await import('./units.ts')).unitsChecks(),
 }

@@ -3,6 +3,7 @@ import { engineReckoners } from '../engine/reckoners.ts'
 import { floatReckoners } from '../hull/floatReckoners.ts'
 import { hullReckoners } from '../hull/reckoners.ts'
 import { jetReckoners } from '../jet/reckoners.ts'
+import { soundReckoners } from '../sound/reckoners.ts'
 import { strengthReckoners } from '../strength/reckoners.ts'
 
 /** Every reckoner of every trade; a new trade adds one line here. */
@@ -10,6 +11,7 @@ export const reckoners: readonly Reckoner[] = [
   ...engineReckoners,
   ...floatReckoners,
   ...strengthReckoners,
+  ...soundReckoners,
   ...hullReckoners,
   ...jetReckoners,
 ]
