@@ -5,10 +5,12 @@
  */
 import { linearAt, linspace } from '../../numerics/interpolate.ts'
 import { bisect } from '../../numerics/roots.ts'
+import { addBelow, clipBody, SUMS, VOLUME } from '../../solid/below.ts'
 import { solidProperties } from '../../solid/integrals.ts'
 import { type Mesh, mirroredY, type Vec3 } from '../../solid/mesh.ts'
 import { heightsAt } from '../../solid/section.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
+import { makeFrame } from '../../solid/waterFrame.ts'
 import type { Hull } from '../shape/hull.ts'
 import { foamLift } from './flotation.ts'
 import { type BuoyantBody, floaterOf } from './load.ts'
@@ -70,16 +72,17 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
     const fitted = made?.fitted ?? 0
     const extra = fitted * input.foam
     const centre = withAdded(mass, input.centre, extra, [at, 0, 0.6 * hull.depth])
-    const rest = settle(
-      floaterOf({
-        bodies: [...input.bodies, ...(made?.bodies ?? [])],
-        mass: mass + extra,
-        centre,
-        density: water,
-      }),
-      undefined,
-      { giveUp: 0.4, compass: false, tolerance: 1e-7, maxIterations: 25 },
-    )
+    const f = floaterOf({
+      bodies: [...input.bodies, ...(made?.bodies ?? [])],
+      mass: mass + extra,
+      centre,
+      density: water,
+    })
+    // most tries fail by standing on end or rolling over: that shows with the heel held, before any roll is followed
+    const quick = { giveUp: 0.22, compass: false, tolerance: 1e-7, maxIterations: 16 }
+    const held = settle(f, undefined, { ...quick, freeHeel: false })
+    const worth = held.converged && metacentricHeight(held.state) > 0.02
+    const rest = worth ? settle(f, held.value, quick) : { ...held, converged: false }
     const gm = rest.converged ? metacentricHeight(rest.state) : Number.NaN
     const level = Math.abs(rest.value.heel) < Math.PI / 18 && Math.abs(rest.value.trim) < Math.PI / 18
     const upright = rest.converged && level && gm > 0.02
@@ -136,9 +139,22 @@ function stripOf(
   if (mesh === undefined) return undefined
   const taken = present.flatMap((b) => sliceBox(mesh, b.low, b.high) ?? [])
   const x = Array.from(linspace(0, hull.length, 49))
-  const upTo = (m: Mesh, at: number) => volumeOf(sliceBetween(m, 'x', -1, at))
-  const free = x.map((at) => (at <= 0 ? 0 : upTo(mesh, at) - taken.reduce((v, m) => v + upTo(m, at), 0)))
+  const all = volumesAft(mesh, x)
+  const gone = taken.map((m) => volumesAft(m, x))
+  const free = x.map((_, i) => all[i]! - gone.reduce((v, g) => v + g[i]!, 0))
   return { limits, mesh, taken, x, free }
+}
+
+/** Volume of a solid aft of each x: what lies "under water" when the water stands across the hull. */
+function volumesAft(mesh: Mesh, x: readonly number[]): number[] {
+  const body = clipBody(mesh)
+  const across = makeFrame(Math.PI / 2, 0)
+  const sums = new Float64Array(SUMS)
+  return x.map((at) => {
+    sums.fill(0)
+    addBelow(body, across, at, sums)
+    return sums[VOLUME]!
+  })
 }
 
 const volumeOf = (mesh: Mesh | undefined): number => (mesh === undefined ? 0 : solidProperties(mesh).volume)
