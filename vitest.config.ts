@@ -7,6 +7,7 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          setupFiles: ['./tests/seed.ts'],
           include: [
             'src/**/*.test.ts',
             'src/**/*.test.tsx',

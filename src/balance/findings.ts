@@ -155,6 +155,7 @@ function topOf(b: Balance): Finding {
 function humpOf(b: Balance): Finding {
   const { speed, drag, thrust, margin } = b.hump
   if (!(thrust > 0)) return unknownHump(b)
+  if (!Number.isFinite(drag)) return noDrag(b)
   const enough = margin >= 1.25
   const stuck = b.run.stuck
   const says = stuck
@@ -183,6 +184,17 @@ function unknownHump(b: Balance): Finding {
     standing: 'stop',
     because: [{ says: b.limitedBy.says, link: 'result:limit' }],
     sources: [sources.match],
+  }
+}
+
+function noDrag(b: Balance): Finding {
+  return {
+    id: 'push.hump',
+    question: 'push',
+    says: 'Whether it gets over the hump is not known: the drag model has no number for this hull and load.',
+    standing: 'unknown',
+    because: [{ says: b.limitedBy.says, link: 'hull' }],
+    sources: [sources.preplaning, sources.planing],
   }
 }
 

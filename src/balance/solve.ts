@@ -2,6 +2,7 @@
 import type { Flag, Range } from '../answers/solved.ts'
 import { type Craft, whatIf } from '../craft/index.ts'
 import type { SolvedCurves } from '../engine/fromCraft.ts'
+import { jetFlagTexts } from '../jet/flags.ts'
 import { changesFor } from './changes.ts'
 import { rangesOf } from './doubts.ts'
 import { MapStore, modelFromCraft } from './fromCraft.ts'
@@ -133,7 +134,7 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
   const unit = model.units[0]!
   const state = row.propulsion.states[0]!
   const jet = state.jet
-  const flags: Flag[] = (jet?.flags ?? []).map((code) => ({ code, text: code }))
+  const flags: Flag[] = (jet?.flags ?? []).map((code) => ({ code, text: jetFlagTexts[code] }))
   const impeller = state.rotation
   const rotation = impeller * unit.shaft.ratio
   const peak = shaftPowerPeak(unit.shaft)
