@@ -160,6 +160,12 @@ test('a value that cannot stand is refused beside its field, and the craft stays
   await page.waitForTimeout(700)
   await spread.press('Enter')
   await spread.press('Escape')
+  // a value that can stand alone but not with the others is refused with the reason, and the file still reads
+  const hub = page.locator('#in-jet-rotor-hub')
+  await hub.getByRole('textbox', { name: 'Hub', exact: true }).fill('200')
+  await hub.getByText('Not written: jet.rotor.hub').waitFor()
+  await page.keyboard.press('Escape')
+  await page.getByRole('button', { name: 'Done' }).click()
   // a name is needed
   await page.getByLabel('Name', { exact: true }).first().fill('')
   await page.getByText('It needs some text').waitFor()

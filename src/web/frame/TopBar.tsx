@@ -3,7 +3,7 @@ import { type Standing, worstStanding } from '../../answers/finding.ts'
 import { pages } from '../pages/registry.ts'
 import { StandingMark } from '../parts/StandingMark.tsx'
 import { app } from '../state/app.ts'
-import type { Problem } from '../state/craftFile.ts'
+import { hasErrors, type Problem } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
 import { FileMenu } from './FileMenu.tsx'
 import { useRoute } from './route.ts'
@@ -87,7 +87,7 @@ function Words() {
 
 /** How the file itself stands: it reads, it reads with warnings, or it does not. */
 function fileStanding(problems: readonly Problem[]): Standing {
-  if (problems.some((problem) => problem.severity === 'error')) return 'stop'
+  if (hasErrors(problems)) return 'stop'
   return problems.length > 0 ? 'watch' : 'good'
 }
 const fileWords: Record<Standing, string> = { good: 'reads', watch: 'watch', stop: 'mend', unknown: 'unread' }

@@ -5,7 +5,8 @@ interface Props {
   value: string
   /** what is wrong with a text, or nothing; a text with a fault is not handed on */
   fault?: (text: string) => string | undefined
-  onCommit: (text: string) => void
+  /** answers why the text was not taken; nothing or '' when it was */
+  onCommit: (text: string) => string | undefined
   readOnly?: boolean
   placeholder?: string
   maxLength?: number
@@ -18,16 +19,20 @@ const quiet = 600
 /** Free text that counts after a pause, on Enter and on leaving; Escape takes it back. */
 export function DraftInput({ id, value, fault, onCommit, readOnly, placeholder, maxLength, size }: Props) {
   const [draft, setDraft] = useState<string>()
+  const [refused, setRefused] = useState<{ text: string; why: string }>()
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
   const faultId = useId()
   useEffect(() => () => clearTimeout(timer.current), [])
-  const wrong = draft === undefined ? undefined : fault?.(draft.trim())
+  const typed = draft?.trim()
+  const wrong =
+    typed === undefined ? undefined : (fault?.(typed) ?? (refused?.text === typed ? refused.why : undefined))
   const commit = (text: string) => {
     clearTimeout(timer.current)
     const typed = text.trim()
     if (fault?.(typed) !== undefined) return false
-    if (typed !== value) onCommit(typed)
-    return true
+    const why = typed === value ? '' : onCommit(typed)
+    if (why) setRefused({ text: typed, why })
+    return !why
   }
   const leave = () => draft !== undefined && commit(draft) && setDraft(undefined)
   return (

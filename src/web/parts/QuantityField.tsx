@@ -21,8 +21,8 @@ interface Props {
   max?: number | undefined
   placeholder?: string | undefined
   readOnly?: boolean
-  /** SI value and the text as it would stand in the file, unit included */
-  onCommit: (value: number, text: string) => void
+  /** SI value and the text as it would stand in the file, unit included; answers why it was not taken, if so */
+  onCommit: (value: number, text: string) => string | undefined
 }
 
 /** milliseconds of quiet after which a typed value counts without Enter */
@@ -45,6 +45,7 @@ export function QuantityField(props: Props) {
     readOnly = false,
   } = props
   const [draft, setDraft] = useState<string>()
+  const [refused, setRefused] = useState<{ text: string; why: string }>()
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
   useEffect(() => () => clearTimeout(timer.current), [])
 
@@ -62,13 +63,16 @@ export function QuantityField(props: Props) {
     return quantity.value
   }
   const result = draft === undefined || draft.trim() === '' ? undefined : read(draft)
-  const error = typeof result === 'string' ? result : undefined
+  const refusal = refused && refused.text === draft ? refused.why : undefined
+  const error = typeof result === 'string' ? result : refusal
 
   const commit = (text: string) => {
     clearTimeout(timer.current)
     const si = text.trim() === '' || text.trim() === shown ? undefined : read(text)
-    if (typeof si === 'number' && si !== value) props.onCommit(si, withUnit(text, unit).trim())
-    return typeof si !== 'string'
+    if (typeof si !== 'number' || si === value) return typeof si !== 'string'
+    const why = props.onCommit(si, withUnit(text, unit).trim())
+    if (why) setRefused({ text, why })
+    return !why
   }
   const type = (text: string) => {
     setDraft(text)
@@ -82,9 +86,11 @@ export function QuantityField(props: Props) {
     const size = stepOf(at, kind)
     const next = toSi(Math.round((at + by * size) / size) * size, kind, unit)
     const clamped = Math.min(max, Math.max(min, next))
-    setDraft(undefined)
     clearTimeout(timer.current)
-    props.onCommit(clamped, `${shownNumber(clamped, kind, unit)} ${unit}`.trim())
+    const text = `${shownNumber(clamped, kind, unit)} ${unit}`.trim()
+    const why = props.onCommit(clamped, text)
+    setDraft(why ? text : undefined)
+    if (why) setRefused({ text, why })
   }
   const leave = (text: string) => commit(text) && setDraft(undefined)
   /** true when the key was ours and must not move the caret or the page */
@@ -92,7 +98,10 @@ export function QuantityField(props: Props) {
     const by = steps[key]
     if (by !== undefined) step(by)
     else if (key === 'Enter' && draft !== undefined) leave(draft)
-    else if (key === 'Escape') setDraft(undefined)
+    else if (key === 'Escape') {
+      clearTimeout(timer.current)
+      setDraft(undefined)
+    }
     return by !== undefined
   }
 

@@ -14,7 +14,7 @@ export function TryStrip() {
   if (!tried || tried.length === 0) return null
   const expect = hope ?? expects
   const keep = () => {
-    if (!app.keep(reason.trim(), expect.trim())) return
+    if (app.keep(reason.trim(), expect.trim()) !== '') return
     setReason('')
     setHope(undefined)
     setWhy(false)

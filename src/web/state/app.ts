@@ -1,5 +1,14 @@
 import type { Finding, Question } from '../../answers/finding.ts'
-import { isWritten, keepInFile, newCraftText, removeValue, textOf, writeValue } from './craftFile.ts'
+import {
+  hasErrors,
+  isWritten,
+  keepInFile,
+  newCraftText,
+  readText,
+  removeValue,
+  textOf,
+  writeValue,
+} from './craftFile.ts'
 import { type OpenedFile, pickFile, readFile, saveFile } from './files.ts'
 import { keepLooking } from './looking.ts'
 import { openStore } from './saved.ts'
@@ -35,7 +44,7 @@ export const app = {
 
   /** The whole text of the file, as typed. */
   editText: (text: string) =>
-    edit((work) => change(work, { text, label: 'edit the file', merge: 'text' }, clock())),
+    edit((work) => change(work, { text, label: 'edit the file', merge: 'text' }, clock()), true),
 
   /** Writes one value into the file; text as in the file, "47 mm ±0.05 (measured)". */
   write: (path: string, text: string) =>
@@ -91,13 +100,12 @@ export const app = {
   /** Writes everything tried into the file and the log. */
   keep: (reason: string, expect: string) =>
     edit((work) => {
-      const date = new Date(clock()).toISOString().slice(0, 10)
-      const text = keepInFile(work.text, work.tried, { date, reason, expect })
+      const text = keepInFile(work.text, work.tried, { date: today(), reason, expect })
       return change(work, { text, tried: [], label: 'keep what was tried' }, clock())
     }),
 
-  undo: () => edit(undo),
-  redo: () => edit(redo),
+  undo: () => edit(undo, true),
+  redo: () => edit(redo, true),
 
   setUnits(units: UnitSystem) {
     store.set({ units })
@@ -135,7 +143,7 @@ export const app = {
   history: async (craftId: string) => (await shelf?.history(craftId)) ?? [],
   /** puts an earlier text back, as a change like any other */
   restore: (text: string) =>
-    edit((work) => change(work, { text, label: 'go back to an earlier text' }, clock())),
+    edit((work) => change(work, { text, label: 'go back to an earlier text' }, clock()), true),
   takeOver: () => session.takeOver(),
 
   /** Hands the text over as a plain file. */
@@ -154,23 +162,41 @@ async function open(file: OpenedFile): Promise<FileFault | undefined> {
 
 let askedToStay = false
 
-function edit(by: (work: Work) => Work): boolean {
-  const { work, role } = store.get()
-  if (!work) return false
-  if (role === 'follower') {
-    store.set({ notice: 'Another tab keeps this craft. Take it over here to change it.' })
-    return false
-  }
+/**
+ * Makes a change; answers '' when it was made, else why not. A change by form never leaves a file that read in a state
+ * that does not read; text edits, undo and going back may.
+ */
+function edit(by: (work: Work) => Work, mayBreak = false): string {
+  const { work, role, problems } = store.get()
+  if (!work) return 'there is no craft'
+  if (role === 'follower') return refuse('Another tab keeps this craft. Take it over here to change it.')
   try {
-    store.setWork(by(work))
+    const next = by(work)
+    if (!mayBreak && next.text !== work.text && !hasErrors(problems)) {
+      const after = readText(next.text, next.fileName).problems
+      const fault = after.find((problem) => problem.severity === 'error')
+      if (fault) return refuse(`Not written: ${fault.says}.`)
+    }
+    store.setWork(next)
   } catch (error) {
-    store.set({ notice: (error as Error).message })
-    return false
+    return refuse((error as Error).message)
   }
   if (!askedToStay) {
     askedToStay = true
     // asks the browser not to clear the store when disk space runs short; it may refuse without harm
     void navigator.storage?.persist?.().catch(() => false)
   }
-  return true
+  return ''
+}
+
+function refuse(notice: string): string {
+  store.set({ notice })
+  return notice
+}
+
+/** the day by the clock on the wall, as the log has it */
+function today(): string {
+  const now = new Date(clock())
+  const two = (n: number) => String(n).padStart(2, '0')
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
 }

@@ -26,6 +26,11 @@ export interface Reading {
   problems: readonly Problem[]
 }
 
+/** True when something keeps the file from being read; warnings do not. */
+export function hasErrors(problems: readonly Problem[]): boolean {
+  return problems.some((problem) => problem.severity === 'error')
+}
+
 /** Reads a craft file's text. */
 export function readText(text: string, file: string): Reading {
   const { craft, problems } = readCraft(text, file)

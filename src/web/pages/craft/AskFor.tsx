@@ -9,8 +9,8 @@ interface Props {
   blanks: readonly Blank[]
   /** on the button */
   action: string
-  /** paths and texts, all of them sound; true when they were written */
-  onGive: (values: [string, string][]) => boolean
+  /** paths and texts, each of them sound; answers why they were not written, '' when they were */
+  onGive: (values: [string, string][]) => string
 }
 
 /** Asks for all that something must have and hands it over at once, so that the file reads at every moment. */
@@ -18,6 +18,7 @@ export function AskFor({ blanks, action, onGive }: Props) {
   const units = useApp((s) => s.units)
   const [given, setGiven] = useState<Record<string, string>>({})
   const [faults, setFaults] = useState<Record<string, string>>({})
+  const [refusal, setRefusal] = useState('')
   const give = () => {
     const wrong: Record<string, string> = {}
     const values = blanks.map((blank): [string, string] => {
@@ -26,7 +27,10 @@ export function AskFor({ blanks, action, onGive }: Props) {
       return [blank.path, 'text' in read ? read.text : '']
     })
     setFaults(wrong)
-    if (Object.keys(wrong).length === 0 && onGive(values)) setGiven({})
+    if (Object.keys(wrong).length > 0) return setRefusal('')
+    const why = onGive(values)
+    setRefusal(why)
+    if (why === '') setGiven({})
   }
   return (
     <>
@@ -42,7 +46,7 @@ export function AskFor({ blanks, action, onGive }: Props) {
         ))}
       </div>
       <p>
-        <Button onPress={give}>{action}</Button>
+        <Button onPress={give}>{action}</Button> <span className="blankfault">{refusal}</span>
       </p>
     </>
   )

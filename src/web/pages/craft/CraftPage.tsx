@@ -3,6 +3,7 @@ import { Button } from 'react-aria-components/Button'
 import { useRoute } from '../../frame/route.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { ProblemList } from '../../parts/ProblemList.tsx'
+import { hasErrors } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { ChangeLog } from './ChangeLog.tsx'
 import { EarlierTexts } from './EarlierTexts.tsx'
@@ -18,7 +19,7 @@ export function CraftPage() {
   const craft = useApp((s) => s.craft)
   const problems = useApp((s) => s.problems)
   const file = useApp((s) => s.work?.fileName ?? '')
-  const broken = problems.some((problem) => problem.severity === 'error')
+  const broken = hasErrors(problems)
   const [asText, setAsText] = useState(broken)
   // a text that cannot be read is mended as text, and stays in view when it reads again
   if (broken && !asText) setAsText(true)

@@ -90,7 +90,7 @@ interface PlusMinusProps {
   value: string
   readOnly: boolean
   fault: (spread: string) => string | undefined
-  onCommit: (text: string) => void
+  onCommit: (text: string) => string | undefined
 }
 
 /** How far off it may be, as written after the ±. */

@@ -1,7 +1,7 @@
 import { useRef } from 'react'
 import { ProblemList } from '../../parts/ProblemList.tsx'
 import { app } from '../../state/app.ts'
-import type { Problem } from '../../state/craftFile.ts'
+import { hasErrors, type Problem } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 
 /** The file itself, to be edited as text, with what is wrong beside it. */
@@ -32,7 +32,7 @@ export function TextView() {
           spellCheck={false}
           autoCapitalize="off"
           autoComplete="off"
-          aria-invalid={problems.some((problem) => problem.severity === 'error')}
+          aria-invalid={hasErrors(problems)}
           aria-describedby="text-problems"
           onChange={(event) => app.editText(event.target.value)}
         />
