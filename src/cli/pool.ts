@@ -12,6 +12,7 @@ export interface Pool {
     input: JobInput<N>,
     onProgress?: (part: number, says: string) => void,
     signal?: AbortSignal,
+    onEarly?: (answer: JobOutput<N>) => void,
   ): Promise<JobOutput<N>>
   close(): Promise<void>
 }
@@ -26,9 +27,12 @@ export function openPool(threads = availableParallelism()): Pool {
     idleTimeout: 2000,
   })
   return {
-    async run(name, input, onProgress, signal) {
+    async run(name, input, onProgress, signal, onEarly) {
       const { port1, port2 } = new MessageChannel()
-      port1.on('message', ({ part, says }: { part: number; says: string }) => onProgress?.(part, says))
+      port1.on('message', (told: { part: number; says: string } | { early: never }) => {
+        if ('early' in told) onEarly?.(told.early)
+        else onProgress?.(told.part, told.says)
+      })
       port1.unref()
       try {
         return await piscina.run(

@@ -18,6 +18,7 @@ export async function run({ name, input, port }: Order): Promise<unknown> {
   try {
     return await job.run(input, {
       progress: (part, says) => port.postMessage({ part, says }),
+      early: (answer) => port.postMessage({ early: answer }),
       cancelled: () => false,
     })
   } finally {

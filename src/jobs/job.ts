@@ -2,6 +2,8 @@
 export interface JobContext {
   /** part done, 0 to 1, and what is being done in a few words */
   progress(part: number, says: string): void
+  /** a useful answer before the last one, of the job's own output type; faces that cannot show one leave it out */
+  early?(answer: unknown): void
   /** true once nobody wants the answer any more; the job then returns early by throwing `new Cancelled()` */
   cancelled(): boolean
 }

@@ -5,6 +5,8 @@ export const jobs = {
   look: async () => (await import('./look.ts')).look,
   'torque-curve': async () => (await import('./torqueCurve.ts')).torqueCurveJob,
   'cycle-trace': async () => (await import('./torqueCurve.ts')).cycleTraceJob,
+  'pipe-search': async () => (await import('./pipeSearch.ts')).pipeSearchJob,
+  'stinger-search': async () => (await import('./stingerSearch.ts')).stingerSearchJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 
 export type JobName = keyof typeof jobs

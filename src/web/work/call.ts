@@ -7,6 +7,7 @@ export interface Order {
 }
 export type Answer =
   | { id: number; part: number; says: string }
+  | { id: number; early: unknown }
   | { id: number; output: unknown }
   | { id: number; error: string }
 
@@ -26,6 +27,7 @@ export function callJob<N extends JobName>(
   input: JobInput<N>,
   onProgress: (part: number, says: string) => void = () => {},
   transfer: Transferable[] = [],
+  onEarly: (answer: JobOutput<N>) => void = () => {},
 ): Call<JobOutput<N>> {
   const worker = idle.pop() ?? newWorker()
   const id = ++count
@@ -39,6 +41,7 @@ export function callJob<N extends JobName>(
     worker.onmessage = ({ data }: MessageEvent<Answer>) => {
       if (data.id !== id) return
       if ('part' in data) return onProgress(data.part, data.says)
+      if ('early' in data) return onEarly(data.early as JobOutput<N>)
       worker.onmessage = null
       // the worker may soon be at another's job
       cancel = () => {}

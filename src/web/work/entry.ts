@@ -15,6 +15,7 @@ scope.onmessage = async ({ data: { id, name, input } }) => {
     const { run } = await load()
     const output = await run(input, {
       progress: (part, says) => say({ id, part, says }),
+      early: (answer) => say({ id, early: answer }),
       // calling off ends the whole worker, so a job that runs here is always wanted
       cancelled: () => false,
     })
