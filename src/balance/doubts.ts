@@ -34,7 +34,7 @@ function doubtsOf(craft: Craft, maps: MapStore, solved: SolvedCurves | undefined
   for (const q of quantitiesOf(craft) as Iterable<Quantity>) {
     if (!sections.test(q.path) || !(q.high > q.low)) continue
     // the rider's place is a control: the balance puts it where the drag is least
-    if (q.path === 'rider.position') continue
+    if (q.path === 'rider.position' && craft.rider.moves) continue
     const half = (q.high - q.low) / 2
     const up = q.value + half <= q.high + 1e-12 * Math.abs(q.high) ? q.value + half : q.high
     doubts.push({ path: q.path, says: q.path, source: q.source, model: () => moved(q.path, up) })

@@ -79,7 +79,13 @@ export function modelFromCraft(
   const each = craft.drive.arrangement === 'a jet each'
   const groups = each ? engines.map((e) => [e]) : [engines]
   const units: Unit[] = groups.map((group) => ({ spec, map, shaft: shaftOf(craft, group) }))
-  return { units, drag: prepareDrag(hull.spec, hull.loading, hull.conditions), dragShare: leeway.drag ?? 1 }
+  const model: CraftModel = {
+    units,
+    drag: prepareDrag(hull.spec, hull.loading, hull.conditions),
+    dragShare: leeway.drag ?? 1,
+  }
+  if (!craft.rider.moves) model.riderAt = hull.riderAt
+  return model
 }
 
 function shaftOf(craft: Craft, engines: readonly EngineForBalance[]): Shaft {

@@ -63,7 +63,13 @@ export function leversFor(craft: Craft, b: Balance, look: Look): Lever[] {
       path: 'rider.position',
       low: 0.1 * length,
       high: 0.75 * length,
-      effect: 'moves the drag of a rider who keeps still; the answer takes the best place at each speed',
+      effect: craft.rider.moves
+        ? 'moves the drag of a rider who keeps still; the answer takes the best place at each speed'
+        : 'the rider stays here at every speed',
+    },
+    {
+      path: 'rider.moves',
+      effect: 'no holds the rider at the position, as when learning or steering with both hands',
     },
     ...(many
       ? [

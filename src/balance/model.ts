@@ -18,6 +18,8 @@ export interface Unit {
 export interface CraftModel {
   units: Unit[]
   drag: DragModel
+  /** m forward of the transom: a rider who stays there; absent for one who moves to the best place */
+  riderAt?: number
   /** factor on the drag, 1 unless a doubt or a calibration moves it */
   dragShare: number
 }
@@ -85,7 +87,7 @@ export function propel(model: CraftModel, V: number, from: ArrayLike<number>): P
   return { states, thrust, steady }
 }
 
-export function dragOf(model: CraftModel, V: number, riderAt?: number): DragPoint {
+export function dragOf(model: CraftModel, V: number, riderAt = model.riderAt): DragPoint {
   const point = dragAt(model.drag, V, riderAt === undefined ? {} : { riderAt })
   if (model.dragShare === 1) return point
   const k = model.dragShare

@@ -189,3 +189,15 @@ test('a motor without its constants is not balanced, and the error names the eng
   const motor = { ...heron, engines: [{ ...heron.engines[0]!, kind: 'electric' }] } as unknown as Craft
   expect(() => quick(motor)).toThrow(NotBalanced)
 })
+
+test('a rider who stays put never has less drag than one who moves, and where he stays changes the top speed', () => {
+  const still: Craft = { ...heron, rider: { ...heron.rider, moves: false } }
+  const moving = quick(heron)
+  const held = quick(still)
+  held.curve.drag.forEach((d, i) => {
+    expect(d).toBeGreaterThanOrEqual(moving.curve.drag[i]! - 0.01 * d - 1e-6)
+  })
+  const aft = quick(whatIf(still, { 'rider.position': 0.5 })).topSpeed.value
+  const fore = quick(whatIf(still, { 'rider.position': 1.4 })).topSpeed.value
+  expect(Math.abs(aft - fore)).toBeGreaterThan(0.1)
+})

@@ -1,4 +1,4 @@
-import { choice, group, quantity } from '../fields.ts'
+import { choice, flag, group, quantity } from '../fields.ts'
 
 export const riderSection = group(
   { label: 'Rider', gloss: 'The person on board, dressed and wet.' },
@@ -44,6 +44,15 @@ export const riderSection = group(
         what: 'chalk where you kneel or stand and measure from the transom',
         with: 'tape',
         minutes: 3,
+      },
+    }),
+    moves: flag({
+      label: 'Moves under way',
+      gloss:
+        'Whether the rider shifts along the deck to where the drag is least; no keeps the rider at the position.',
+      assumed: {
+        value: true,
+        why: 'riders of small planing craft shift forward over the hump and aft at speed',
       },
     }),
     'off centre': quantity('length', {
