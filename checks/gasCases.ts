@@ -172,7 +172,7 @@ export function fannoRun(): { m1: number; m2: number; pRatio: number; friction: 
   let guess = 1.3e5
   let leaving = 0
   for (let k = 0; k < 6000; k++) {
-    if (k % 4 === 0) refreshWallRates(g)
+    if (k % 4 === 0) refreshWallRates(g, 0)
     const dt = stableStep(g, 0.8)
     predictEnds(g, dt)
     openEnd(g, 0, 0, p0, t0, 0, guess, out)

@@ -99,7 +99,11 @@ export function runCycle(
     const sweptNext = crown * pistonTravel(s.crank, angleNext)
 
     // 2. pipe: predict, meet the cylinder at one end and the box or the air at the other, sweep
-    if (e.steps % 4 === 0) refreshWallRates(g)
+    if (e.steps % 4 === 0) {
+      refreshWallRates(g, e.sinceRates)
+      e.sinceRates = 0
+    }
+    e.sinceRates += dt
     predictEnds(g, dt)
     exhaustFlow(s, e, mid, dt, f)
     endFlow(s, e, dt, f)

@@ -33,6 +33,8 @@ export interface EngineState {
   readonly end: Float64Array
   /** steps taken, for what is not refreshed at every one */
   steps: number
+  /** time since the wall rates of the pipe were found, s */
+  sinceRates: number
 }
 
 /** A sane start: burnt gas at 4 bar as the exhaust opens, warm case, hot pipe. dx: cell length wanted, m. */
@@ -70,6 +72,7 @@ export function createState(s: TwoStrokeSpec, dx: number): EngineState {
     port: createCrossing(),
     end: createCrossing(),
     steps: 0,
+    sinceRates: 0,
   }
 }
 

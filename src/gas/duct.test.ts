@@ -22,7 +22,7 @@ const out = createCrossing()
 function shake(g: Ducts, steps: number): void {
   for (let k = 0; k < steps; k++) {
     const dt = stableStep(g, 0.8)
-    if (k % 4 === 0) refreshWallRates(g)
+    if (k % 4 === 0) refreshWallRates(g, 0)
     predictEnds(g, dt)
     for (let d = 0; d < g.count; d++) {
       closedEnd(g, d, 0, out)

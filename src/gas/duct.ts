@@ -274,10 +274,11 @@ function predictEnd(g: Ducts, d: number, b: number, side: 0 | 1, dt: number): vo
 }
 
 /**
- * Friction and heat-transfer rates of every cell from the state as it stands. They follow the flow through a
- * steady-flow correlation that knows nothing of microseconds, so refreshing them every few steps loses nothing.
+ * Friction and heat-transfer rates of every cell from the state as it stands, after booking what the old rates meant for
+ * the walls over the time `since` they were found. They follow the flow through a steady-flow correlation that knows
+ * nothing of microseconds, so refreshing them every few steps loses nothing.
  */
-export function refreshWallRates(g: Ducts): void {
+export function refreshWallRates(g: Ducts, since: number): void {
   const a = g.cell
   const invR = 1 / g.gasConstant
   const fourByCv = (4 * (g.gamma - 1)) / g.gasConstant
@@ -294,6 +295,9 @@ export function refreshWallRates(g: Ducts): void {
       const conduct = 6.1944e-3 + t * (7.3814e-5 - 1.2491e-8 * t)
       const reynolds = Math.max(1, (a[b | RHO]! * Math.abs(a[b | U]!) * dia) / mu)
       const quarter = Math.sqrt(Math.sqrt(reynolds))
+      const booked = a[b | HEAT]! * since
+      a[b | SUM_H] = a[b | SUM_H]! + booked
+      a[b | SUM_HT] = a[b | SUM_HT]! + booked * t
       a[b | DRAG] = (2 / dia) * (Math.max(0.0791 / quarter, rough) + a[b | BEND]!)
       const h = ((laminar + heatC * quarter * quarter * quarter) * conduct) / dia
       a[b | HEAT] = (fourByCv * h) / dia
@@ -306,7 +310,7 @@ export function sweep(g: Ducts, dt: number): void {
   for (let d = 0; d < g.count; d++) sweepDuct(g, d, dt)
 }
 
-/** added to squared differences so that a flat state divides by something */
+/** products of differences below this count as flat, so that four sums can share one division without underflow */
 const tiny = 1e-60
 
 /**
@@ -364,7 +368,7 @@ function sweepDuct(g: Ducts, d: number, dt: number): void {
     const b = j << 4
     const bn = (j + 1) << 4
     const bm = (j - 1) << 4
-    // van Leer slopes of cell j: ab/(a+b) written as ab(a+b)/((a+b)^2 + tiny), four quotients from one division
+    // half van Leer slopes of cell j, ab/(a+b), nothing at an extremum; four quotients from one division
     const r2 = a[bn | RHO]!
     const u2 = a[bn | U]!
     const p2 = a[bn | P]!
@@ -373,28 +377,39 @@ function sweepDuct(g: Ducts, d: number, dt: number): void {
     const bu = u2 - u1
     const bp = p2 - p1
     const by = y2 - y1
-    const nr = ar * br
-    const nu = au * bu
-    const np = ap * bp
-    const ny = ay * by
-    const sr = ar + br
-    const su = au + bu
-    const sp = ap + bp
-    const sy = ay + by
-    const qr = sr * sr + tiny
-    const qu = su * su + tiny
-    const qp = sp * sp + tiny
-    const qy = sy * sy + tiny
-    const qru = qr * qu
-    const qpy = qp * qy
-    const q = 0.5 / (qru * qpy)
-    const iru = q * qpy
-    const ipy = q * qru
-    // half slopes: n + |n| is 2n, or nothing at an extremum
-    const dr = (nr + Math.abs(nr)) * sr * (qu * iru)
-    const du = (nu + Math.abs(nu)) * su * (qr * iru)
-    const dp = (np + Math.abs(np)) * sp * (qy * ipy)
-    const dy = (ny + Math.abs(ny)) * sy * (qp * ipy)
+    let nr = ar * br
+    let nu = au * bu
+    let np = ap * bp
+    let ny = ay * by
+    let sr = ar + br
+    let su = au + bu
+    let sp = ap + bp
+    let sy = ay + by
+    if (!(nr > tiny)) {
+      nr = 0
+      sr = 1
+    }
+    if (!(nu > tiny)) {
+      nu = 0
+      su = 1
+    }
+    if (!(np > tiny)) {
+      np = 0
+      sp = 1
+    }
+    if (!(ny > tiny)) {
+      ny = 0
+      sy = 1
+    }
+    const sru = sr * su
+    const spy = sp * sy
+    const q = 1 / (sru * spy)
+    const iru = q * spy
+    const ipy = q * sru
+    const dr = nr * (su * iru)
+    const du = nu * (sr * iru)
+    const dp = np * (sy * ipy)
+    const dy = ny * (sp * ipy)
     ar = br
     au = bu
     ap = bp
@@ -415,7 +430,7 @@ function sweepDuct(g: Ducts, d: number, dt: number): void {
     let uLn = ut + du
     let pLn = pMid1 + dp
     let yLn = yt + dy
-    if (!(rR > 0 && rLn > 0 && pR > 0 && pLn > 0)) {
+    if (!(rt > Math.abs(dr) && pMid1 > Math.abs(dp))) {
       // a face ran dry: first order in this cell
       rR = rLn = r1
       uR = uLn = u1
@@ -522,8 +537,6 @@ function sweepDuct(g: Ducts, d: number, dt: number): void {
       const t = (en - 0.5 * rn * un * un) * vn * invCv
       const tn = a[bm | WALL]! + (t - a[bm | WALL]!) * (rn * rn) * (q * rn * slow)
       pn = rn * tn * gasR
-      a[bm | SUM_H] = a[bm | SUM_H]! + c
-      a[bm | SUM_HT] = a[bm | SUM_HT]! + c * tn
     } else {
       vn = 1 / rn
       un = mn * vn
