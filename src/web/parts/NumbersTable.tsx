@@ -16,8 +16,13 @@ interface Props {
 
 /** numbers stand to the right, whether rounded to a text already or not */
 const isNumber = (cell: string | number) => typeof cell === 'number' || /^[−-]?[\d.]+$|^–$/.test(cell)
-/** a spreadsheet takes a hyphen for a minus, not the sign used in print */
-const copied = (cell: string | number) => shown(cell).replace(/^−(?=\d)/, '-')
+/** a spreadsheet takes a hyphen for a minus, not the sign used in print, and must not take words for a formula */
+const copied = (cell: string | number) => {
+  const text = shown(cell)
+    .replace(/[\t\r\n]+/g, ' ')
+    .replace(/^−(?=\d)/, '-')
+  return /^[=+@-]/.test(text) && !/^[-+]?[\d.]+$/.test(text) ? `'${text}` : text
+}
 const shown = (cell: string | number) =>
   typeof cell === 'number' && !Number.isFinite(cell) ? '–' : String(cell)
 
@@ -50,8 +55,12 @@ export function NumbersTable({ caption, columns, rows }: Props) {
         <table>
           <thead>
             <tr>
-              {columns.map((column) => (
-                <th scope="col" key={column.head}>
+              {columns.map((column, i) => (
+                <th
+                  scope="col"
+                  key={column.head}
+                  data-number={rows.some((row) => isNumber(row[i] ?? '')) || undefined}
+                >
                   {column.head}
                   {column.unit && <small>{column.unit}</small>}
                 </th>
@@ -59,8 +68,9 @@ export function NumbersTable({ caption, columns, rows }: Props) {
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
-              <tr key={row.join('|')}>
+            {rows.map((row, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: rows may be equal and keep their order
+              <tr key={i}>
                 {row.map((cell, i) =>
                   i === 0 ? (
                     <th scope="row" key={columns[i]?.head}>

@@ -11,7 +11,8 @@ export function EarlierTexts() {
   const readOnly = useApp((s) => s.role === 'follower')
   const [kept, setKept] = useState<readonly Snapshot[]>([])
   if (!work) return null
-  const others = kept.filter((snapshot) => snapshot.work.text !== work.text)
+  // several were kept of the same text while something was tried: the newest stands for them
+  const others = kept.filter(({ work: { text } }, i) => text !== work.text && text !== kept[i - 1]?.work.text)
   return (
     <details
       className="fold"
