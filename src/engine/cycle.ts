@@ -182,6 +182,8 @@ export function runCycle(
       e.inPort.count = 0
       sums.trapped = cyl.m
       sums.trappedFresh = cyl.fresh
+      sums.trappedP = cyl.p
+      sums.trappedT = cyl.t
       sums.delivered = e.delivered
       charge.mass = cyl.fresh
       charge.heat = perCharge * dilutionFactor(cyl.fresh / cyl.m)

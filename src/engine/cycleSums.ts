@@ -13,6 +13,9 @@ export interface CycleSums {
   /** at exhaust closing: mass, fresh mass, delivered volume over cylinder volume */
   trapped: number
   trappedFresh: number
+  /** pressure and temperature at exhaust closing */
+  trappedP: number
+  trappedT: number
   delivered: number
   burntFresh: number
   heatFreed: number
@@ -49,6 +52,8 @@ export const emptySums = (): CycleSums => ({
   transferBack: 0,
   trapped: 0,
   trappedFresh: 0,
+  trappedP: 0,
+  trappedT: 0,
   delivered: 0,
   burntFresh: 0,
   heatFreed: 0,

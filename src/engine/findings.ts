@@ -207,7 +207,7 @@ function warningsOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult): Findin
       question: 'breath' as const,
       says: `${v.name}, ${where}: ${w.text}.`,
       standing: 'watch' as const,
-      because: [{ says: w.text, link: w.path ? `${v.at}.ports.${w.path}` : v.at }],
+      because: [{ says: w.text, link: w.path ? `${v.at}.${w.path}` : v.at }],
       sources: [method],
     }
   })

@@ -4,7 +4,7 @@
  * Two-Stroke Engines (1996), the rest common practice.
  */
 import type { Flag } from '../answers/solved.ts'
-import { meanPistonSpeed } from './geometry.ts'
+import { meanPistonSpeed, pistonArea, pistonTravel } from './geometry.ts'
 import type { CyclePoint } from './point.ts'
 import type { PointResult } from './simulate.ts'
 import type { TwoStrokeSpec } from './spec.ts'
@@ -72,6 +72,9 @@ function repeatFlag(r: PointResult): Flag[] {
   return r.alternating ? [{ code: 'alternating', text: r.says ?? 'every other cycle differs' }] : []
 }
 
+/** what a real probe reads below the gas, by radiation and slowness, K; common practice 20 to 60, no source */
+const probeCold = 40
+
 function flagsOf(s: TwoStrokeSpec, p: CyclePoint): Flag[] {
   const flags: Flag[] = []
   const say = (code: string, text: string, path?: string): void => {
@@ -82,16 +85,28 @@ function flagsOf(s: TwoStrokeSpec, p: CyclePoint): Flag[] {
     say(
       'back-flow',
       `${percent(p.backflow)} of the charge is first pushed back down the transfers: the exhaust opens too late or the transfers too early for ${p.rpm} rpm`,
-      'transfers.opens',
+      'ports.transfers.opens',
     )
   if (p.scavenging < 0.5)
     say(
       'misfire',
       `only ${percent(p.scavenging)} of what is shut in is fresh: it will misfire (four-stroke) here`,
     )
-  if (p.exhaustT > 650 + 273.15) say('hot', `exhaust at ${(p.exhaustT - 273.15).toFixed(0)} °C, above 650 °C`)
-  if (p.pMax > 45e5 && s.clearance > 0 && p.scavenging > 0.85)
-    say('knock', `peak pressure ${(p.pMax / 1e5).toFixed(0)} bar with a clean charge: listen for knock`)
+  const shown = p.exhaustT - probeCold
+  if (shown > 650 + 273.15)
+    say('hot', `an exhaust thermometer would show about ${(shown - 273.15).toFixed(0)} °C, above 650 °C`)
+  const trappedRatio = (pistonArea(s.crank.bore) * pistonTravel(s.crank, s.exhaust.opens)) / s.clearance + 1
+  if (trappedRatio > 7.5)
+    say(
+      'knock',
+      `compression from exhaust closing is ${trappedRatio.toFixed(1)}, above the 7.5 that pump petrol bears`,
+      'combustion',
+    )
+  else if (p.endGasT > 900 && p.pMax > 45e5)
+    say(
+      'knock',
+      `the last charge to burn reaches ${p.endGasT.toFixed(0)} K under ${(p.pMax / 1e5).toFixed(0)} bar: listen for knock`,
+    )
   const speed = meanPistonSpeed(s.crank.stroke, p.rpm)
   if (speed > 18)
     say(

@@ -37,6 +37,8 @@ export interface CyclePoint {
   pMax: number
   /** rad after top dead centre */
   pMaxAngle: number
+  /** temperature of the last charge to burn at peak pressure, compressed from exhaust closing without heat, K */
+  endGasT: number
   portPMin: number
   portPMinAngle: number
   /** integral of port over cylinder pressure from transfer to exhaust closing, Pa s */
@@ -111,6 +113,8 @@ export function readSums(s: TwoStrokeSpec, rpm: number, c: CycleSums, heatPipe: 
     exhaustT: c.probeHeat / c.probeMass,
     pMax: c.pMax,
     pMaxAngle: c.pMaxAngle,
+    // exponent (gamma - 1)/gamma of charge between closing and ignition, gamma about 1.3
+    endGasT: c.trappedT * (c.pMax / c.trappedP) ** 0.23,
     portPMin: c.portPMin,
     portPMinAngle: c.portPMinAngle,
     plugging: c.plugging,

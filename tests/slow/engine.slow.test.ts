@@ -8,7 +8,7 @@ import { healthOf } from '../../src/engine/health.ts'
 import { roofDepth, windowArea } from '../../src/engine/ports.ts'
 import { referenceEngine, referenceTable } from '../../src/engine/reference.ts'
 import { simulateCurve } from '../../src/engine/simulate.ts'
-import type { TwoStrokeSpec } from '../../src/engine/spec.ts'
+import { type TwoStrokeSpec, withColdPipe } from '../../src/engine/spec.ts'
 import { createState } from '../../src/engine/state.ts'
 import { peaksOf } from '../../src/engine/torqueFromSimulation.ts'
 import { setCell } from '../../src/gas/duct.ts'
@@ -124,6 +124,14 @@ test('a longer pipe brings the torque peak down in rpm, a shorter one up', () =>
   const peak = (f: number): number => peaksOf(simulateCurve(scaled(f), rpms, { dx: 0.015 }))!.torque.rpm
   expect(peak(1.08)).toBeLessThan(peak(1))
   expect(peak(0.92)).toBeGreaterThan(peak(1))
+})
+
+test('a cold pipe brings the torque peak down in rpm', () => {
+  const rpms = Array.from({ length: 11 }, (_, k) => 7500 + 200 * k)
+  const peak = (s: TwoStrokeSpec): number => peaksOf(simulateCurve(s, rpms, { dx: 0.015 }))!.torque.rpm
+  const [hot, cold] = [peak(predicted()), peak(withColdPipe(predicted()))]
+  expect(cold).toBeLessThan(hot)
+  expect(cold).toBeGreaterThan(0.9 * hot)
 })
 
 test('better scavenging, freer exhaust and less friction give more torque at the peak', () => {
