@@ -1,8 +1,10 @@
+import { sidePages } from '../pages/registry.ts'
 import { TryStrip } from '../parts/TryStrip.tsx'
 import { useApp } from '../state/hooks.ts'
 import { BenchPage } from './BenchPage.tsx'
 import { Notices } from './Notices.tsx'
 import { PageView } from './PageView.tsx'
+import { useRoute } from './route.ts'
 import { TopBar } from './TopBar.tsx'
 import { useFileDrop } from './useFileDrop.ts'
 import { useUndoKeys } from './useUndoKeys.ts'
@@ -13,6 +15,8 @@ export function App() {
   const hasCraft = useApp((s) => s.work !== undefined)
   const dropping = useFileDrop()
   useUndoKeys()
+  const route = useRoute()
+  const aside = sidePages.some((p) => p.id === route.page)
   return (
     <div className={dropping ? 'dropping' : ''}>
       <button type="button" className="skip" onClick={toPage}>
@@ -21,7 +25,7 @@ export function App() {
       <TopBar />
       <Notices />
       <main id="page" tabIndex={-1}>
-        {ready && (hasCraft ? <PageView /> : <BenchPage />)}
+        {ready && (hasCraft || aside ? <PageView /> : <BenchPage />)}
       </main>
       <TryStrip />
     </div>

@@ -1,18 +1,20 @@
 import { Component, type ComponentType, lazy, type ReactNode, Suspense, useEffect } from 'react'
-import { pages } from '../pages/registry.ts'
+import { pages, sidePages } from '../pages/registry.ts'
 import { EmptyState } from '../parts/EmptyState.tsx'
 import { useApp } from '../state/hooks.ts'
 import { showInput, useRoute } from './route.ts'
 
+const allPages = [...pages, ...sidePages]
 const views = new Map<string, ComponentType>(
-  pages.map((page) => [page.id, lazy(async () => ({ default: await page.load() }))]),
+  allPages.map((page) => [page.id, lazy(async () => ({ default: await page.load() }))]),
 )
 
 /** The page the address names. One that fails shows what failed and leaves the rest of the app working. */
 export function PageView() {
   const route = useRoute()
   const unread = useApp((s) => s.work !== undefined && s.craft === undefined)
-  const page = pages.find((p) => p.id === route.page)
+  const page = allPages.find((p) => p.id === route.page)
+  const needsCraft = !sidePages.some((p) => p.id === route.page)
   const View = views.get(route.page)
   useEffect(() => {
     document.title = page ? `${page.word} · Wakewright` : 'Wakewright'
@@ -33,7 +35,7 @@ export function PageView() {
         />
       </div>
     )
-  if (unread && page.id !== 'craft')
+  if (unread && needsCraft && page.id !== 'craft')
     return (
       <div className="page">
         <EmptyState

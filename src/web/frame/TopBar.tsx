@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components/Button'
 import { type Standing, worstStanding } from '../../answers/finding.ts'
-import { pages } from '../pages/registry.ts'
+import { pages, sidePages } from '../pages/registry.ts'
 import { StandingMark } from '../parts/StandingMark.tsx'
 import { app } from '../state/app.ts'
 import { hasErrors, type Problem } from '../state/craftFile.ts'
@@ -23,6 +23,7 @@ export function TopBar() {
           <Mark />
           Wakewright
         </p>
+        {!work && <SideLinks />}
         {work && (
           <>
             <span className="craftname">{craftName ?? work.fileName}</span>
@@ -30,6 +31,7 @@ export function TopBar() {
               {follower ? 'kept by another tab' : saves[saving]}
             </span>
             <div className="tools">
+              <SideLinks />
               <Button
                 className="plain"
                 isDisabled={work.past.length === 0 || follower}
@@ -52,6 +54,15 @@ export function TopBar() {
       {work && <Words />}
     </header>
   )
+}
+
+/** links to the pages that need no craft */
+function SideLinks() {
+  return sidePages.map((page) => (
+    <a key={page.id} href={`#/${page.id}`} title={page.asks}>
+      {page.word}
+    </a>
+  ))
 }
 
 function Words() {

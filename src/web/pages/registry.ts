@@ -36,3 +36,14 @@ const allPages: readonly Page[] = [
 export const pages = allPages.filter(
   (page): page is Page & Required<Pick<Page, 'load'>> => page.load !== undefined,
 )
+
+/** Pages beside the eight questions, which need no craft; their link stands with the tools. */
+export const sidePages: readonly (Omit<Page, 'id' | 'load'> &
+  Required<Pick<Page, 'load'>> & { id: string })[] = [
+  {
+    id: 'reckoners',
+    word: 'Reckoners',
+    asks: 'One question, a few inputs, one answer',
+    load: () => import('./reckoners/ReckonersPage.tsx').then((m) => m.ReckonersPage),
+  },
+]
