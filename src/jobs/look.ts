@@ -1,9 +1,11 @@
 import type { Finding } from '../answers/finding.ts'
+import { answerEngines, type EngineAnswers, mapStore } from '../balance/engineAnswers.ts'
 import { MapStore } from '../balance/fromCraft.ts'
 import type { Balance } from '../balance/types.ts'
-import { readCraft, whatIf } from '../craft/index.ts'
+import { type Craft, readCraft, whatIf } from '../craft/index.ts'
+import type { TorqueCurve } from '../engine/curve.ts'
 import { type Look, lookAt } from '../registry/findings.ts'
-import { defineJob } from './job.ts'
+import { Cancelled, defineJob, type JobContext } from './job.ts'
 
 export interface LookOrder {
   /** a craft file's text that reads without errors */
@@ -18,24 +20,53 @@ export interface LookAnswer {
   /** with ranges and changes; absent when an engine has no torque curve yet */
   balance?: Balance
   triedBalance?: Balance
+  /** torque curves that were simulated, by engine index: what a quick balance on the page has to be given */
+  solved: [number, TorqueCurve][]
+  triedSolved?: [number, TorqueCurve][]
 }
 
 /** pump maps of earlier looks; most changes leave them as they are */
 const maps = new MapStore()
 
+/** simulated engines of earlier looks */
+const engines = mapStore()
+
+interface Looked extends Look {
+  solved: [number, TorqueCurve][]
+}
+
 /** the last text looked at: while values are tried it stays the same */
-let last: { text: string; look: Look } | undefined
+let last: { text: string; look: Looked } | undefined
+
+function lookWell(craft: Craft, context: JobContext, from: number): Looked {
+  const answers: EngineAnswers | undefined = answerEngines(craft, {
+    store: engines,
+    progress: (part, says) => context.progress(from + 0.45 * part, says),
+    cancelled: () => context.cancelled(),
+  })
+  if (!answers) throw new Cancelled()
+  return { ...lookAt(craft, { maps, engines: answers }), solved: [...answers.solved] }
+}
 
 /** All findings of a craft, and of the same with the tried values in it. */
-export const look = defineJob('look', (order: LookOrder, { progress }): LookAnswer => {
+export const look = defineJob('look', (order: LookOrder, context): LookAnswer => {
   const { craft } = readCraft(order.text)
   if (!craft) throw new RangeError('text: the craft file cannot be read')
-  progress(0, 'Looking at the craft')
-  if (last?.text !== order.text) last = { text: order.text, look: lookAt(craft, { maps }) }
+  context.progress(0, 'Looking at the craft')
+  if (last?.text !== order.text) last = { text: order.text, look: lookWell(craft, context, 0) }
   const now = last.look
-  const answer: LookAnswer = { now: now.findings, ...(now.balance ? { balance: now.balance } : {}) }
+  const answer: LookAnswer = {
+    now: now.findings,
+    solved: now.solved,
+    ...(now.balance ? { balance: now.balance } : {}),
+  }
   if (!order.tried) return answer
-  progress(0.5, 'Looking at what is tried')
-  const tried = lookAt(whatIf(craft, order.tried), { maps })
-  return { ...answer, tried: tried.findings, ...(tried.balance ? { triedBalance: tried.balance } : {}) }
+  context.progress(0.5, 'Looking at what is tried')
+  const tried = lookWell(whatIf(craft, order.tried), context, 0.5)
+  return {
+    ...answer,
+    tried: tried.findings,
+    triedSolved: tried.solved,
+    ...(tried.balance ? { triedBalance: tried.balance } : {}),
+  }
 })

@@ -1,7 +1,9 @@
 import type { Finding, Question } from '../answers/finding.ts'
 import { worstFirst } from '../answers/finding.ts'
+import { breathFindings } from '../balance/breath.ts'
+import type { EngineAnswers } from '../balance/engineAnswers.ts'
 import { pushFindings } from '../balance/findings.ts'
-import { type MapStore, NotBalanced } from '../balance/fromCraft.ts'
+import { NotBalanced } from '../balance/fromCraft.ts'
 import { type BalanceOptions, solveBalance } from '../balance/solve.ts'
 import type { Balance } from '../balance/types.ts'
 import type { Craft } from '../craft/index.ts'
@@ -17,28 +19,38 @@ export interface Look {
   balance?: Balance
 }
 
-type Contributor = (craft: Craft, balance: Balance | undefined) => Finding[]
+export interface LookOptions extends BalanceOptions {
+  /** engines worked out by simulation: their curves go into the balance */
+  engines?: EngineAnswers
+}
+
+type Contributor = (
+  craft: Craft,
+  balance: Balance | undefined,
+  engines: EngineAnswers | undefined,
+) => Finding[]
 
 /** Every trade's findings; a new trade adds one line here. */
 const contributors: readonly Contributor[] = [
   (craft, balance) => hullDragFindings(craft, balance?.top?.speed),
   (craft, b) => jetFindings(craft, b && situationOf(b)),
+  breathFindings,
   (craft) => floatFindings(craft),
   (craft) => strengthFindings(craft),
 ]
 
 /** Solves a craft and gathers every trade's findings, worst first. */
-export function lookAt(craft: Craft, options: BalanceOptions & { maps?: MapStore } = {}): Look {
+export function lookAt(craft: Craft, { engines, ...options }: LookOptions = {}): Look {
   const findings: Finding[] = []
   let balance: Balance | undefined
   try {
-    balance = solveBalance(craft, options)
+    balance = solveBalance(craft, engines ? { solved: engines.solved, ...options } : options)
     findings.push(...pushFindings(craft, balance))
   } catch (error) {
     if (!(error instanceof NotBalanced)) throw error
     findings.push(notBalanced(error))
   }
-  for (const contribute of contributors) findings.push(...contribute(craft, balance))
+  for (const contribute of contributors) findings.push(...contribute(craft, balance, engines))
   const look: Look = { findings: worstFirst(findings) }
   if (balance) look.balance = balance
   return look

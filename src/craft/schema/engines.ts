@@ -223,7 +223,7 @@ const variants = {
         { ...curvePoints, optional: true, gloss: 'A measured curve to hold the computed one against.' },
         curvePoint,
       ),
-      'curve trust': trust(10, 'a curve worked out from dimensions'),
+      'curve trust': trust(15, 'a curve worked out from dimensions, not held against a measured point'),
     },
   },
 } as const

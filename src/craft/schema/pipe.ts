@@ -218,6 +218,58 @@ export const exhaustGroup = group(
           gloss: 'A rubber flap keeps water from running in.',
           assumed: { value: false, why: 'counted on only when said' },
         }),
+        fall: quantity('angle', {
+          label: 'Fall',
+          gloss: 'Slope of the tube from the high point down to the outlet; nought when it holds water.',
+          unit: 'deg',
+          min: -90,
+          max: 90,
+          optional: true,
+          measure: { what: 'lay a level along the tube', with: 'phone as a level', minutes: 3 },
+        }),
+        vent: flag({
+          label: 'Vent',
+          gloss: 'A hole of 3 to 4 mm at the high point that lets air in when the pipe cools.',
+          assumed: { value: false, why: 'counted on only when said' },
+        }),
+        drain: flag({
+          label: 'Drain',
+          gloss: 'A plug or hole at the lowest place of the muffler.',
+          assumed: { value: false, why: 'counted on only when said' },
+        }),
+      },
+    ),
+    room: group(
+      { label: 'Room', gloss: 'What a new pipe has to fit into.', optional: true },
+      {
+        length: quantity('length', {
+          label: 'Length',
+          gloss: 'Longest pipe that fits, along the centreline from the flange to the end of the stinger.',
+          unit: 'mm',
+          min: 200,
+          max: 4000,
+          measure: string('lay a string where the pipe will run'),
+        }),
+        diameter: quantity('length', {
+          label: 'Diameter',
+          gloss: 'Widest belly that fits, inside.',
+          unit: 'mm',
+          min: 20,
+          max: 400,
+          measure: {
+            what: 'measure the gap and take off two walls and the distance to foam',
+            with: 'tape',
+            minutes: 5,
+          },
+        }),
+        bend: quantity('angle', {
+          label: 'Bend',
+          gloss: 'Angle the pipe has to turn through in all to get there.',
+          unit: 'deg',
+          min: 0,
+          max: 720,
+          assumed: { value: 0, low: 0, high: 0, why: 'straight unless said' },
+        }),
       },
     ),
     finish: choice(['bare', 'wrapped', 'water-cooled'], {

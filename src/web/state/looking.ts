@@ -26,7 +26,14 @@ export function keepLooking(store: AppStore): void {
         store.set({
           findings: byQuestion(answer.now),
           triedFindings: answer.tried ? byQuestion(answer.tried) : {},
-          looked: { craft, triedCraft, balance: answer.balance, triedBalance: answer.triedBalance },
+          looked: {
+            craft,
+            triedCraft,
+            balance: answer.balance,
+            triedBalance: answer.triedBalance,
+            solved: new Map(answer.solved),
+            triedSolved: answer.triedSolved && new Map(answer.triedSolved),
+          },
         })
     } catch (error) {
       store.set({

@@ -1,5 +1,6 @@
 import type { Finding, Question } from '../../answers/finding.ts'
 import type { Balance } from '../../balance/types.ts'
+import type { SolvedCurves } from '../../engine/fromCraft.ts'
 import { type Craft, type Problem, readText, tryOn } from './craftFile.ts'
 import type { OpenedFile } from './files.ts'
 import type { Role } from './tabs.ts'
@@ -47,6 +48,9 @@ export interface Looked {
   triedCraft: Craft | undefined
   balance: Balance | undefined
   triedBalance: Balance | undefined
+  /** simulated torque curves by engine index, of the craft and of what is tried */
+  solved: SolvedCurves
+  triedSolved: SolvedCurves | undefined
 }
 
 const emptyState: AppState = {

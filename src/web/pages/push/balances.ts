@@ -2,6 +2,7 @@ import { useDeferredValue } from 'react'
 import { MapStore, NotBalanced } from '../../../balance/fromCraft.ts'
 import { solveBalance } from '../../../balance/solve.ts'
 import type { Balance } from '../../../balance/types.ts'
+import type { SolvedCurves } from '../../../engine/fromCraft.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 
@@ -14,15 +15,24 @@ const known = new WeakMap<Craft, Answer>()
 let timed = 0
 
 /** The quick answer, without ranges, worked out here and now; `measure` entries named "balance" time it. */
-function quickAnswer(craft: Craft, tried: boolean): Answer {
+function quickAnswer(craft: Craft, tried: boolean, solved: SolvedCurves | undefined): Answer {
   const before = known.get(craft)
-  if (before) return before
+  // without a simulated curve there was no answer; with one there may be
+  if (before && (before.balance || !solved)) return before
   const start = performance.now()
   let answer: Answer
   try {
     // the pitch that suits the engines takes several more impellers: while trying it waits for the full answer
     const pitch = tried ? { knownBestPitch: Number.NaN } : {}
-    answer = { balance: solveBalance(craft, { maps, ranges: false, oneDead: false, ...pitch }) }
+    answer = {
+      balance: solveBalance(craft, {
+        maps,
+        ranges: false,
+        oneDead: false,
+        ...(solved ? { solved } : {}),
+        ...pitch,
+      }),
+    }
   } catch (error) {
     if (error instanceof NotBalanced) answer = { says: error.message, path: error.path }
     else if (error instanceof RangeError) answer = { says: error.message }
@@ -52,13 +62,13 @@ export function useBalances(): Balances | undefined {
   const looked = useApp((s) => s.looked)
   if (!craft) return undefined
   const full = looked?.craft === craft ? looked : undefined
-  const now: Answer = full?.balance ? { balance: full.balance } : quickAnswer(craft, false)
+  const now: Answer = full?.balance ? { balance: full.balance } : quickAnswer(craft, false, full?.solved)
   const lookedTried = full && full.triedCraft === triedCraft ? full.triedBalance : undefined
   const tried: Answer | undefined = !triedCraft
     ? undefined
     : lookedTried
       ? { balance: lookedTried }
-      : quickAnswer(triedCraft, true)
+      : quickAnswer(triedCraft, true, full?.triedSolved ?? full?.solved)
   const waiting = !full?.balance || (triedCraft !== undefined && !lookedTried)
   return { craft, now, triedCraft, tried, waiting }
 }
