@@ -113,20 +113,23 @@ describe('reckon', () => {
   })
 
   test('an answer in JSON is SI with units and sources, the same from a unit as from a bare SI number', async () => {
-    const a = await wakewright(['reckon', 'ittc57', 'reynolds=1e6', '--json'])
+    const a = await wakewright(['reckon', 'ittc57', 'speed=7.2 km/h', 'length=1000 mm', '--json'])
     expect(a.code).toBe(0)
     const answer = JSON.parse(a.out)
-    expect(answer.outputs.friction).toBeCloseTo(4.6875e-3, 6)
+    // ITTC 1957: 0.075 / (log10 Re - 2)²
+    expect(answer.outputs.coefficient).toBeCloseTo(0.075 / (Math.log10(answer.outputs.reynolds) - 2) ** 2, 9)
     expect(answer.sources.length).toBeGreaterThan(0)
     expect(Object.keys(answer.units)).toEqual(Object.keys(answer.outputs))
+    const si = await wakewright(['reckon', 'ittc57', 'speed=2', 'length=1', '--json'])
+    expect(JSON.parse(si.out)).toEqual(answer)
   })
 
   test('an unknown reckoner, an input without a value and a value out of range are bad input', async () => {
     expect((await wakewright(['reckon', 'itc57'])).err).toContain('"ittc57" may be meant')
-    expect((await wakewright(['reckon', 'ittc57', 'reynolds'])).code).toBe(2)
-    const out = await wakewright(['reckon', 'ittc57', 'reynolds=-4'])
+    expect((await wakewright(['reckon', 'ittc57', 'speed'])).code).toBe(2)
+    const out = await wakewright(['reckon', 'ittc57', 'speed=-4', 'length=1'])
     expect(out.code).toBe(2)
-    expect(out.err).toContain('reynolds')
+    expect(out.err).toContain('speed')
   })
 })
 
