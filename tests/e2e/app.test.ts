@@ -243,6 +243,28 @@ test('inches are shown on request and the file stays as written', async () => {
   expect(await fileText(page)).toBe(before)
 })
 
+test('a table is copied with a tab between cells, plain minus signs, and nothing a spreadsheet would run', async () => {
+  await openExample(page, 'Heron')
+  const text = await fileText(page)
+  const entry = { date: '2026-05-14', path: 'jet.rotor.pitch', to: '97 mm', reason: '"=SUM(1)"' }
+  const log = Object.entries(entry).map(([key, value]) => `${key}: ${value}`)
+  await page.getByLabel('Text of the craft file').fill(`${text}\nlog:\n  - { ${log.join(', ')} }\n`)
+  const table = page.locator('.numbers', { hasText: 'Changes kept' })
+  await table.waitFor()
+  await page.evaluate(() => {
+    const taken = globalThis as unknown as { taken: string }
+    Object.defineProperty(navigator, 'clipboard', {
+      value: { writeText: async (words: string) => void (taken.taken = words) },
+    })
+  })
+  await table.getByRole('button', { name: 'Copy table' }).click()
+  await table.getByText('Copied.').waitFor()
+  const copied = await page.evaluate(() => (globalThis as unknown as { taken: string }).taken)
+  const lines = copied.split('\n').map((line) => line.split('\t'))
+  expect(lines[0]).toEqual(['Date', 'What', 'From', 'To', 'Why', 'What it should do'])
+  expect(lines.at(-1)).toEqual(['2026-05-14', 'Impeller pitch', '', '97 mm', "'=SUM(1)", ''])
+})
+
 test('a page that cannot be fetched says so, leaves the others working, and comes when it can be fetched', async () => {
   const alone = await bench.freshPage(served.address, () => {
     // as in a browser that has none, so that the page is fetched from the server
