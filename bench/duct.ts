@@ -7,17 +7,8 @@ import { execFileSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import {
-  at,
-  createDucts,
-  type DuctShape,
-  type Ducts,
-  field,
-  predictEnds,
-  refreshWallRates,
-  setCell,
-  sweep,
-} from '../src/gas/duct.ts'
+import { at, createDucts, type DuctShape, type Ducts, field, setCell } from '../src/gas/arena.ts'
+import { predictEnds, refreshWallRates, sweep } from '../src/gas/duct.ts'
 
 const lengths = [12, 27, 43, 58, 74, 89, 105, 120]
 const cells = lengths.reduce((a, b) => a + b)

@@ -1,4 +1,6 @@
 /** Small flows with known answers, run through the duct kernel for checks/gas.ts and the tests of src/gas. */
+
+import { at, createDucts, type DuctShape, type Ducts, field, setCell } from '../src/gas/arena.ts'
 import {
   closedEnd,
   createCrossing,
@@ -8,20 +10,8 @@ import {
   passEnd,
   portEnd,
 } from '../src/gas/boundaries.ts'
-import {
-  at,
-  createDucts,
-  type DuctShape,
-  type Ducts,
-  field,
-  predictEnds,
-  refreshWallRates,
-  setCell,
-  stableStep,
-  sweep,
-  wrapGhosts,
-} from '../src/gas/duct.ts'
-import { fannoLength, machOfArea, pressureRatio } from '../src/gas/gasLaws.ts'
+import { predictEnds, refreshWallRates, stableStep, sweep, wrapGhosts } from '../src/gas/duct.ts'
+import { machOfArea, pressureRatio } from '../src/gas/gasLaws.ts'
 import { type GasState, sampleRiemann, solveRiemann } from '../src/gas/riemann.ts'
 
 const out = createCrossing()
@@ -97,7 +87,7 @@ function ringFlux(g: Ducts): void {
 }
 
 /** a shape from bores at the faces, inviscid */
-export function coned(bores: readonly number[], dx: number): DuctShape {
+function coned(bores: readonly number[], dx: number): DuctShape {
   const faceArea = bores.map((d) => (Math.PI / 4) * d * d)
   const cellArea = faceArea.slice(1).map((a, i) => (a + faceArea[i]! + Math.sqrt(a * faceArea[i]!)) / 3)
   return { dx, faceArea, cellArea, viscous: false }
@@ -194,9 +184,6 @@ export function fannoRun(): { m1: number; m2: number; pRatio: number; friction: 
     leaving: leaving / t0,
   }
 }
-
-/** friction length the exact relation gives between two Mach numbers */
-export const fannoBetween = (m1: number, m2: number): number => fannoLength(m1, 1.4) - fannoLength(m2, 1.4)
 
 /** reflected and transmitted height of a small pulse at a step of section from 1 to `ratio`, over its height before */
 export function stepReflection(ratio: number): { reflected: number; transmitted: number } {

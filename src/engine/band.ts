@@ -32,7 +32,7 @@ export const measuredSpread: Spread = {
   scavenging: true,
 }
 
-export interface BandPoint {
+interface BandPoint {
   rpm: number
   /** factors on torque */
   low: number

@@ -2,7 +2,8 @@
  * One turn of the crank, from exhaust opening to exhaust opening: cylinder, crankcase, inlet, transfers, pipe and
  * box advanced together in steps that never jump over a port or the spark. Sources stand in the files of the parts.
  */
-import { at, field, nextStep, predictEnds, refreshWallRates, stableStep, sweep } from '../gas/duct.ts'
+import { at, field } from '../gas/arena.ts'
+import { nextStep, predictEnds, refreshWallRates, stableStep, sweep } from '../gas/duct.ts'
 import { annandFlux, dilutionFactor, releaseFactor, wiebe } from './burn.ts'
 import { mixR } from './caloric.ts'
 import { type CycleSums, emptySums } from './cycleSums.ts'
@@ -30,7 +31,7 @@ const crankCap = degree
 const courant = 0.8
 
 /** Crank angles that no step may jump over, ascending from exhaust opening to the next, and the start of burning. */
-export function eventsOf(s: TwoStrokeSpec): { angles: number[]; fire: number } {
+function eventsOf(s: TwoStrokeSpec): { angles: number[]; fire: number } {
   const start = s.exhaust.opens
   const after = (x: number): number => {
     const y = (x - start) % turn

@@ -14,7 +14,7 @@ export type EngineClass = 'utility' | 'road' | 'sport' | 'motocross' | 'race'
 type Band = readonly [number, number]
 
 /** At the torque peak: Pa, parts, parts, kg/J, K. */
-export interface Bands {
+interface Bands {
   bmep: Band
   deliveryRatio: Band
   trapping: Band
@@ -31,7 +31,7 @@ const band = (b: Band, dr: Band, te: Band, fuel: Band, egt: Band): Bands => ({
   exhaustT: [egt[0] + 273.15, egt[1] + 273.15],
 })
 
-export const plausible: Record<EngineClass, Bands> = {
+const plausible: Record<EngineClass, Bands> = {
   utility: band([3.5, 5], [0.5, 0.7], [0.7, 0.92], [420, 600], [450, 650]),
   road: band([5, 6.5], [0.6, 0.85], [0.65, 0.8], [380, 500], [350, 550]),
   sport: band([7, 8.5], [0.8, 1], [0.65, 0.78], [380, 480], [500, 650]),

@@ -51,7 +51,7 @@ export interface CyclePoint {
 }
 
 /** Closing sums of a cycle, as parts of what they close; each should be near nought. */
-export interface Books {
+interface Books {
   /** (mass in - mass out) / mass in */
   mass: number
   /** first law over everything, part of the heat freed */

@@ -67,13 +67,3 @@ export const timeAreaTargets = {
   transfer: { low: 0.008, high: 0.01 },
   inlet: { low: 0.014, high: 0.016 },
 } as const
-
-/** Angle-areas of a cylinder's ports, m2 rad. */
-export interface PortAreas {
-  exhaust: number
-  transfer: number
-  /** exhaust alone, before the transfers open */
-  blowdown: number
-  /** piston-port inlet; 0 for a reed */
-  inlet: number
-}

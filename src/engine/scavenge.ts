@@ -1,5 +1,5 @@
 /**
- * Scavenging. Displacement and perfect mixing: elementary. S-curve of single-cycle rigs, SE = 1 - exp(k0 + k1 SR +
+ * Scavenging. Perfect mixing: elementary. S-curve of single-cycle rigs, SE = 1 - exp(k0 + k1 SR +
  * k2 SR^2): G. P. Blair, Design and Simulation of Two-Stroke Engines (SAE R-161, 1996), ch. 3; coefficients from
  * memory. SR: volume of fresh charge delivered over cylinder volume; SE: volume fraction of fresh charge inside.
  */
@@ -23,9 +23,6 @@ export function leavingFresh(kind: Scavenging, sr: number): number {
   const [k0, k1, k2] = scavengeCurves[kind]
   return Math.min(1, Math.max(0, 1 + (k1 + 2 * k2 * sr) * Math.exp(k0 + sr * (k1 + sr * k2))))
 }
-
-/** Perfect displacement: SE of a delivery. */
-export const displacement = (sr: number): number => Math.min(1, sr)
 
 /** Perfect mixing: SE of a delivery, and the part of the charge that stays. */
 export const mixing = (sr: number): { efficiency: number; trapping: number } => {

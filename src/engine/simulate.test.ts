@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { at, field } from '../gas/duct.ts'
+import { at, field } from '../gas/arena.ts'
 import { measuredSpread, nudged } from './band.ts'
 import { runCycle } from './cycle.ts'
 import { healthOf, plausibility } from './health.ts'

@@ -12,13 +12,13 @@ import {
 import type { Window } from './ports.ts'
 import type { Scavenging } from './scavenge.ts'
 
-export interface ExhaustPort extends Window {
+interface ExhaustPort extends Window {
   /** after top dead centre */
   opens: number
   discharge: number
 }
 
-export interface TransferPorts extends Window {
+interface TransferPorts extends Window {
   opens: number
   discharge: number
   /** cosine losses of the entry, 1 for straight in */
@@ -113,7 +113,7 @@ export const withColdPipe = (s: TwoStrokeSpec): TwoStrokeSpec => ({
 export const uncoveredHeight = (c: Crank, opens: number): number => c.stroke - pistonTravel(c, opens)
 
 /** Largest mean piston speed the simulation will run at, m/s; common practice, no source. */
-export const pistonSpeedLimit = 26
+const pistonSpeedLimit = 26
 
 /** Every fault that would make a run meaningless, by field; empty when it can run. */
 export function validateSpec(s: TwoStrokeSpec, rpms: readonly number[] = []): SpecFault[] {

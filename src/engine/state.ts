@@ -1,6 +1,7 @@
 /** Everything that a running engine carries from one step, cycle or speed to the next. */
+
+import { at, createDucts, type Ducts, field, setCell } from '../gas/arena.ts'
 import { createCrossing } from '../gas/boundaries.ts'
-import { at, createDucts, type Ducts, field, setCell } from '../gas/duct.ts'
 import { meshDuct } from '../gas/mesh.ts'
 import { wallTemperature } from '../gas/walls.ts'
 import { mixR } from './caloric.ts'

@@ -1,5 +1,5 @@
 /** One settled cycle, looked at closely: pressures over crank angle, the wave picture, and the outflow for the ear. */
-import { at, field } from '../gas/duct.ts'
+import { at, field } from '../gas/arena.ts'
 import { runCycle } from './cycle.ts'
 import { type PointResult, SpecError, simulatePoint } from './simulate.ts'
 import { type TwoStrokeSpec, validateSpec } from './spec.ts'

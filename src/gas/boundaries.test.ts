@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { openState, portState, straight } from '../../checks/gasCases.ts'
+import { createDucts, type Ducts, setCell } from './arena.ts'
 import { closedEnd, createCrossing, crossed, endArea, joinEnds, openEnd, portEnd } from './boundaries.ts'
-import { createDucts, type Ducts, predictEnds, setCell } from './duct.ts'
+import { predictEnds } from './duct.ts'
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const pipe = fc.record({ p: number(4e4, 4e5), t: number(280, 1400), u: number(-250, 250) })

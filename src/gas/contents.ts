@@ -1,5 +1,5 @@
 /** What a duct holds: for audits and tests. */
-import { at, type Ducts, field } from './duct.ts'
+import { at, type Ducts, field } from './arena.ts'
 
 /** Mass kg, energy J, fresh mass kg in duct d. */
 export function contents(g: Ducts, d: number): { mass: number; energy: number; fresh: number } {

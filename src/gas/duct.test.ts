@@ -1,20 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { bellyShape, cellState, restSpeed, smoothError, straight } from '../../checks/gasCases.ts'
+import { at, createDucts, type Ducts, field, setCell } from './arena.ts'
 import { closedEnd, createCrossing, openEnd } from './boundaries.ts'
 import { contents } from './contents.ts'
-import {
-  at,
-  createDucts,
-  type Ducts,
-  field,
-  nextStep,
-  predictEnds,
-  refreshWallRates,
-  setCell,
-  stableStep,
-  sweep,
-} from './duct.ts'
+import { nextStep, predictEnds, refreshWallRates, stableStep, sweep } from './duct.ts'
 
 const out = createCrossing()
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { createDucts, setCell } from './duct.ts'
+import { createDucts, setCell } from './arena.ts'
 import {
   areaRatio,
   fannoAfter,

@@ -4,7 +4,7 @@
  * Bend loss: K per 90 degrees spread over the bend's length, f = K D / (4 L) (definition of the loss factor).
  * Fully rough friction: S. E. Haaland, J. Fluids Eng. 105 (1983) 89, high Reynolds number limit.
  */
-import type { DuctShape } from './duct.ts'
+import type { DuctShape } from './arena.ts'
 
 /** One cone or tube, metres; `bend` in radians over its length. */
 export interface Segment {
@@ -46,7 +46,7 @@ export function volumeTo(segments: readonly Segment[], x: number): number {
 }
 
 /** Loss factor of one 90 degree bend of a hand-made pipe; common practice 0.1 to 0.25, no source. */
-export const bendLoss = 0.18
+const bendLoss = 0.18
 
 /** Friction factor (Fanning) of a fully rough wall, from grain height over bore. */
 export function roughFriction(grain: number, bore: number): number {

@@ -4,7 +4,7 @@
  * Stefan-Boltzmann constant: CODATA 2018. Outer coefficients: common practice, about 20 W/(m2 K) in still air, 60
  * moving, 500 and more for a water jacket. Newton's method.
  */
-import { at, type Ducts, field } from './duct.ts'
+import { at, type Ducts, field } from './arena.ts'
 
 export interface Outside {
   /** outer heat transfer coefficient, W/(m2 K) */

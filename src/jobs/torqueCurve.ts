@@ -2,7 +2,7 @@ import type { Finding } from '../answers/finding.ts'
 import { tryValues } from '../balance/solve.ts'
 import { formatProblem, readCraft } from '../craft/index.ts'
 import { type TorqueBand, torqueBand } from '../engine/band.ts'
-import { twoStrokeFindings } from '../engine/findings.ts'
+import { engineFindings } from '../engine/craftFindings.ts'
 import { type CurveResult, simulateCurve } from '../engine/simulate.ts'
 import { peaksOf } from '../engine/torqueFromSimulation.ts'
 import { type CycleTrace, simulateCycleTrace } from '../engine/trace.ts'
@@ -37,46 +37,32 @@ function reading(input: EngineInput) {
   const { craft, problems } = readCraft(input.text)
   if (!craft) throw new Error(problems.map(formatProblem).join('\n'))
   const tried = tryValues(craft, input.tried)
-  const engine = tried.engines[input.engine]
-  return { engine, ...twoStrokeFromCraft(tried, input.engine) }
+  return { craft: tried, engine: tried.engines[input.engine], ...twoStrokeFromCraft(tried, input.engine) }
 }
 
-/** Torque over rpm of one two-stroke, with its findings and, if asked, its band. */
+/** Torque over rpm of one two-stroke, with the findings of all of them and, if asked, its band. */
 export const torqueCurveJob = defineJob<CurveInput, CurveOutput>('torque-curve', (input, context) => {
-  const read = reading(input)
-  const view = {
-    at: `engines.${input.engine}`,
-    name: read.engine?.name ?? `engine ${input.engine + 1}`,
-    class: read.class,
-    cylinders: read.cylinders,
-    faults: read.faults,
-    ...(read.spec ? { spec: read.spec } : {}),
-    ...(read.missing ? { missing: read.missing } : {}),
-  }
-  if (!read.spec || read.faults.length > 0) return { findings: twoStrokeFindings(view) }
-  const redline = read.engine?.redline?.value
-  const rpms = input.rpms ?? usualSpeeds(read.spec, redline === undefined ? undefined : redline * 60)
+  const { craft, engine, spec, faults, spread } = reading(input)
+  if (!spec || faults.length > 0) return { findings: engineFindings(craft) }
+  const redline = engine?.redline?.value
+  const rpms = input.rpms ?? usualSpeeds(spec, redline === undefined ? undefined : redline * 60)
   const share = input.band ? 0.3 : 1
   const cancelled = (): boolean => context.cancelled()
-  const curve = simulateCurve(read.spec, rpms, {
+  const curve = simulateCurve(spec, rpms, {
     ...(input.dx ? { dx: input.dx } : {}),
     progress: (part, says) => context.progress(share * part, says),
     cancelled,
   })
   if (curve.cancelled) throw new Cancelled()
-  if (!input.band) return { curve, findings: twoStrokeFindings({ ...view, curve }) }
-  const sorted = [...rpms].sort((a, b) => a - b)
-  const band = torqueBand(
-    read.spec,
-    sorted.filter((_, k) => k % 2 === 0),
-    read.spread,
-    {
-      progress: (part, says) => context.progress(share + (1 - share) * part, says),
-      cancelled,
-    },
-  )
+  if (!input.band) return { curve, findings: engineFindings(craft, new Map([[input.engine, { curve }]])) }
+  // every other speed is enough for a band
+  const some = [...rpms].sort((a, b) => a - b).filter((_, k) => k % 2 === 0)
+  const band = torqueBand(spec, some, spread, {
+    progress: (part, says) => context.progress(share + (1 - share) * part, says),
+    cancelled,
+  })
   if (band.cancelled) throw new Cancelled()
-  return { curve, band, findings: twoStrokeFindings({ ...view, curve, band }) }
+  return { curve, band, findings: engineFindings(craft, new Map([[input.engine, { curve, band }]])) }
 })
 
 /** One cycle looked at closely, at the given speed or at the power peak of a quick coarse curve. */

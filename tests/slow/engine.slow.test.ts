@@ -11,7 +11,7 @@ import { simulateCurve } from '../../src/engine/simulate.ts'
 import { type TwoStrokeSpec, withColdPipe } from '../../src/engine/spec.ts'
 import { createState } from '../../src/engine/state.ts'
 import { peaksOf } from '../../src/engine/torqueFromSimulation.ts'
-import { setCell } from '../../src/gas/duct.ts'
+import { setCell } from '../../src/gas/arena.ts'
 import { nozzleFlow } from '../../src/gas/gasLaws.ts'
 
 describe('the reference engine, every speed of its table', () => {
