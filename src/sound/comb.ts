@@ -44,7 +44,8 @@ export const usualComb: CombShape = {
   teethFrom: TEETH_FROM,
   teethTo: TEETH_TO,
   mostTeeth: 99,
-  weight: (hertz) => 1 / (1 + (hertz / 350) ** 2),
+  // jitter weakens what lies high, wind and the phone's own high-pass what lies low
+  weight: (hertz) => 1 / (1 + (hertz / 350) ** 2) / (1 + (70 / hertz) ** 4),
   perHertz: PER_HERTZ,
   mask: MASK,
 }
@@ -100,10 +101,19 @@ export interface FrameScores {
 }
 
 const GUARD_TEETH = 10
+/** phones cut what lies under about this, Hz: a tooth missing there tells little */
+const FAINT_BELOW = 160
 const GUARD_WEIGHT = 1.5
 const GUARD_FREE = 0.8
 export const SLOPE_COST = 0.06
 const tooth = new Float64Array(GUARD_TEETH)
+const trust = new Float64Array(GUARD_TEETH)
+
+/** Weight of a tooth where strong and weak teeth are compared. */
+function guardWeight(grid: CombGrid, t: number): number {
+  const part = grid.at[t]! / grid.perHertz / FAINT_BELOW
+  return part < 1 ? grid.weight[t]! * part * part : grid.weight[t]!
+}
 
 /**
  * How much more the teeth that are multiples of k carry than the others, worst of k = 2, 3, 4:
@@ -113,7 +123,10 @@ export function subMultiplePenalty(grid: CombGrid, g: number, slope: number, log
   const from = grid.start[g]!
   const to = Math.min(grid.start[g + 1]!, from + GUARD_TEETH)
   let penalty = 0
-  for (let t = from; t < to; t++) tooth[t - from] = grid.weight[t]! * logZ(slope, grid.at[t]!)
+  for (let t = from; t < to; t++) {
+    trust[t - from] = guardWeight(grid, t)
+    tooth[t - from] = trust[t - from]! * logZ(slope, grid.at[t]!)
+  }
   for (let k = 2; k <= 4; k++) {
     let on = 0
     let onWeight = 0
@@ -121,7 +134,7 @@ export function subMultiplePenalty(grid: CombGrid, g: number, slope: number, log
     let offWeight = 0
     let phase = grid.first[g]! % k
     for (let t = from; t < to; t++) {
-      const w = grid.weight[t]!
+      const w = trust[t - from]!
       const v = tooth[t - from]!
       if (phase === 0) {
         on += v
@@ -158,7 +171,7 @@ export function multiplePenalty(grid: CombGrid, g: number, slope: number, logZ: 
   for (let t = from; t < to; t++) {
     const i = grid.at[t]!
     if (i - half < TEETH_FROM * PER_HERTZ) continue
-    const w = grid.weight[t]!
+    const w = guardWeight(grid, t)
     on += w * logZ(slope, i)
     off += w * logZ(slope, Math.round(i - half))
     weight += w

@@ -200,7 +200,7 @@ export function conclude(
     ...(beat === undefined ? {} : { beat }),
     ...(bladePass ? { bladePass } : {}),
     spectrogram,
-    flags,
+    flags: [...flags, ...d.flags],
     cancelled,
   }
 }

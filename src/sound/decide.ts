@@ -1,10 +1,12 @@
 /** From candidates to tracks: how many engines, which octave, where each one sounds. */
+import type { Flag } from '../answers/solved.ts'
 import type { FrameStore } from './candidates.ts'
 import { frontSignal } from './frames.ts'
 import { LONG_STEP, type NearTwins, splitNear } from './nearTwins.ts'
 import { meanProfile, type OctaveNote, settleOctaves } from './octave.ts'
 import { type Lock, pathOne } from './pathOne.ts'
 import { isRational, pathTwo } from './pathTwo.ts'
+import { dropFalse } from './rejects.ts'
 import { HOP, type PathCosts, STEP, usualCosts } from './settings.ts'
 import { HALF_TEETH, type ToothProfile, toothProfiles } from './teeth.ts'
 import {
@@ -51,6 +53,8 @@ export interface Decision {
   apartShare: number
   /** share of two-line time in which they stand in a simple ratio */
   rationalShare: number
+  /** what was left out, and why */
+  flags: Flag[]
 }
 
 /** shortest sounding stretch kept, s, unless it is very clear */
@@ -136,6 +140,7 @@ export function profilesOf(
   tracks: readonly FrameTrack[],
   warper: Warper,
   cancelled: () => boolean,
+  refine = false,
 ): ToothProfile[] {
   const n = tracks[0]?.rate.length ?? 0
   const out = tracks.map(() => new Float32Array(n * HALF_TEETH).fill(Number.NaN))
@@ -152,8 +157,9 @@ export function profilesOf(
     }))
     // the margin only feeds the filter
     for (const t of part) t.rate.fill(0, 0, from - first)
-    toothProfiles(front, part, warper, cancelled).forEach((p, k) => {
+    toothProfiles(front, part, warper, cancelled, refine).forEach((p, k) => {
       out[k]!.set(p.subarray((from - first) * HALF_TEETH), from * HALF_TEETH)
+      if (refine) tracks[k]!.rate.set(part[k]!.rate.subarray(from - first), from)
     })
   }
   return out
@@ -240,11 +246,12 @@ export function decide(
     return {
       lines,
       tracks,
-      profiles: profilesOf(signal, tracks, warper, cancelled),
+      profiles: profilesOf(signal, tracks, warper, cancelled, true),
       octaves: octaves.flatMap((o) => o.notes),
       near: [],
       apartShare: 0,
       rationalShare: 0,
+      flags,
       ...extra,
     }
   }
@@ -252,6 +259,7 @@ export function decide(
   const single = trackOf(store, pathOne(store, costs, locks[0]))
   trimEnds(single, locks[0])
   dropShort(single, locks[0])
+  const flags = dropFalse(single, profilesOf(signal, [single], warper, cancelled)[0]!, locks[0])
   if (options.engines === 1) return finish([single], single.rate.some((f) => f > 0) ? 'one' : 'none', {})
 
   const sounding = single.rate.reduce((n, f) => n + (f > 0 ? 1 : 0), 0)
@@ -276,7 +284,16 @@ export function decide(
     const tracks = [first, second]
     const profiles = profilesOf(signal, tracks, warper, cancelled)
     const share = paired / sounding
-    return { lines: 'two', tracks, profiles, octaves: [], near: pairs, apartShare: share, rationalShare: 0 }
+    return {
+      lines: 'two',
+      tracks,
+      profiles,
+      octaves: [],
+      near: pairs,
+      apartShare: share,
+      rationalShare: 0,
+      flags,
+    }
   }
 
   const path = pathTwo(store, costs, locks)
@@ -293,6 +310,8 @@ export function decide(
   if (!locked) {
     dropHangersOn(a, b, profiles[0]!)
     dropHangersOn(b, a, profiles[1]!)
+    dropFalse(a, profiles[0]!)
+    dropFalse(b, profiles[1]!)
   }
   const c = coexistence(a, b)
   const apartShare = c.on > 0 ? c.apart / c.on : 0

@@ -60,8 +60,9 @@ export function pathOne(store: FrameStore, costs: PathCosts, locks: readonly Loc
     }
     for (let k = 0; k < store.count[i]!; k++) {
       const f = store.rate[base + k]!
-      let least = cost[0]! + (i === 0 ? 0 : costs.birth)
-      let from = 0
+      // out of free silence, or of a rest just over
+      let from = cost[rest]! < cost[0]! ? rest : 0
+      let least = cost[from]! + (i === 0 ? 0 : costs.birth)
       for (let j = 0; j < was; j++) {
         const c0 = cost[head + j]!
         if (c0 >= least) continue

@@ -61,11 +61,11 @@ export interface PathCosts {
 
 export const usualCosts: PathCosts = {
   step: STEP,
-  offset: 2,
+  offset: 1.8,
   pairOffset: 2,
   rationalOffset: 2,
   reward: 0.4,
-  birth: 20,
+  birth: 25,
   death: 6,
   moveSigma: 0.8,
   moveMost: 6,

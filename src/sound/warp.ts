@@ -70,7 +70,7 @@ function makePlan(a: number): Plan {
   for (let i = 0; i < WARPED; i++) {
     const phi = ((i - (WARPED - 1) / 2) / WARP_RATE) * s
     const t = Math.min(FRAME - 1, Math.max(0, warpedTime(phi, a) * ANALYSIS_RATE + FRAME / 2))
-    plan.at[i] = Math.min(FRAME - 2, Math.floor(t))
+    plan.at[i] = Math.max(1, Math.min(FRAME - 3, Math.floor(t)))
     plan.part[i] = t - plan.at[i]!
   }
   for (let i = 0; i < SPECTRUM_POINTS; i++) {
@@ -100,10 +100,13 @@ const EXP_HIGH = Math.log(4)
 const expTable = Float64Array.from({ length: EXP_STEPS + 2 }, (_, i) =>
   Math.exp(EXP_LOW + ((EXP_HIGH - EXP_LOW) * i) / EXP_STEPS),
 )
+/** credit for each factor e over the clip */
+const BEYOND = 0.12
 const EXP_SCALE = EXP_STEPS / (EXP_HIGH - EXP_LOW)
 
 function clippedLevel(lnZ: number): number {
-  if (lnZ >= EXP_HIGH) return 4 - 0.8
+  // a little credit beyond the clip keeps the top of a strong line where the line is
+  if (lnZ >= EXP_HIGH) return 4 - 0.8 + BEYOND * (lnZ - EXP_HIGH)
   if (lnZ <= EXP_LOW) return -0.8
   const at = (lnZ - EXP_LOW) * EXP_SCALE
   const i = at | 0
@@ -133,8 +136,14 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
     const { at, part } = plans[k]!
     for (let i = 0; i < LENGTH; i++) {
       const j = at[i]!
-      const v = x[j]!
-      packed[2 * i + lane] = (v + part[i]! * (x[j + 1]! - v)) * hann[i]!
+      const u = part[i]!
+      const a = x[j - 1]!
+      const b = x[j]!
+      const c = x[j + 1]!
+      const d = x[j + 2]!
+      // cubic through four samples (Catmull and Rom): straight lines would fold high teeth down to -46 dB
+      packed[2 * i + lane] =
+        (b + 0.5 * u * (c - a + u * (2 * a - 5 * b + 4 * c - d + u * (3 * (b - c) + d - a)))) * hann[i]!
     }
   }
   const unpack = (m0: Float64Array, m1: Float64Array) => {
