@@ -5,7 +5,7 @@ import type { SolvedCurves } from '../engine/fromCraft.ts'
 import { jetDoubts } from '../jet/fromCraft.ts'
 import { dragDoubt } from './doubts.ts'
 import { type Leeway, type MapStore, modelFromCraft } from './fromCraft.ts'
-import { type Probe, probe } from './probe.ts'
+import { nudge, probeAnchored, type Sums } from './probe.ts'
 import type { Change } from './types.ts'
 
 interface Idea {
@@ -100,23 +100,26 @@ const noRange = (value: number): Range => ({ value, low: Number.NaN, high: Numbe
 export function changesFor(craft: Craft, bestPitch: number, maps: MapStore, solved?: SolvedCurves): Change[] {
   const trust = Math.max(0, ...craft.engines.map((e) => e.curveTrust.value))
   const leans: Leeway[] = [
-    {},
     { jet: { [jetDoubts.turning.path]: jetDoubts.turning.low } },
     { engine: 1 - trust },
     { drag: 1 + dragDoubt },
   ]
-  const solve = (c: Craft): Probe[] => leans.map((l) => probe(modelFromCraft(c, maps, l, solved)))
+  // the change itself over the whole speed range, the doubts to first order round it
+  const solve = (c: Craft): Sums[] => {
+    const { sums, anchor } = probeAnchored(modelFromCraft(c, maps, {}, solved))
+    return [sums, ...leans.map((l) => nudge(modelFromCraft(c, maps, l, solved), anchor))]
+  }
   const now = solve(craft)
   const changes: Change[] = []
   for (const idea of ideasFor(craft, bestPitch)) {
-    let then: Probe[]
+    let then: Sums[]
     try {
       then = solve(idea.craft())
     } catch (error) {
       if (error instanceof RangeError) continue
       throw error
     }
-    const delta = (pick: (p: Probe) => number): Range => {
+    const delta = (pick: (p: Sums) => number): Range => {
       const d = then.map((p, i) => pick(p) - pick(now[i]!))
       const value = d[0]!
       if (!Number.isFinite(value)) return noRange(Number.NaN)

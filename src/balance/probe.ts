@@ -1,21 +1,27 @@
 /** Three numbers that sum a craft up: engine rotation and pull tied up, and top speed. */
-import { type CraftModel, dragOf, idleOf, propel } from './model.ts'
-import { operatingTable } from './table.ts'
+import { type CraftModel, dragOf, propel } from './model.ts'
+import { operatingTable, type Table } from './table.ts'
 
-export interface Probe {
+export interface Sums {
   /** engine rotation tied up, rev/s; NaN when it cannot run */
   rotation: number
   /** N */
   pull: number
   /** m/s; the speed it settles at from rest, NaN when that is beyond the model */
   topSpeed: number
+}
+
+export interface Probe extends Sums {
   /** true when the boat settles below a faster steady speed or below planing with thrust spent */
   stuck: boolean
 }
 
 /** From rest, over the whole speed range. */
-export function probe(model: CraftModel, steps = 22, most?: number): Probe {
-  const table = operatingTable(model, most === undefined ? { steps } : { steps, most })
+export function probe(model: CraftModel, steps = 22): Probe {
+  return sumUp(model, operatingTable(model, { steps }))
+}
+
+function sumUp(model: CraftModel, table: Table): Probe {
   const tied = table.rows[0]!.propulsion
   const ratio = model.units[0]!.shaft.ratio
   return {
@@ -50,8 +56,16 @@ export function anchorOf(model: CraftModel, tied: number[], atTop: number[], top
   }
 }
 
+/** The three numbers and the anchor to follow small changes from, in one solution. */
+export function probeAnchored(model: CraftModel, steps = 22): { sums: Probe; anchor: Anchor } {
+  const table = operatingTable(model, { steps })
+  const rotations = (row = table.rows[0]!) => row.propulsion.states.map((s) => s.rotation)
+  const sums = sumUp(model, table)
+  return { sums, anchor: anchorOf(model, rotations(), rotations(table.top), sums.topSpeed) }
+}
+
 /** The same three numbers for a slightly different craft, to first order in the top speed. */
-export function nudge(model: CraftModel, anchor: Anchor): Omit<Probe, 'stuck'> {
+export function nudge(model: CraftModel, anchor: Anchor): Sums {
   const tied = propel(model, 0, anchor.tied)
   const ratio = model.units[0]!.shaft.ratio
   let topSpeed = Number.NaN
@@ -60,9 +74,4 @@ export function nudge(model: CraftModel, anchor: Anchor): Omit<Probe, 'stuck'> {
     topSpeed = anchor.topSpeed - (left - anchor.left) / anchor.slope
   }
   return { rotation: tied.states[0]!.rotation * ratio, pull: tied.thrust, topSpeed }
-}
-
-/** Idle impeller rotations of all units, where a start from rest begins. */
-export function fromIdle(model: CraftModel): number[] {
-  return model.units.map(idleOf)
 }
