@@ -4,8 +4,9 @@ import { describe, expect, test } from 'vitest'
 import type { Finding } from '../answers/finding.ts'
 import { readCraft } from '../craft/index.ts'
 import { boxMesh } from '../solid/primitives.ts'
-import { floatFindings } from './floatFindings.ts'
-import { floatFromCraft } from './floatFromCraft.ts'
+import { floatAnswer } from './float/answer.ts'
+import { floatFindings, floatFindingsOf } from './floatFindings.ts'
+import { floatFromCraft, importHullFor } from './floatFromCraft.ts'
 
 const demo = (name: string) => readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')
 const craftOf = (text: string) => {
@@ -75,6 +76,26 @@ describe('float findings', () => {
     expect(input.hull.volume).toBeCloseTo(0.576, 9)
     const named = { ...heron, hull: { ...heron.hull, mesh: 'hull.stl' } }
     expect(floatFromCraft(named).input.hull.flags[0]?.text).toMatch(/hull.stl was not at hand/)
+  })
+  test('the file’s mesh is read in the unit the craft names', () => {
+    const box = boxMesh([0, -400, 0], [2400, 400, 300])
+    const bytes = new Uint8Array(84 + 50 * 12)
+    const view = new DataView(bytes.buffer)
+    view.setUint32(80, 12, true)
+    for (let i = 0; i < 36; i++)
+      for (let k = 0; k < 3; k++)
+        view.setFloat32(
+          84 + 50 * Math.floor(i / 3) + 12 + 12 * (i % 3) + 4 * k,
+          box.points[3 * box.triangles[i]! + k]!,
+          true,
+        )
+    const { mesh } = importHullFor(heron, bytes)
+    const { input } = floatFromCraft(heron, mesh)
+    expect(input.hull.length).toBeCloseTo(2.4, 9)
+  })
+  test('an answer already at hand gives the same findings', () => {
+    const { input, weightsAssumed } = floatFromCraft(heron)
+    expect(floatFindingsOf(input, floatAnswer(input), weightsAssumed)).toEqual(floatFindings(heron))
   })
   test('half sections from the craft file are lofted', () => {
     const points = '{ at: X m, points: [[0 mm, 0 mm], [340 mm, 30 mm], [400 mm, 240 mm], [0 mm, 240 mm]] }'

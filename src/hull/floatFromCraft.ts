@@ -70,7 +70,7 @@ export function importHullFor(craft: Craft, bytes: Uint8Array): ImportedHull {
 }
 
 /** Water taken up by foam, a fraction of its volume, by kind and density (ASTM C578, water absorption). */
-export function soakedBy(foam: string): number {
+function soakedBy(foam: string): number {
   const [kind, density] = foam.split(' ')
   if (kind === 'XPS') return 0.003
   if (kind === 'PU') return 0.05

@@ -1,49 +1,21 @@
-/** Handbook questions of floating: foam, weights under water, stability tests, leaks, centres of gravity. */
-import { defineReckoner, type Port, type Reckoner } from '../answers/reckoner.ts'
+/** Handbook questions of floating: foam, weights under water, leaks, published sums; stability joins from its own file. */
+import { defineReckoner, type Reckoner } from '../answers/reckoner.ts'
 import {
   basicFlotationWeights,
   foamFor,
   foamLift,
+  handbookFoam,
   levelFlotationPeople,
+  offsetLoadHeel,
   personsCapacity,
   personsCount,
   submergedFactor,
+  submergedWeight,
   weightCapacity,
 } from './float/flotation.ts'
-import { angleOfLoll, wallSidedArm } from './float/righting.ts'
-import { gmFromRoll, holeFlow, inclinedGm, rollPeriod } from './float/tests.ts'
-import { centreByTwoScales, centreByTwoScalesGive, heightByTilting } from './float/weights.ts'
-
-const naval = 'E. V. Lewis (ed.), Principles of Naval Architecture vol. I (1988)'
-const mass = (name: string, says: string, more: Partial<Port> = {}): Port => ({
-  name,
-  says,
-  kind: 'mass',
-  unit: 'kg',
-  min: 0,
-  max: 5000,
-  ...more,
-})
-const length = (name: string, says: string, unit: string, more: Partial<Port> = {}): Port => ({
-  name,
-  says,
-  kind: 'length',
-  unit,
-  min: 0,
-  max: 20,
-  ...more,
-})
-const water: Port = {
-  name: 'water',
-  says: 'Density of the water: 999 fresh, 1025 sea.',
-  kind: 'density',
-  unit: 'kg/m³',
-  min: 950,
-  max: 1100,
-  assumed: 999,
-}
-const swim =
-  'A swamped craft is no raft to count on: wear a buoyancy aid, and try it in shallow water with a second person.'
+import { length, mass, swim, water } from './float/reckonPorts.ts'
+import { stabilityReckoners } from './float/stabilityReckoners.ts'
+import { holeFlow } from './float/tests.ts'
 
 const foamNeeded = defineReckoner({
   id: 'foam-needed',
@@ -91,8 +63,11 @@ const foamNeeded = defineReckoner({
     { name: 'lift', says: 'Lift of a cubic metre of it.', kind: 'density', unit: 'kg/m³' },
   ],
   reckon: (g) => {
-    const weight =
-      g.metal! * submergedFactor(2700, g.water!) + g.engine! * submergedFactor(7850, g.water!) + g.other!
+    const parts = [
+      { name: 'aluminium', mass: g.metal!, density: 2700 },
+      { name: 'steel', mass: g.engine!, density: 7850 },
+    ]
+    const weight = submergedWeight(parts, g.water!) + g.other!
     const lift = foamLift(g.water!, g.foam!, g.soaked!)
     return { volume: foamFor(weight * (1 + g.reserve!), lift), weight, lift }
   },
@@ -158,158 +133,6 @@ const leak = defineReckoner({
   sources: ['Q = 0.6 A √(2gz), Torricelli with the usual sharp-edge coefficient'],
 })
 
-const incline = defineReckoner({
-  id: 'inclining-test',
-  title: 'Metacentric height from a weight moved across',
-  trade: 'hull',
-  says: 'Float the craft quietly, move a known weight from the middle to the side, read the heel on a phone. Holds for heel below about 8°.',
-  inputs: [
-    mass('weight', 'The weight moved.', { min: 0.1 }),
-    length('shift', 'How far it moves across.', 'cm', { min: 0.01, max: 3 }),
-    mass('craft', 'Everything afloat, the weight included.', { min: 1 }),
-    { name: 'heel', says: 'Heel it gives.', kind: 'angle', unit: 'deg', min: 0.0005, max: 0.35 },
-  ],
-  outputs: [
-    { name: 'gm', says: 'Metacentric height: above 0 it stands by itself.', kind: 'length', unit: 'cm' },
-  ],
-  reckon: (g) => ({ gm: inclinedGm(g.weight!, g.shift!, g.craft!, g.heel!) }),
-  sources: [`${naval}, ch. II: inclining`],
-  cautions: ['Nobody aboard while you read; stand in the water only where you can stand.'],
-})
-
-const roll = defineReckoner({
-  id: 'roll-period',
-  title: 'Roll period and metacentric height',
-  trade: 'hull',
-  says: 'Push the side down, let go, time ten rolls on a video. Gives the period for a GM, and the GM for a timed period.',
-  inputs: [
-    length('beam', 'Beam of the craft.', 'm', { min: 0.2, max: 4 }),
-    {
-      name: 'radius',
-      says: 'Roll radius over beam: 0.35 to 0.40 for a bare board, with the water it carries.',
-      kind: 'ratio',
-      unit: '',
-      min: 0.2,
-      max: 0.8,
-      assumed: 0.4,
-    },
-    length('gm', 'Metacentric height.', 'cm', { min: 0.001, max: 3, assumed: 0.3 }),
-    { name: 'timed', says: 'A period you timed.', kind: 'time', unit: 's', min: 0.1, max: 60, assumed: 1 },
-  ],
-  outputs: [
-    { name: 'period', says: 'Roll period for that metacentric height.', kind: 'time', unit: 's' },
-    { name: 'gmTimed', says: 'Metacentric height for the timed period.', kind: 'length', unit: 'cm' },
-  ],
-  reckon: (g) => {
-    const k = g.radius! * g.beam!
-    return { period: rollPeriod(k, g.gm!), gmTimed: gmFromRoll(k, g.timed!) }
-  },
-  sources: [`${naval} and vol. III, ch. VIII: T = 2πk/√(g GM)`],
-})
-
-const scales = defineReckoner({
-  id: 'centre-by-scales',
-  title: 'Centre of gravity by two scales',
-  trade: 'hull',
-  says: 'Hang or prop the craft level at two places and read a scale at each. Gives its weight and where its centre is along that line.',
-  inputs: [
-    length('at1', 'First place, forward of the transom.', 'm', { min: -1 }),
-    mass('reading1', 'First reading.'),
-    length('at2', 'Second place.', 'm', { min: -1 }),
-    mass('reading2', 'Second reading.'),
-    mass('give', 'How far a scale may be off.', { assumed: 0.2 }),
-  ],
-  outputs: [
-    { name: 'mass', says: 'Weight.', kind: 'mass', unit: 'kg' },
-    { name: 'centre', says: 'Centre, forward of the transom.', kind: 'length', unit: 'm' },
-    { name: 'doubt', says: 'How far off that may be, tapes to 5 mm.', kind: 'length', unit: 'mm' },
-  ],
-  reckon: (g) => {
-    if (!(g.reading1! + g.reading2! > 0)) throw new RangeError('reading1: both readings are 0')
-    return {
-      mass: g.reading1! + g.reading2!,
-      centre: centreByTwoScales(g.at1!, g.reading1!, g.at2!, g.reading2!),
-      doubt: centreByTwoScalesGive(g.at1!, g.reading1!, g.at2!, g.reading2!, g.give!, 0.005),
-    }
-  },
-  sources: ['Moments about the transom'],
-  cautions: ['Nobody under a hanging craft; empty the tank first.'],
-})
-
-const tilt = defineReckoner({
-  id: 'centre-height',
-  title: 'Height of the centre of gravity by tilting',
-  trade: 'hull',
-  says: 'The centre found level and again with the bow raised, both measured along the craft: the shift over the tangent of the tilt is its height above the line of the hooks.',
-  inputs: [
-    length('level', 'Centre found level, forward of the transom.', 'm'),
-    length('tilted', 'Centre found tilted.', 'm'),
-    { name: 'tilt', says: 'Bow up by.', kind: 'angle', unit: 'deg', min: 0.03, max: 1 },
-  ],
-  outputs: [{ name: 'height', says: 'Above the line of the two hooks.', kind: 'length', unit: 'cm' }],
-  reckon: (g) => ({ height: heightByTilting(g.level!, g.tilted!, g.tilt!) }),
-  sources: ['Statics: plumb line through the centre at two attitudes'],
-  cautions: [
-    'Tilt a hanging craft only with a safety line on the bow; fuel runs aft and spoils the reading.',
-  ],
-})
-
-const slack = defineReckoner({
-  id: 'free-surface',
-  title: 'Stability lost to slack liquid',
-  trade: 'hull',
-  says: 'A rectangular tank neither full nor empty, divided into equal cells along the craft. The amount of liquid does not matter.',
-  inputs: [
-    length('tankLength', 'Along the craft.', 'cm', { min: 0.01, max: 10 }),
-    length('tankWidth', 'Across the craft.', 'cm', { min: 0.01, max: 5 }),
-    { name: 'cells', says: 'Cells side by side.', kind: 'count', unit: '1', min: 1, max: 20, assumed: 1 },
-    {
-      name: 'liquid',
-      says: 'Density of the liquid: petrol 745, water 999.',
-      kind: 'density',
-      unit: 'kg/m³',
-      min: 500,
-      max: 2000,
-      assumed: 745,
-    },
-    mass('craft', 'Everything afloat.', { min: 1 }),
-  ],
-  outputs: [{ name: 'loss', says: 'Metacentric height lost.', kind: 'length', unit: 'mm' }],
-  reckon: (g) => ({
-    loss: ((g.liquid! / g.craft!) * g.tankLength! * g.tankWidth! ** 3) / 12 / g.cells! ** 2,
-  }),
-  sources: [
-    'D. R. Derrett, Ship Stability for Masters and Mates: l b³/12 over displacement, over n² for n cells',
-  ],
-})
-
-const board = defineReckoner({
-  id: 'board-stability',
-  title: 'Draft and stability of a plain board',
-  trade: 'hull',
-  says: 'A box-shaped board with its load: draft, metacentric height, angle it falls to when that is below 0, arm at 10°. Holds until the deck dips or the chine lifts.',
-  inputs: [
-    length('length', 'Waterline length.', 'm', { min: 0.3 }),
-    length('beam', 'Beam at the waterline.', 'm', { min: 0.1, max: 5 }),
-    mass('load', 'Everything afloat.', { min: 1 }),
-    length('centre', 'Height of the common centre of gravity above the bottom.', 'cm', { max: 3 }),
-    water,
-  ],
-  outputs: [
-    { name: 'draft', says: 'Draft.', kind: 'length', unit: 'cm' },
-    { name: 'gm', says: 'Metacentric height.', kind: 'length', unit: 'cm' },
-    { name: 'loll', says: 'Angle of loll; 0 when it stands by itself.', kind: 'angle', unit: 'deg' },
-    { name: 'arm', says: 'Righting arm at 10°.', kind: 'length', unit: 'mm' },
-  ],
-  reckon: (g) => {
-    const draft = g.load! / (g.water! * g.length! * g.beam!)
-    const bm = g.beam! ** 2 / 12 / draft
-    const gm = draft / 2 + bm - g.centre!
-    return { draft, gm, loll: angleOfLoll(gm, bm), arm: wallSidedArm(gm, bm, Math.PI / 18) }
-  },
-  sources: [`${naval}, ch. II: wall-sided formula`],
-})
-
 const rules = defineReckoner({
   id: 'flotation-guidance',
   title: 'Published flotation sums to compare with',
@@ -319,6 +142,7 @@ const rules = defineReckoner({
     mass('displacement', 'Water displaced when sunk to the lowest place where water gets in.', { min: 1 }),
     mass('craft', 'The craft ready to run, without people.', { min: 1 }),
     mass('persons', 'People it is meant for.'),
+    length('length', 'Length of the hull.', 'm', { min: 1, max: 6, assumed: 2.5 }),
     mass('sideLoad', 'Load on one side until water comes aboard, if you tried it.', { assumed: 0 }),
   ],
   outputs: [
@@ -347,6 +171,18 @@ const rules = defineReckoner({
       unit: 'kg',
     },
     { name: 'count', says: 'The same as a number of persons, before rounding.', kind: 'count', unit: '1' },
+    {
+      name: 'heel',
+      says: 'Heel an offset-load test allows at this length (ISO 12217-3, from memory).',
+      kind: 'angle',
+      unit: 'deg',
+    },
+    {
+      name: 'foam',
+      says: 'Foam by the handbook’s sum: the craft as aluminium under water, people as above, 881 kg/m³.',
+      kind: 'volume',
+      unit: 'L',
+    },
   ],
   reckon: (g) => {
     const capacity = weightCapacity(g.displacement!, g.craft!, 'inboard')
@@ -357,6 +193,8 @@ const rules = defineReckoner({
       people: levelFlotationPeople(g.persons!, capacity),
       personsCapacity: side,
       count: personsCount(side),
+      heel: offsetLoadHeel(g.length!),
+      foam: handbookFoam(g.craft!, submergedFactor(2700), levelFlotationPeople(g.persons!, capacity), 881),
     }
   },
   sources: [
@@ -367,15 +205,4 @@ const rules = defineReckoner({
   cautions: ['These are sums to compare with. They are no proof that a craft meets any rule.', swim],
 })
 
-export const floatReckoners: readonly Reckoner[] = [
-  foamNeeded,
-  submerged,
-  leak,
-  incline,
-  roll,
-  scales,
-  tilt,
-  slack,
-  board,
-  rules,
-]
+export const floatReckoners: readonly Reckoner[] = [foamNeeded, submerged, leak, rules, ...stabilityReckoners]

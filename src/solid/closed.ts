@@ -6,7 +6,7 @@ import { solidProperties } from './integrals.ts'
 import { boundsOf, type Mesh, pointOf, sizeOf } from './mesh.ts'
 import { selfTouches } from './selfTouch.ts'
 
-export type FlawKind =
+type FlawKind =
   | 'empty'
   | 'open edge'
   | 'crowded edge'

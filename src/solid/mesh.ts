@@ -28,8 +28,6 @@ export function makeMesh(points: ArrayLike<number>, triangles: ArrayLike<number>
   return mesh
 }
 
-export const triangleCount = (mesh: Mesh): number => mesh.triangles.length / 3
-
 /** The point numbered i, m. */
 export function pointOf(mesh: Mesh, i: number): [number, number, number] {
   return [mesh.points[3 * i]!, mesh.points[3 * i + 1]!, mesh.points[3 * i + 2]!]

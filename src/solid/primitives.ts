@@ -21,7 +21,7 @@ export function boxMesh(low: Vec3, high: Vec3): Mesh {
 }
 
 /** A prism along x whose section is a closed polygon y0, z0, y1, z1 … anticlockwise seen from +x (looking aft). */
-export function prismMesh(section: readonly number[], from: number, to: number): Mesh {
+function prismMesh(section: readonly number[], from: number, to: number): Mesh {
   const n = section.length / 2
   const points: number[] = []
   for (const x of [from, to]) for (let i = 0; i < n; i++) points.push(x, section[2 * i]!, section[2 * i + 1]!)

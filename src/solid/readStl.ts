@@ -79,7 +79,7 @@ function text(bytes: Uint8Array): Float64Array {
 }
 
 /** Triangle soup with corners nearer than a millionth of the size joined, triangles that vanish left out. */
-export function weldedSoup(soup: Float64Array): Mesh {
+function weldedSoup(soup: Float64Array): Mesh {
   if (soup.length === 0) throw new MeshFileError('mesh: no triangles found')
   let low = Infinity
   let high = -Infinity

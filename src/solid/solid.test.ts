@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { AREA, AREA_QQ, addBelow, clipBody, SUMS, VOLUME, VOLUME_P, VOLUME_Q, VOLUME_S } from './below.ts'
 import { flawsOf } from './closed.ts'
-import { solidProperties } from './integrals.ts'
+import { inertiaOf, solidProperties } from './integrals.ts'
 import { flipped, joined, type Mesh, makeMesh, mapPoints, moved, scaledAbout } from './mesh.ts'
 import { boxMesh, cylinderMesh, sphereMesh } from './primitives.ts'
 import { cutLines, cutLoops, heightsAt } from './section.ts'
@@ -61,6 +61,17 @@ describe('integrals of a closed mesh', () => {
     )
     const split = makeMesh([...box.points, ...m], [...t.slice(3), a, b, 8, b, c, 8, c, a, 8])
     expect(solidProperties(split).volume).toBeCloseTo(0.504, 14)
+  })
+})
+
+describe('inertia', () => {
+  test('of a box is m/12 (b² + c²) about each axis, with no products', () => {
+    const I = inertiaOf(solidProperties(moved(box, [4, 1, -2])), 1000)
+    const m = 504
+    expect(I[0]!).toBeCloseTo((m / 12) * (0.7 ** 2 + 0.3 ** 2), 9)
+    expect(I[3]!).toBeCloseTo((m / 12) * (2.4 ** 2 + 0.3 ** 2), 9)
+    expect(I[5]!).toBeCloseTo((m / 12) * (2.4 ** 2 + 0.7 ** 2), 9)
+    for (const k of [1, 2, 4]) expect(Math.abs(I[k]!)).toBeLessThan(1e-9)
   })
 })
 

@@ -24,7 +24,7 @@ export const aluminium = { modulus: 70e9, poisson: 0.33, expansion: 23.5e-6 }
 
 const MPa = 1e6
 
-export const alloys: readonly Alloy[] = [
+const alloys: readonly Alloy[] = [
   {
     id: '5052-H32',
     yield: 160 * MPa,

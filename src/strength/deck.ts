@@ -32,7 +32,7 @@ export interface DeckBay {
   support: DeckSupport
 }
 
-export interface DeckUnderLoad {
+interface DeckUnderLoad {
   load: FootLoad['name']
   /** N */
   force: number

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { readCraft } from '../craft/index.ts'
-import { strengthFindings } from './findings.ts'
+import { strengthFindings, strengthFindingsOf } from './findings.ts'
 import { strengthFromCraft } from './fromCraft.ts'
 
 const demo = (name: string) => readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')
@@ -41,6 +41,10 @@ describe('strength findings', () => {
     const heavy = strengthFindings(craftOf(demo('heron').replace('mass: 78 kg ±1', 'mass: 120 kg ±1')))
     for (const f of light.filter((x) => x.id.startsWith('deck.bay.')))
       expect(heavy.find((x) => x.id === f.id)!.value!).toBeLessThan(f.value!)
+  })
+  test('plain inputs give the same findings as the craft file', () => {
+    const craft = craftOf(demo('teal'))
+    expect(strengthFindingsOf(strengthFromCraft(craft))).toEqual(strengthFindings(craft))
   })
   test('every kind of bay comes over from the file', () => {
     const kinds = [

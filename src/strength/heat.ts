@@ -8,7 +8,7 @@
 import type { Solved } from '../answers/solved.ts'
 import { brent } from '../numerics/roots.ts'
 
-export const stefanBoltzmann = 5.670374419e-8
+const stefanBoltzmann = 5.670374419e-8
 
 export interface HotSpot {
   /** outside radius of the pipe, and its axis above the face, m */
@@ -36,7 +36,7 @@ export interface Shield {
 }
 
 /** View factor of a pipe of radius r from a small face s from its axis and x to the side; at most 1. */
-export function pipeViewFactor(radius: number, distance: number, aside = 0): number {
+function pipeViewFactor(radius: number, distance: number, aside = 0): number {
   return Math.min(1, (radius * distance) / (distance * distance + aside * aside))
 }
 

@@ -34,10 +34,10 @@ export interface LightestAnswer {
 }
 
 /** Sheets a builder can buy, m. */
-export const usualSheets: readonly number[] = [0.8e-3, 1e-3, 1.2e-3, 1.5e-3, 2e-3, 2.5e-3, 3e-3, 4e-3]
+const usualSheets: readonly number[] = [0.8e-3, 1e-3, 1.2e-3, 1.5e-3, 2e-3, 2.5e-3, 3e-3, 4e-3]
 
 /** All builds of the usual sheets, stringer spacings, foams and cores. */
-export function deckBuilds(input: LightestInput): DeckBay[] {
+function deckBuilds(input: LightestInput): DeckBay[] {
   const sheets = input.sheets ?? usualSheets
   const base = {
     length: input.length,

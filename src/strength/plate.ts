@@ -59,7 +59,7 @@ export interface PlateResult {
 }
 
 /** middle membrane stress over Berger's mean, see the head of this file */
-export const middleMembrane = 1.35
+const middleMembrane = 1.35
 
 /** Bending stiffness, N·m: E t³/12(1 − ν²). */
 export function plateStiffness(modulus: number, t: number, poisson: number): number {

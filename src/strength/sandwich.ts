@@ -39,7 +39,7 @@ export function sandwichStiffness(s: Sandwich, b: number): number {
 }
 
 /** Shear stiffness of a width b, N: b G d²/c. */
-export function sandwichShear(s: Sandwich, b: number): number {
+function sandwichShear(s: Sandwich, b: number): number {
   const d = s.core + s.face
   return (b * s.coreShear * d * d) / s.core
 }

@@ -13,7 +13,7 @@ import { type Compartment, type FoamBlock, type FoamVolume, foamVolumes, swamped
 import { rollPeriod, rollRadius } from './tests.ts'
 import { type Weight, type WeightSum, weightSum } from './weights.ts'
 
-export interface FloatRider {
+interface FloatRider {
   /** kg, m */
   mass: number
   stature: number
@@ -36,7 +36,7 @@ export interface FloatInput {
   liquids?: readonly SlackLiquid[]
 }
 
-export type LoadName =
+type LoadName =
   | 'nobody'
   | 'prone'
   | 'kneeling'

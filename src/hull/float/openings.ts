@@ -5,15 +5,6 @@ import type { Attitude } from './settle.ts'
 
 export type OpeningKind = 'hatch' | 'air intake' | 'exhaust outlet' | 'tank vent' | 'cable' | 'shaft seal'
 
-export const openingKinds: readonly OpeningKind[] = [
-  'hatch',
-  'air intake',
-  'exhaust outlet',
-  'tank vent',
-  'cable',
-  'shaft seal',
-]
-
 export interface Opening {
   name: string
   kind: OpeningKind

@@ -8,8 +8,6 @@
  */
 export type Stance = 'standing' | 'crouching' | 'kneeling' | 'sitting' | 'prone'
 
-export const stances: readonly Stance[] = ['standing', 'crouching', 'kneeling', 'sitting', 'prone']
-
 export interface RiderCentre {
   /** m above the deck, best guess and ends of the likely range */
   height: number

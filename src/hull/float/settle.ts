@@ -4,7 +4,6 @@
  * (J. Nocedal and S. Wright, Numerical Optimization, 2nd ed. 2006, sections 3.4 and 3.5); a compass search where that stalls.
  */
 import type { Solved } from '../../answers/solved.ts'
-import { AREA } from '../../solid/below.ts'
 import { type EnergyState, lookAt, makeState } from './energy.ts'
 import { type Floater, wholeMass } from './load.ts'
 
@@ -45,7 +44,7 @@ export function sinkDeficit(f: Floater): number {
 }
 
 /** The draft offset h at which the craft displaces its weight at a fixed trim and heel. Newton on V(h), kept in a bracket. */
-export function levelFor(f: Floater, trim: number, heel: number, state: EnergyState, guess?: number): Solved {
+function levelFor(f: Floater, trim: number, heel: number, state: EnergyState, guess?: number): Solved {
   let low = -2 * f.size - 1
   let high = 4 * f.size + 1
   let h = guess ?? 0.05 * f.size
@@ -251,6 +250,3 @@ export function metacentricHeight(s: EnergyState): number {
 export function longitudinalMetacentricHeight(s: EnergyState): number {
   return (s.h11 - (s.h00 === 0 ? 0 : (s.h01 * s.h01) / s.h00)) / s.mass
 }
-
-/** Waterplane area at the last look, m². */
-export const waterplaneOf = (s: EnergyState): number => s.sums[AREA]!

@@ -16,7 +16,6 @@ import {
   VOLUME_Q,
   VOLUME_S,
 } from '../../solid/below.ts'
-import { solidProperties } from '../../solid/integrals.ts'
 import { boundsOf, type Mesh, mapPoints } from '../../solid/mesh.ts'
 import { cutLines } from '../../solid/section.ts'
 import { sliceBetween } from '../../solid/slice.ts'
@@ -167,11 +166,8 @@ function wettedArea(wet: Mesh): number {
   return sum
 }
 
-/**
- * Immersed section areas along the wet solid. The area of a section is the flux of the x field out of the solid aft of it:
- * the lid on the water is level and passes none, so the faces aft of the cut give it without joining the cut into a loop.
- */
-export function sectionAreas(wet: Mesh, count: number): { x: number; area: number }[] {
+/** Immersed section areas at evenly spread places along the wet solid, m². */
+function sectionAreas(wet: Mesh, count: number): { x: number; area: number }[] {
   const { low, high } = boundsOf(wet)
   const length = high[0] - low[0]
   // just inside the ends: a flat transom then shows its whole area
@@ -231,11 +227,3 @@ function entranceAngle(line: Float64Array, aft: number, fore: number): number {
   const slope = (part: number) => breadthAt(line, fore - part * length) / 2 / (part * length)
   return Math.atan(Math.max(0, 2 * slope(0.03) - slope(0.06)))
 }
-
-/** Wetted area at a waterline, m². */
-export function wettedSurfaceAt(mesh: Mesh, waterline: Waterline): number {
-  return hullFormOf(mesh, waterline)?.wettedSurface ?? 0
-}
-
-/** Area of the whole skin, m². */
-export const skinArea = (mesh: Mesh): number => solidProperties(mesh).area

@@ -67,7 +67,7 @@ function describe(mesh: Mesh, from: string, flags: Flag[]): Hull {
 }
 
 /** The highest of the widest points of each section: where the deck meets the side, port, stern to bow. */
-export function deckEdge(mesh: Mesh, count: number): Vec3[] {
+function deckEdge(mesh: Mesh, count: number): Vec3[] {
   const { low, high } = boundsOf(mesh)
   const inset = 1e-4 * (high[0] - low[0])
   const edge: Vec3[] = []

@@ -10,7 +10,7 @@ import { read3mf } from '../../solid/read3mf.ts'
 import { MeshFileError, readStl } from '../../solid/readStl.ts'
 import { sliceBetween } from '../../solid/slice.ts'
 
-export type MeshUnit = 'mm' | 'm' | 'in' | 'cm'
+type MeshUnit = 'mm' | 'm' | 'in' | 'cm'
 
 export interface ImportChoices {
   /** what one unit of an STL file stands for; guessed when left out. 3MF files name their own */
