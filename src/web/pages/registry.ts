@@ -25,7 +25,12 @@ const allPages: readonly Page[] = [
     asks: 'How will it go?',
     load: () => import('./push/PushPage.tsx').then((m) => m.PushPage),
   },
-  { id: 'breath', word: 'Breath', asks: 'How do the engines breathe?' },
+  {
+    id: 'breath',
+    word: 'Breath',
+    asks: 'How do the engines breathe?',
+    load: () => import('./breath/BreathPage.tsx').then((m) => m.BreathPage),
+  },
   { id: 'float', word: 'Float', asks: 'How does it sit?' },
   { id: 'strength', word: 'Strength', asks: 'Will it hold?' },
   { id: 'fuel', word: 'Fuel', asks: 'Will it be fed?' },

@@ -1,0 +1,174 @@
+import { useEffect, useMemo } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { type Finding, worstStanding } from '../../../answers/finding.ts'
+import { simulatedAnswer } from '../../../balance/breath/answer.ts'
+import { peakOf, powerOf, simulatedLine } from '../../../balance/breath/lines.ts'
+import { says, saysRpm } from '../../../balance/shown.ts'
+import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
+import { Cautions } from '../../parts/Cautions.tsx'
+import { EmptyState } from '../../parts/EmptyState.tsx'
+import { FindingsList } from '../../parts/FindingsList.tsx'
+import { InputLink } from '../../parts/InputLink.tsx'
+import { InputsPanel } from '../../parts/InputsPanel.tsx'
+import { JobProgress } from '../../parts/JobProgress.tsx'
+import { lookOf } from '../../parts/look.ts'
+import { SourcesFoot } from '../../parts/SourcesFoot.tsx'
+import { app } from '../../state/app.ts'
+import { useApp } from '../../state/hooks.ts'
+import { Curves } from './Curves.tsx'
+import { leversOf } from './levers.ts'
+import { Numbers } from './Numbers.tsx'
+import { PipeAndBox } from './PipeAndBox.tsx'
+import { resume, type Simulation, stop } from './simulations.ts'
+import { Turn } from './Turn.tsx'
+import type { Side } from './useBreath.ts'
+import { cautions, how } from './words.ts'
+
+const asks = 'How do the engines breathe?'
+
+/** A two-stroke by its ports and pipe. */
+export function Simulated({ now, tried }: { now: Side; tried: Side | undefined }) {
+  const units = useApp((s) => s.units)
+  const look = useMemo(() => lookOf(units, 180), [units])
+  const line = useMemo(() => lineOf(now), [now])
+  const triedLine = useMemo(() => tried && lineOf(tried), [tried])
+  const answer = useMemo(
+    () => line && simulatedAnswer(line, stageOf(now.simulation), look),
+    [line, now, look],
+  )
+  const triedAnswer = triedLine && tried && simulatedAnswer(triedLine, stageOf(tried.simulation), look)
+  const findings = useFindings(now, tried)
+  const expected = line && triedLine ? expects(line, triedLine, look) : ''
+  useEffect(() => app.expect(expected), [expected])
+  const faults = tried?.view.findings ?? []
+  if (now.view.findings.length > 0 || now.simulation?.output?.curve === undefined)
+    return <NotYet side={now} findings={findings} />
+  return (
+    <>
+      <AnswerHeader
+        asks={asks}
+        says={answer?.says ?? ''}
+        saysTried={triedAnswer?.says ?? faults[0]?.says}
+        range={answer?.range}
+        confidence={answer?.confidence}
+        standing={worstStanding(findings)}
+      />
+      <Progress side={tried?.simulation?.running ? tried : now} />
+      <div className="beside">
+        <div className="pictures">
+          <Curves now={now} line={line} tried={triedLine} />
+        </div>
+        <InputsPanel inputs={leversOf(now)} />
+      </div>
+      <PipeAndBox now={now} tried={tried} />
+      <Turn now={now} tried={tried} />
+      <FindingsList
+        findings={findings}
+        title={tried ? 'What we found, with what is tried' : 'What we found'}
+      />
+      <Cautions says={cautions} />
+      <Numbers now={now} tried={tried} look={look} />
+      <SourcesFoot how={how} sources={findings.flatMap((f) => f.sources)} />
+    </>
+  )
+}
+
+function lineOf({ view, simulation }: Side) {
+  const out = simulation?.output
+  return out?.curve && simulatedLine(view.name, out.curve, view.reading?.cylinders ?? 1, out.band)
+}
+
+function stageOf(s: Simulation | undefined) {
+  const points = s?.output?.curve?.points ?? []
+  return {
+    rough: s?.rough ?? true,
+    banded: s?.output?.band !== undefined,
+    asked: points.length,
+    settled: points.filter((p) => p.converged).length,
+  }
+}
+
+/** What this page found by simulating, with what every look at the craft finds; told to the marks across the top. */
+function useFindings(now: Side, tried: Side | undefined): readonly Finding[] {
+  const looked = useApp((s) => s.findings.breath)
+  const lookedTried = useApp((s) => s.triedFindings.breath)
+  const own = now.view.findings.length > 0 ? now.view.findings : (now.simulation?.output?.findings ?? [])
+  useEffect(() => {
+    const seen = new Map(own.map((f) => [f.id, f]))
+    const all = [
+      ...own,
+      ...(looked ?? []).filter(
+        (f) => !seen.has(f.id) && !f.id.startsWith(`breath.engines.${now.view.index}.`),
+      ),
+    ]
+    const stale = all.length !== (looked ?? []).length || own.some((f) => !looked?.includes(f))
+    if (stale) app.found('breath', all)
+  }, [own, looked, now.view.index])
+  if (!tried) return looked ?? own
+  const theirs =
+    tried.view.findings.length > 0 ? tried.view.findings : (tried.simulation?.output?.findings ?? own)
+  const ids = new Set(theirs.map((f) => f.id))
+  return [...theirs, ...(lookedTried ?? []).filter((f) => !ids.has(f.id))]
+}
+
+/** What is being worked out, or a way to go on. */
+function Progress({ side }: { side: Side }) {
+  const s = side.simulation
+  if (s?.running)
+    return <JobProgress says={s.running.says} part={s.running.part} onCancel={() => stop(side.key)} />
+  if (!s?.stopped && !s?.error) return null
+  return (
+    <p className="row" role="status">
+      {s.error ?? 'Called off.'} <Button onPress={() => resume(side.key)}>Work it out</Button>
+    </p>
+  )
+}
+
+function NotYet({ side, findings }: { side: Side; findings: readonly Finding[] }) {
+  const { view } = side
+  const at = `engines.${view.index}`
+  const busy = view.findings.length === 0
+  return (
+    <>
+      {busy ? (
+        <AnswerHeader asks={asks} says={`${view.name} is being worked out from its ports and pipe.`} />
+      ) : (
+        <EmptyState
+          title="How it breathes cannot be worked out yet"
+          says={view.findings[0]!.says}
+          measures={view.reading?.missing ? pipeMeasures(at) : []}
+        >
+          <p>
+            <InputLink link={view.findings[0]!.because[0]?.link ?? at}>
+              Fill it in on the Craft page
+            </InputLink>
+          </p>
+        </EmptyState>
+      )}
+      <Progress side={side} />
+      <FindingsList findings={findings} />
+      <Cautions says={cautions} />
+    </>
+  )
+}
+
+const pipeMeasures = (at: string) => [
+  {
+    what: 'the pipe: length of each cone along the outside and the inside, and round the outside at each joint',
+    with: 'string and tape',
+    minutes: 20,
+    path: `${at}.exhaust`,
+  },
+  { what: 'stinger bore and length', with: 'caliper and tape', minutes: 3, path: `${at}.exhaust` },
+]
+
+type Line = NonNullable<ReturnType<typeof lineOf>>
+
+/** What the tried values should do, for the log. */
+function expects(now: Line, tried: Line, look: ReturnType<typeof lookOf>): string {
+  const power = (l: Line) => peakOf(l, powerOf(l))
+  const [a, b] = [power(now), power(tried)]
+  if (!a || !b) return ''
+  const words = (p: typeof a) => `${says(p.value, 'power', look)} at ${saysRpm(p.rpm / 60)}`
+  return words(a) === words(b) ? '' : `most power ${words(b)}, was ${words(a)}`
+}
