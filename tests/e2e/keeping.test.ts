@@ -71,6 +71,8 @@ test('undo and redo reach across a reload', async () => {
   await typeValue(page, pitch, 'Pitch', '90')
   await kept(page)
   await page.reload()
+  await page.getByRole('heading', { name: 'The craft file' }).waitFor()
+  await kept(page)
   await page.getByRole('button', { name: 'Undo' }).click()
   expect(await fileText(page)).toContain('pitch: 100 mm')
   await kept(page)
@@ -116,7 +118,8 @@ test('a tab that froze in the middle of an edit loses the craft but not the edit
       const set = Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, 'value')!.set!
       set.call(element, typed)
       element.dispatchEvent(new Event('input', { bubbles: true }))
-      for (const end = Date.now() + 5000; Date.now() < end; );
+      // until the other tab says so: cookies are read across tabs even while nothing else runs
+      for (const end = Date.now() + 60_000; !document.cookie.includes('thaw') && Date.now() < end; );
     },
     text.replace('name: Heron', 'name: Heron of the first'),
   )
@@ -127,6 +130,8 @@ test('a tab that froze in the middle of an edit loses the craft but not the edit
     .getByLabel('Text of the craft file')
     .fill(text.replace('name: Heron', 'name: Heron of the second'))
   await kept(second)
+  // biome-ignore lint/suspicious/noDocumentCookie: the one signal a frozen tab can read
+  await second.evaluate(() => (document.cookie = 'thaw=1'))
   await frozen
   await first.getByText('kept as a craft of its own').waitFor()
   await expect

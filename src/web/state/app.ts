@@ -134,10 +134,7 @@ export const app = {
   openKept: (craftId: string) => session.openKept(craftId),
   newCraft: (name: string) =>
     session.openText(newCraftText(name), `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-') || 'craft'}.yaml`),
-  close: async () => {
-    await session.save()
-    session.close()
-  },
+  close: () => session.close(),
   listKept: async () => (await shelf?.list()) ?? [],
   forget: async (craftId: string) => shelf?.forget(craftId),
   history: async (craftId: string) => (await shelf?.history(craftId)) ?? [],

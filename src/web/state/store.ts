@@ -92,7 +92,7 @@ function withWork(state: AppState, work: Work | undefined): AppState {
     problems = reading.problems
     if (reading.craft) {
       craft = reading.craft
-      kept = { ...work, goodText: work.text }
+      if (work.goodText !== work.text) kept = { ...work, goodText: work.text }
     } else if (old?.id !== work.id || work.goodText !== old.goodText)
       craft = readText(work.goodText, work.fileName).craft
   } else if (work.goodText !== old.goodText) kept = { ...work, goodText: old.goodText }

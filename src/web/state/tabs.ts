@@ -17,6 +17,8 @@ export interface TabEvents {
 }
 
 export interface Tabs {
+  /** true while this tab has the lock, or where there are no locks */
+  holds(): boolean
   tellSaved(time: number): void
   takeOver(): void
   close(): void
@@ -76,6 +78,7 @@ export function joinTabs(craftId: string, events: TabEvents): Tabs {
   })
 
   return {
+    holds: () => !locks || letGo !== undefined,
     tellSaved: (time) => channel?.postMessage({ say: 'saved', time } satisfies Message),
     takeOver() {
       channel?.postMessage({ say: 'hand over' } satisfies Message)
