@@ -24,6 +24,13 @@ import { operatingTable } from './table.ts'
 export const coarse = 0.02
 export const fine = 0.01
 
+interface Base {
+  thrust: number
+  torque: number
+  exhaustT: number
+  inside: number
+}
+
 /** Everything that stays while pipes are tried on one engine. */
 export interface Trial {
   craft: Craft
@@ -46,8 +53,8 @@ export interface Trial {
   rpms: readonly number[]
   fineRpms: readonly number[]
   width: number
-  /** what the present pipe does, to measure others by; set by `ready` */
-  base?: { thrust: number; torque: number; exhaustT: number; inside: number }
+  /** what the present pipe does, by size of cells, to measure others by; set by the first pipe judged with them */
+  base: { coarse?: Base; fine?: Base }
   warm: Map<number, EngineState>
 }
 
@@ -138,6 +145,7 @@ export function prepareTrial(craft: Craft, order: TrialOrder): Trial {
     rpms: of([0.66, 0.78, 0.86, 0.92, 0.97, 1.02, 1.08]),
     fineRpms: of([0.6, 0.68, 0.75, 0.81, 0.86, 0.9, 0.94, 0.97, 1, 1.03, 1.07, 1.12]),
     width: order.width ?? 0.3,
+    base: {},
     warm: new Map(),
   }
 }
@@ -293,7 +301,7 @@ function meanTorque(trial: Trial, curve: TorqueCurve): number {
 const hottest = 923
 const stifled = 8000
 
-/** A pipe with all that it does. Measured against the present pipe once `ready` was called. */
+/** A pipe with all that it does. The first one judged with each size of cells is what others are measured by: the present. */
 export function judgePipe(
   trial: Trial,
   name: PipeAnswer['name'],
@@ -318,8 +326,8 @@ export function judgePipe(
     }
   const craft = onCraft(trial, made)
   const torque = meanTorque(trial, made)
-  const base = trial.base ?? { thrust: craft.thrust, torque, exhaustT: curve.exhaustT, inside: curve.inside }
-  trial.base ??= base
+  trial.base[cells] ??= { thrust: craft.thrust, torque, exhaustT: curve.exhaustT, inside: curve.inside }
+  const base = trial.base[cells]
   const w = trial.speeds.length > 0 ? trial.width : 1
   const thrustShare = base.thrust > 0 ? craft.thrust / base.thrust : 0
   const gain = (w < 1 ? (1 - w) * thrustShare : 0) + (w * torque) / base.torque

@@ -11,6 +11,8 @@ export interface PipeCurve {
   exhaustT: number
   /** Pa over the air, mean behind the pipe; the highest of the speeds looked at */
   gauge: number
+  /** Pa over the air in the belly, estimated: behind the pipe and the steady drop of the stinger; the highest */
+  inside: number
   /** speeds that were asked for and did not settle */
   unsettled: number
   /** m, length of the cells it was worked out with */
@@ -79,8 +81,9 @@ export interface StingerRow {
   torque: number
   /** K */
   exhaustT: number
-  /** Pa over the air behind the pipe */
+  /** Pa over the air behind the pipe, and in the belly */
   gauge: number
+  inside: number
   risk: Risk
   because: string
   cells: 'coarse' | 'fine'

@@ -1,5 +1,8 @@
-import type { PipeSearchAnswer } from '../balance/pipeSearch.ts'
-import { defineJob } from './job.ts'
+import { mapStore } from '../balance/engineAnswers.ts'
+import { MapStore } from '../balance/fromCraft.ts'
+import { CalledOff, findPipe, type PipeSearchAnswer } from '../balance/pipeSearch.ts'
+import { formatProblem, readCraft, whatIf } from '../craft/index.ts'
+import { Cancelled, defineJob } from './job.ts'
 
 export interface PipeSearchOrder {
   /** the craft file */
@@ -14,10 +17,41 @@ export interface PipeSearchOrder {
   width?: number
 }
 
+const engines = mapStore(8)
+const maps = new MapStore(8)
+
+/** The craft of an order; Error with the located lines where it does not read. */
+export function craftOf(order: Pick<PipeSearchOrder, 'text' | 'tried'>) {
+  const { craft, problems } = readCraft(order.text)
+  if (!craft) throw new Error(problems.map(formatProblem).join('\n'))
+  return order.tried ? whatIf(craft, order.tried) : craft
+}
+
 /**
  * The pipe that gives the most thrust on this craft. `context.early` gets a first answer (`final: false`) in some
  * seconds: the handbook pipe with its length set right; the last answer is the job's own.
  */
-export const pipeSearchJob = defineJob<PipeSearchOrder, PipeSearchAnswer>('pipe-search', () => {
-  throw new RangeError('pipe-search: not yet')
-})
+export const pipeSearchJob = defineJob<PipeSearchOrder, PipeSearchAnswer>(
+  'pipe-search',
+  async (order, context) => {
+    try {
+      return await findPipe(
+        craftOf(order),
+        {
+          index: order.engine,
+          ...(order.rpm === undefined ? {} : { aim: order.rpm }),
+          ...(order.width === undefined ? {} : { width: order.width }),
+          store: engines,
+          maps,
+        },
+        {
+          progress: (part, says) => context.progress(part, says),
+          early: (answer) => context.early?.(answer),
+          cancelled: () => context.cancelled(),
+        },
+      )
+    } catch (error) {
+      throw error instanceof CalledOff ? new Cancelled() : error
+    }
+  },
+)

@@ -1,5 +1,9 @@
-import type { StingerSearchAnswer } from '../balance/pipeSearch.ts'
-import { defineJob } from './job.ts'
+import { mapStore } from '../balance/engineAnswers.ts'
+import { MapStore } from '../balance/fromCraft.ts'
+import { CalledOff } from '../balance/pipeSearch.ts'
+import { findStinger, type StingerSearchAnswer } from '../balance/stingerSearch.ts'
+import { Cancelled, defineJob } from './job.ts'
+import { craftOf } from './pipeSearch.ts'
 
 export interface StingerSearchOrder {
   text: string
@@ -7,7 +11,25 @@ export interface StingerSearchOrder {
   engine: number
 }
 
+const engines = mapStore(8)
+const maps = new MapStore(8)
+
 /** The present pipe with other stingers: pull, temperature and risk against bore; the best one by fine cells. */
-export const stingerSearchJob = defineJob<StingerSearchOrder, StingerSearchAnswer>('stinger-search', () => {
-  throw new RangeError('stinger-search: not yet')
-})
+export const stingerSearchJob = defineJob<StingerSearchOrder, StingerSearchAnswer>(
+  'stinger-search',
+  async (order, context) => {
+    try {
+      return await findStinger(
+        craftOf(order),
+        { index: order.engine, store: engines, maps },
+        {
+          progress: (part, says) => context.progress(part, says),
+          early: (answer) => context.early?.(answer),
+          cancelled: () => context.cancelled(),
+        },
+      )
+    } catch (error) {
+      throw error instanceof CalledOff ? new Cancelled() : error
+    }
+  },
+)
