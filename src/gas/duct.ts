@@ -219,19 +219,19 @@ function sweepDuct(g: Ducts, d: number, dt: number): void {
     let su = au + bu
     let sp = ap + bp
     let sy = ay + by
-    if (!(nr > tiny)) {
+    if (nr <= tiny) {
       nr = 0
       sr = 1
     }
-    if (!(nu > tiny)) {
+    if (nu <= tiny) {
       nu = 0
       su = 1
     }
-    if (!(np > tiny)) {
+    if (np <= tiny) {
       np = 0
       sp = 1
     }
-    if (!(ny > tiny)) {
+    if (ny <= tiny) {
       ny = 0
       sy = 1
     }
@@ -264,7 +264,7 @@ function sweepDuct(g: Ducts, d: number, dt: number): void {
     let uLn = ut + du
     let pLn = pMid1 + dp
     let yLn = yt + dy
-    if (!(rt > Math.abs(dr) && pMid1 > Math.abs(dp))) {
+    if (rt <= Math.abs(dr) || pMid1 <= Math.abs(dp)) {
       // a face ran dry: first order in this cell
       rR = rLn = r1
       uR = uLn = u1
