@@ -27,7 +27,7 @@ export interface CurveOptions {
 export interface PointResult {
   rpm: number
   converged: boolean
-  /** every other cycle differs; the point is the mean of the pair */
+  /** every other cycle differs by more than 2 %; the point is the mean of the pair */
   alternating: boolean
   cycles: number
   /** largest change left between cycles, as a part */
@@ -59,6 +59,8 @@ const wallTolerance = 2
 /** part of the way to their quasi-steady temperature that walls go at once */
 const wallShare = 0.7
 const fewest = 6
+/** a pair that differs by less than this is no news */
+const worthSaying = 0.02
 
 interface Run {
   sums: CycleSums
@@ -77,14 +79,14 @@ function settle(
   const sums = meanSums(kept.map((k) => k.sums))
   const heatPipe = kept.reduce((a, k) => a + k.heatPipe, 0) / kept.length
   const percent = `${(100 * r.apart).toFixed(1)} %`
-  const says =
-    r.cycles === 2
-      ? { says: `at ${rpm} rpm every other cycle differs, by ${percent}; the mean of the pair is given` }
-      : r.cycles === 8
-        ? { says: `at ${rpm} rpm the cycles keep wandering by ${percent}; the mean of eight is given` }
-        : {}
+  const alternating = r.cycles === 2 && r.apart > worthSaying
+  const says = alternating
+    ? { says: `at ${rpm} rpm every other cycle differs, by ${percent}; the mean of the pair is given` }
+    : r.cycles === 8
+      ? { says: `at ${rpm} rpm the cycles keep wandering by ${percent}; the mean of eight is given` }
+      : {}
   const point = readSums(s, rpm, sums, heatPipe)
-  return { rpm, converged: true, alternating: r.cycles === 2, cycles, residual: r.residual, point, ...says }
+  return { rpm, converged: true, alternating, cycles, residual: r.residual, point, ...says }
 }
 
 /**
