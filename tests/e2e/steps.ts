@@ -3,8 +3,8 @@ import { expect } from 'vitest'
 
 /** Steps of a user that several tests take. */
 
-/** Opens one of the two examples and waits for its form. */
-export async function openExample(page: Page, name: 'Heron' | 'Teal'): Promise<void> {
+/** Opens one of the examples and waits for its form. */
+export async function openExample(page: Page, name: 'Heron' | 'Teal' | 'Dabchick'): Promise<void> {
   await page.getByRole('button', { name, exact: true }).click()
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
 }

@@ -55,7 +55,7 @@ export function BenchPage() {
         </section>
         <section>
           <h2>Look at an example</h2>
-          <p>Two crafts made up for this project; no such craft was ever measured.</p>
+          <p>Made up for this project; no such craft was ever measured.</p>
           <ul className="plainlist">
             {demos.map((demo) => (
               <li key={demo.file}>
