@@ -24,7 +24,7 @@ export function simulatedAnswer(line: TorqueLine, stage: Stage, look: Look): Bre
   const power = powerOf(line)
   const top = peakOf(line, power)
   const pull = peakOf(line, line.torque)
-  if (!top || !pull) return { says: `${line.name} settled at no speed, so there is no curve to give.` }
+  if (!top || !pull) return { says: `${upper(line.name)} settled at no speed, so there is no curve to give.` }
   const strong = strongBand(line)
   const wide = strong
     ? ` It is within a tenth of that from ${saysRpm(strong.from / 60)} to ${saysRpm(strong.to / 60)}.`
@@ -34,7 +34,7 @@ export function simulatedAnswer(line: TorqueLine, stage: Stage, look: Look): Bre
   const up = Math.hypot(uncalibrated.bmep, line.high ? line.high[at]! / line.torque[at]! - 1 : 0)
   const kW = (v: number) => plain(inLook(v, 'power', look), 1)
   return {
-    says: `${line.name} gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)} and ${says(pull.value, 'torque', look)} at ${saysRpm(pull.rpm / 60)}.${wide}`,
+    says: `${upper(line.name)} gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)} and ${says(pull.value, 'torque', look)} at ${saysRpm(pull.rpm / 60)}.${wide}`,
     range: `${kW(top.value * (1 - down))} to ${kW(top.value * (1 + up))} ${look.power}, between ${saysRpm((top.rpm * (1 - uncalibrated.rpm)) / 60)} and ${saysRpm((top.rpm * (1 + uncalibrated.rpm)) / 60)}`,
     confidence: confidenceOf(stage),
   }
@@ -50,17 +50,19 @@ function confidenceOf({ rough, banded, asked, settled }: Stage): string {
 export function givenAnswer(line: TorqueLine, kind: string, look: Look): BreathAnswer {
   const top = peakOf(line, powerOf(line))
   const pull = peakOf(line, line.torque)
-  if (!top || !pull) return { says: `${line.name} has no curve.` }
+  if (!top || !pull) return { says: `${upper(line.name)} has no curve.` }
   if (kind === 'electric')
     return {
-      says: `${line.name} is electric: it does not breathe. It gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)}.`,
+      says: `${upper(line.name)} is electric: it does not breathe. It gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)}.`,
     }
   const at = line.rpm.indexOf(top.rpm)
   const share = (ends: readonly number[] | undefined) => (ends ? ends[at]! / line.torque[at]! : 1)
   const power = (s: number) => plain(inLook(top.value * s, 'power', look), 1)
   return {
-    says: `${line.name} gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)}, ${kind === 'peak' ? 'as estimated from its peak' : 'by the curve in the craft file'}; how it breathes is not known yet.`,
+    says: `${upper(line.name)} gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)}, ${kind === 'peak' ? 'as estimated from its peak' : 'by the curve in the craft file'}; how it breathes is not known yet.`,
     range: `${power(share(line.low))} to ${power(share(line.high))} ${look.power}`,
     confidence: 'With its ports and pipe measured, the curve is worked out and other pipes can be tried.',
   }
 }
+
+const upper = (name: string) => name.charAt(0).toUpperCase() + name.slice(1)

@@ -14,7 +14,7 @@ import { keepLooking } from './looking.ts'
 import { openStore } from './saved.ts'
 import { type Session, startSession } from './session.ts'
 import { createStore, type FileFault, type UnitSystem } from './store.ts'
-import { change, redo, undo, type Work, withoutTried, withTried } from './work.ts'
+import { change, redo, type Tried, undo, type Work, withoutTried, withTried } from './work.ts'
 
 const store = createStore()
 const clock = () => Date.now()
@@ -90,6 +90,17 @@ export const app = {
       const tried =
         was === text ? withoutTried(work.tried, path) : withTried(work.tried, { path, value, text, was })
       return change(work, { tried, label: `try ${path}`, merge: `try ${path}` }, clock())
+    }),
+
+  /** Tries several values at once, as one step: path, SI number and its text. */
+  tryAll: (values: readonly (readonly [string, number, string])[], label: string) =>
+    edit((work) => {
+      const { craft, units } = store.get()
+      const tried = values.reduce<readonly Tried[]>((sum, [path, value, text]) => {
+        const was = craft ? textOf(craft, path, units) : ''
+        return was === text ? withoutTried(sum, path) : withTried(sum, { path, value, text, was })
+      }, work.tried)
+      return change(work, { tried, label }, clock())
     }),
 
   dropOne: (path: string) =>

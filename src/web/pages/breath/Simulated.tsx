@@ -19,9 +19,12 @@ import { Curves } from './Curves.tsx'
 import { leversOf } from './levers.ts'
 import { Numbers } from './Numbers.tsx'
 import { PipeAndBox } from './PipeAndBox.tsx'
+import { PipeSearch } from './PipeSearch.tsx'
+import { StingerSearch } from './StingerSearch.tsx'
 import { resume, type Simulation, stop } from './simulations.ts'
-import { Turn } from './Turn.tsx'
+import { PortPressure, Waves } from './Turn.tsx'
 import type { Side } from './useBreath.ts'
+import { useTurn } from './useTurn.ts'
 import { cautions, how } from './words.ts'
 
 const asks = 'How do the engines breathe?'
@@ -40,6 +43,11 @@ export function Simulated({ now, tried }: { now: Side; tried: Side | undefined }
   const findings = useFindings(now, tried)
   const expected = line && triedLine ? expects(line, triedLine, look) : ''
   useEffect(() => app.expect(expected), [expected])
+  const turn = useTurn(now, tried)
+  const searchKey = useMemo(() => {
+    const { log: _, ...rest } = now.craft
+    return JSON.stringify([now.view.index, rest])
+  }, [now.craft, now.view.index])
   const faults = tried?.view.findings ?? []
   if (now.view.findings.length > 0 || now.simulation?.output?.curve === undefined)
     return <NotYet side={now} findings={findings} />
@@ -57,11 +65,14 @@ export function Simulated({ now, tried }: { now: Side; tried: Side | undefined }
       <div className="beside">
         <div className="pictures">
           <Curves now={now} line={line} tried={triedLine} />
+          <PortPressure now={now} turn={turn} />
         </div>
         <InputsPanel inputs={leversOf(now)} />
       </div>
       <PipeAndBox now={now} tried={tried} />
-      <Turn now={now} tried={tried} />
+      <Waves now={now} turn={turn} />
+      <PipeSearch side={now} searchKey={searchKey} />
+      <StingerSearch side={now} searchKey={searchKey} />
       <FindingsList
         findings={findings}
         title={tried ? 'What we found, with what is tried' : 'What we found'}
