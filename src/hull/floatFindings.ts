@@ -15,10 +15,29 @@ import { floatFromCraft } from './floatFromCraft.ts'
 export function floatFindings(craft: Craft, mesh?: Mesh): Finding[] {
   const known = mesh === undefined ? kept.get(craft) : undefined
   if (known !== undefined) return known
-  const { input, weightsAssumed } = floatFromCraft(craft, mesh)
-  const made = floatFindingsOf(input, floatAnswer(input), weightsAssumed)
+  const made = findingsOrWhyNot(craft, mesh)
   if (mesh === undefined) kept.set(craft, made)
   return made
+}
+
+/** Measures that contradict each other make no hull: that is a finding, not a crash. */
+function findingsOrWhyNot(craft: Craft, mesh: Mesh | undefined): Finding[] {
+  try {
+    const { input, weightsAssumed } = floatFromCraft(craft, mesh)
+    return floatFindingsOf(input, floatAnswer(input), weightsAssumed)
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error
+    return [
+      {
+        id: 'float.unknown',
+        question: 'float',
+        says: `How it floats is not known: ${error.message}.`,
+        standing: 'unknown',
+        because: [{ says: error.message, link: 'hull' }],
+        sources: ['The craft file'],
+      },
+    ]
+  }
 }
 
 /** crafts never change once read, so their findings are made once */
@@ -109,6 +128,7 @@ function draft(input: FloatInput, a: FloatAnswer, weightsAssumed: boolean): Find
 
 function stability(input: FloatInput, a: FloatAnswer): Finding {
   const { gmRigid, gmFeet } = a
+  if (!Number.isFinite(gmFeet.value) || !Number.isFinite(gmRigid.value)) return noLevelRest(input)
   const stance = input.rider.stance
   const rigid = gmRigid.value
   const standing: Standing =
@@ -134,9 +154,14 @@ function stability(input: FloatInput, a: FloatAnswer): Finding {
     because: [
       { says: `rider’s weight ${cm(c.low)} to ${cm(c.high)} above the deck ${stance}`, link: 'rider.stance' },
       { says: `GM with the weight at deck height ${cm(gmFeet.low)} to ${cm(gmFeet.high)}` },
-      ...['prone', 'kneeling', 'standing'].map((n) => ({
-        says: `${n}: GM ${cm(a.cases.find((x) => x.name === n)!.gmRigid)} with a stiff rider`,
-      })),
+      ...['prone', 'kneeling', 'standing'].map((n) => {
+        const gm = a.cases.find((x) => x.name === n)!.gmRigid
+        return {
+          says: Number.isFinite(gm)
+            ? `${n}: GM ${cm(gm)} with a stiff rider`
+            : `${n}: no level rest with a stiff rider`,
+        }
+      }),
       {
         says: 'Caution: wear a buoyancy aid and the kill cord; try it first in shallow, warm water with a second person',
       },
@@ -146,6 +171,21 @@ function stability(input: FloatInput, a: FloatAnswer): Finding {
       with: 'phone and a known weight',
       minutes: 10,
     },
+    sources: [own, naval],
+  }
+}
+
+/** With the heel held upright it still finds no rest: it stands on its nose or its tail. */
+function noLevelRest(input: FloatInput): Finding {
+  return {
+    id: 'float.stability',
+    question: 'float',
+    says: `Loaded like this it finds no level rest with its rider ${input.rider.stance}: it would stand on its nose or its tail.`,
+    standing: 'stop',
+    because: [
+      { says: `the file puts the rider at ${input.rider.x.toFixed(2)} m`, link: 'rider.position' },
+      { says: 'weights far from the middle, or too heavy for the hull', link: 'weights' },
+    ],
     sources: [own, naval],
   }
 }

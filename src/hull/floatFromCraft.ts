@@ -1,4 +1,5 @@
 /** The craft file to what the float side takes: the hull as a mesh, weights, rider, openings, foam. SI. */
+import type { Flag } from '../answers/solved.ts'
 import type { Craft } from '../craft/schema/index.ts'
 import type { Place } from '../craft/types.ts'
 import { waterAt } from '../fluid/water.ts'
@@ -69,6 +70,24 @@ export function importHullFor(craft: Craft, bytes: Uint8Array): ImportedHull {
   return importHull(bytes, { unit: craft.hull.meshUnit })
 }
 
+const hasRoom = (f: Craft['foam'][number]): boolean =>
+  [0, 1, 2].every((k) => f.from[k]!.value !== f.to[k]!.value)
+
+/** Foam boxes and compartments without any thickness: left out, and asked about. */
+function emptyBoxes(craft: Craft): Flag[] {
+  const ask = (name: string, path: string): Flag => ({
+    code: 'empty box',
+    text: `"${name}" begins and ends at the same place, so it is left out. Is that meant?`,
+    path,
+  })
+  return [
+    ...craft.foam.flatMap((f, i) => (hasRoom(f) ? [] : [ask(f.name, `foam.${i}`)])),
+    ...craft.compartments.flatMap((c, i) =>
+      c.from.value === c.to.value ? [ask(c.name, `compartments.${i}`)] : [],
+    ),
+  ]
+}
+
 /** Water taken up by foam, a fraction of its volume, by kind and density (ASTM C578, water absorption). */
 function soakedBy(foam: string): number {
   const [kind, density] = foam.split(' ')
@@ -86,7 +105,8 @@ export interface FloatFromCraft {
 
 /** Everything `floatAnswer` needs. The mesh is the one the file names, read and set in body axes by the caller. */
 export function floatFromCraft(craft: Craft, mesh?: Mesh): FloatFromCraft {
-  const hull = hullMeshFromCraft(craft, mesh)
+  const made = hullMeshFromCraft(craft, mesh)
+  const hull = { ...made, flags: [...made.flags, ...emptyBoxes(craft)] }
   const salinity = craft.place.water === 'salt' ? seaSalinity : 0
   const listed = craft.weights.map((w): Weight & { sealed?: boolean } => ({
     name: w.name,
@@ -112,7 +132,7 @@ export function floatFromCraft(craft: Craft, mesh?: Mesh): FloatFromCraft {
         y: craft.rider.offCentre.value,
       },
       openings: craft.openings.map((o) => ({ name: o.name, kind: o.kind, at: at(o.at), area: o.gap.value })),
-      foam: craft.foam.map(
+      foam: craft.foam.filter(hasRoom).map(
         (f): FoamBlock => ({
           name: f.name,
           low: [0, 1, 2].map((k) => Math.min(f.from[k]!.value, f.to[k]!.value)) as [number, number, number],
@@ -121,13 +141,15 @@ export function floatFromCraft(craft: Craft, mesh?: Mesh): FloatFromCraft {
           soaked: soakedBy(f.foam),
         }),
       ),
-      compartments: craft.compartments.map((c) => ({
-        name: c.name,
-        from: Math.min(c.from.value, c.to.value),
-        to: Math.max(c.from.value, c.to.value),
-        sealed: c.sealed,
-        permeability: c.permeability.value,
-      })),
+      compartments: craft.compartments
+        .filter((c) => c.from.value !== c.to.value)
+        .map((c) => ({
+          name: c.name,
+          from: Math.min(c.from.value, c.to.value),
+          to: Math.max(c.from.value, c.to.value),
+          sealed: c.sealed,
+          permeability: c.permeability.value,
+        })),
     },
   }
 }

@@ -226,6 +226,7 @@ function lighter(answers: readonly DeckAnswer[], inputs: StrengthInputs): Findin
 
 /** A hot part and the foam next to it, standing still after a run. */
 function heat(h: HotPart, i: number): Finding {
+  if (h.spot.distance <= h.spot.radius) return foamInside(h, i)
   const limit = h.foam.hottest - 10
   const at = (pipe: number) => faceOf({ ...h, spot: { ...h.spot, pipe } })
   const face = at(h.spot.pipe)
@@ -270,6 +271,22 @@ function heat(h: HotPart, i: number): Finding {
       'Radiation of a long cylinder on a small face, view factor r/s; Stefan-Boltzmann constant, CODATA 2018',
       'Data sheets: EPS and XPS 74 to 75 °C for long',
     ],
+  }
+}
+
+function foamInside(h: HotPart, i: number): Finding {
+  return {
+    id: `heat.${i}`,
+    question: 'strength',
+    says: `${h.name}: how hot its foam gets is not known, as the file puts the foam inside the part: ${mm(h.spot.distance)} from its middle, where its skin is at ${mm(h.spot.radius)}.`,
+    standing: 'unknown',
+    because: [
+      {
+        says: 'the distance runs from the middle of the part to the face of the foam',
+        link: `hot parts.${i}.distance`,
+      },
+    ],
+    sources: ['The craft file'],
   }
 }
 

@@ -65,8 +65,8 @@ const radiated = (face: number, air: number): number => 0.9 * stefanBoltzmann * 
 export function foamFace(spot: HotSpot): Solved {
   return brent(
     (T) => pipeFlux(spot, T) - awayFromFoam(spot, T),
-    Math.min(spot.air, spot.cool) - 1,
-    spot.pipe + 1,
+    Math.min(spot.air, spot.cool, spot.pipe) - 1,
+    Math.max(spot.air, spot.pipe, spot.cool) + 1,
   )
 }
 
@@ -76,7 +76,8 @@ export function shieldedFoamFace(spot: HotSpot, shield: Shield): Solved<{ foam: 
   const between = stefanBoltzmann / (1 / shield.emissivity + 1 / 0.9 - 1)
   // pipe and shield exchange as two grey faces
   const toShield = (view * stefanBoltzmann) / (1 / spot.emissivity + 1 / shield.emissivity - 1)
-  const low = Math.min(spot.air, spot.cool) - 1
+  const low = Math.min(spot.air, spot.cool, spot.pipe) - 1
+  const high = Math.max(spot.air, spot.pipe, spot.cool) + 1
   const foamAt = (Ts: number) =>
     brent(
       (T) =>
@@ -84,7 +85,7 @@ export function shieldedFoamFace(spot: HotSpot, shield: Shield): Solved<{ foam: 
         spot.film * (T - spot.air) -
         (spot.conductivity * (T - spot.cool)) / spot.depth,
       low,
-      spot.pipe + 1,
+      high,
     )
   const found = brent(
     (Ts) => {
@@ -96,7 +97,7 @@ export function shieldedFoamFace(spot: HotSpot, shield: Shield): Solved<{ foam: 
       )
     },
     low,
-    spot.pipe + 1,
+    high,
   )
   const foam = foamAt(found.value)
   return {
@@ -150,7 +151,7 @@ export function wrapSurface(
       (conductivity * (pipe - T)) / (outside * Math.log(outside / radius)) -
       film * (T - air) -
       emissivity * stefanBoltzmann * (T ** 4 - air ** 4),
-    air - 1,
-    pipe + 1,
+    Math.min(air, pipe) - 1,
+    Math.max(air, pipe) + 1,
   )
 }

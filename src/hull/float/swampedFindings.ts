@@ -81,7 +81,7 @@ export function foamFinding(a: FloatAnswer): Finding {
     question: 'float',
     says: `To carry its rider lying on it when swamped, level and upright, it still needs foam: ${amount}.${n.upright ? where : ' No place tried keeps it upright.'}`,
     value: n.fitted || n.volume,
-    low: n.volume,
+    low: Math.min(n.volume, n.fitted || n.volume),
     high: 1.15 * (n.fitted || n.volume),
     unit: 'm³',
     standing: 'watch',
