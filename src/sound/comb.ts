@@ -363,8 +363,12 @@ export function skirtLoss(grid: CombGrid, g: number, level: Float64Array, other:
     const smear = leak.smear * f
     // a smeared line is lower and flatter
     const depth = SKIRT_DEPTH - Math.min(1.5, 0.1 * smear)
-    if (off > mask && off < Math.max(SKIRT, smear) && leak.level(f) < leak.tooth(n) - depth)
-      lost += grid.weight[t]! * (c - NOISE_LEVEL)
+    if (off <= mask || off >= Math.max(SKIRT, smear)) continue
+    const here = leak.level(f)
+    const skirt = here < leak.tooth(n) - depth
+    // one line that stands between the two teeth belongs to neither
+    const between = off < SKIRT && leak.level(0.5 * (f + n * other)) > Math.max(here, leak.tooth(n)) + 0.2
+    if (skirt || between) lost += grid.weight[t]! * (c - NOISE_LEVEL)
   }
   return lost
 }

@@ -78,6 +78,8 @@ const SMOOTH = 3
 const FADED = 0.4
 /** a piece at the end that short, s, behind a fade is an echo or a shout */
 const AFTERMATH = 1.5
+/** ln f in three frames */
+const LEAP = 0.12
 
 /**
  * Takes off the ends of each stretch where the score has faded (the window and echoes reach past a stop),
@@ -102,15 +104,23 @@ export function trimEnds(t: FrameTrack, locks: readonly Lock[] = []): void {
     let to = s.to
     while (to > from && faded[to - 1 - s.from]) to--
     while (from < to && faded[from - s.from]) from++
+    // only where silence follows: at the end of the recording the engine just goes on
+    const ends = s.to < t.rate.length - 2
     // the last fade of at least 0.15 s
     let run = 0
-    for (let i = to - 1; i > from && (to - i) * STEP < AFTERMATH; i--) {
+    for (let i = to - 1; ends && i > from && (to - i) * STEP < AFTERMATH; i--) {
       run = faded[i - s.from] ? run + 1 : 0
       if (run * STEP >= 0.15) {
         to = i
         run = 0
       }
     }
+    // a leap just before the end is another sound taking over
+    for (let i = Math.max(from + 1, to - Math.round(AFTERMATH / STEP)); ends && i + 2 < to; i++)
+      if (Math.abs(Math.log(t.rate[i + 2]! / t.rate[i - 1]!)) > LEAP) {
+        to = i
+        break
+      }
     silence(t, { from: s.from, to: from })
     silence(t, { from: to, to: s.to })
   }

@@ -113,6 +113,8 @@ export interface OctaveResult {
 
 /** even over odd teeth, dB, from which an octave stays open */
 const OPEN_FROM = 3
+/** whole over half multiples, dB, under which it stays open the other way */
+const HALF_OPEN = 13
 
 /** Corrects the octave of each stretch in place. */
 export function settleOctaves(
@@ -140,7 +142,14 @@ export function settleOctaves(
     } else if (double && top * 2 <= range.high) {
       scaleStretch(t, s, 2)
       moved = true
-    } else if (balance.evenOverOdd > OPEN_FROM && top * 2 <= range.high)
+    } else if (
+      balance.wholeOverHalf < HALF_OPEN &&
+      balance.halfOverFloor > rules.halveFloor &&
+      bottom / 2 >= range.low
+    )
+      // strong lines midway: every second firing is weak, or another engine turns half as fast
+      notes.push({ ...s, factor: 0.5, balance })
+    else if (balance.evenOverOdd > OPEN_FROM && top * 2 <= range.high)
       notes.push({ ...s, factor: 2, balance })
   }
   return { moved, notes }

@@ -1,0 +1,298 @@
+/** A run as pictures and sentences: the recording with the tracks on it, and what the engines did. */
+import { alongAxis } from '../drawing/axes.ts'
+import { heatChart } from '../drawing/heat.ts'
+import { line, polyline, rectangle, text } from '../drawing/marks.ts'
+import { ink, inkOf, okabeIto, quiet } from '../drawing/palette.ts'
+import type { Mark, Plot, PlotSeries, Sheet } from '../drawing/sheet.ts'
+import type { RunEvent } from './events.ts'
+import type { Hearing, Spectrogram, Track } from './hearing.ts'
+
+/** Colours that show on the spectrogram's pale and dark parts alike; inside a white rim. */
+export const engineColour: Record<'A' | 'B', string> = { A: okabeIto.blue, B: okabeIto.vermillion }
+
+/** Columns of the picture at most; a screen shows no more. */
+const MOST_COLUMNS = 1400
+
+export interface RunPicture {
+  width: number
+  spectrogram: Spectrogram
+  /** rev/min of one firing a second */
+  rpmPerHertz: number
+  /** absent while the recording is still being listened to */
+  hearing?: Hearing
+  /** s of recording shown; the whole when left out */
+  from?: number
+  to?: number
+}
+
+/** Highest speed on the picture, rev/min: above every track with room for the second line of the comb. */
+function topSpeed(p: RunPicture): number {
+  const most = Math.max(0, ...(p.hearing?.tracks ?? []).flatMap((t) => percentile(t.rpm, 0.98)))
+  const picture = (p.spectrogram.rows - 1) * p.spectrogram.hertzStep * p.rpmPerHertz
+  return Math.min(picture, most > 0 ? Math.ceil((1.7 * most) / 1000) * 1000 : 250 * p.rpmPerHertz)
+}
+
+function percentile(values: Float32Array, q: number): number {
+  const v = values.filter((x) => x > 0).sort()
+  return v[Math.min(v.length - 1, Math.floor(q * v.length))] ?? 0
+}
+
+/**
+ * The spectrogram with its frequency told as the speed of an engine that fires at it, the tracks on it, and under it how
+ * many engines ran. Time in s along x.
+ */
+export function runPicture(p: RunPicture): Sheet {
+  const { spectrogram: s, hearing: h } = p
+  const duration = h?.duration ?? s.columns * s.timeStep
+  const from = Math.max(0, p.from ?? 0)
+  const to = Math.max(from + 0.5, Math.min(duration, p.to ?? duration))
+  const top = topSpeed(p)
+  const rows = Math.max(2, Math.min(s.rows, Math.ceil(top / p.rpmPerHertz / s.hertzStep)))
+  const first = Math.floor(from / s.timeStep)
+  const last = Math.max(first + 1, Math.min(s.columns, Math.ceil(to / s.timeStep)))
+  const cols = Math.max(1, Math.min(MOST_COLUMNS, last - first))
+  const values = new Float32Array(cols * rows)
+  for (let c = 0; c < cols; c++) {
+    const a = first + Math.floor((c * (last - first)) / cols)
+    const b = Math.max(a + 1, first + Math.floor(((c + 1) * (last - first)) / cols))
+    for (let r = 0; r < rows; r++) {
+      let most = 0
+      for (let k = a; k < b; k++) most = Math.max(most, s.level[k * s.rows + r] ?? 0)
+      values[r * cols + c] = most / 2
+    }
+  }
+  const ends = levelEnds(values)
+  const strip = h ? 13 : 0
+  const says = h ? h.verdict.says : 'The recording as it is; the engines are still being looked for.'
+  const heat = heatChart({
+    title: 'What was heard',
+    says,
+    width: p.width,
+    height: Math.max(70, Math.min(105, 0.55 * p.width)),
+    x: { label: 'time', unit: 's', min: from, max: to },
+    y: {
+      label: 'speed of an engine that fires here',
+      unit: 'rpm',
+      min: 0,
+      max: rows * s.hertzStep * p.rpmPerHertz,
+    },
+    level: { label: 'level', unit: 'dB', min: 0, max: ends.high - ends.low },
+    values: values.map((v) => v - ends.low),
+    cols,
+    rows,
+  })
+  if (!h) return heat
+  const plot = heat.plots![0]!
+  const series = h.tracks.map((t) => seriesOf(t, h, from, to))
+  const raised: Plot = { ...plot, bottom: plot.bottom + strip, top: plot.top + strip, series }
+  const marks: Mark[] = [
+    ...heat.marks.map((m) => lifted(m, strip)),
+    ...h.tracks.flatMap((t) => trackMarks(t, h, raised)),
+    ...countStrip(h, plot),
+  ]
+  return { ...heat, height: heat.height + strip, marks, plots: [raised] }
+}
+
+/** Levels between which the colours run: most of the noise stays pale, the strongest lines are dark. */
+function levelEnds(values: Float32Array): { low: number; high: number } {
+  const sorted = values.slice().sort()
+  const low = sorted[Math.floor(0.35 * sorted.length)] ?? 0
+  const high = sorted[Math.floor(0.997 * sorted.length)] ?? 0
+  return { low, high: Math.max(low + 12, high) }
+}
+
+function lifted(m: Mark, dy: number): Mark {
+  switch (m.kind) {
+    case 'polyline':
+    case 'polygon':
+      return { ...m, points: m.points.map((v, i) => (i % 2 === 0 ? v : v + dy)) }
+    case 'arc':
+      return { ...m, cy: m.cy + dy }
+    default:
+      return { ...m, y: m.y + dy }
+  }
+}
+
+function seriesOf(t: Track, h: Hearing, from: number, to: number): PlotSeries {
+  const every = Math.max(1, Math.floor((to - from) / h.step / 3000))
+  const x: number[] = []
+  const y: number[] = []
+  for (let i = 0; i < t.rpm.length; i += every) {
+    x.push(h.time[i]!)
+    y.push(t.rpm[i]! > 0 ? t.rpm[i]! : Number.NaN)
+  }
+  return { name: `engine ${t.label}`, x, y, colour: engineColour[t.label], tried: false }
+}
+
+/** A track with a white rim, broken where the engine was not heard, with its name where it first shows. */
+function trackMarks(t: Track, h: Hearing, plot: Plot): Mark[] {
+  const colour = engineColour[t.label]
+  const x = alongAxis(plot.x, plot.left, plot.right)
+  const y = alongAxis(plot.y, plot.bottom, plot.top)
+  const marks: Mark[] = []
+  let points: number[] = []
+  let longest: number[] = []
+  const flush = () => {
+    if (points.length >= 4) {
+      marks.push(polyline(points, { stroke: '#ffffff', width: 1.2 }, 'data'))
+      marks.push(polyline(points, { stroke: colour, width: 0.6 }, 'data', `engine ${t.label}`))
+      if (points.length > longest.length) longest = points
+    }
+    points = []
+  }
+  // no more points than the paper shows
+  const every = Math.max(
+    1,
+    Math.floor(((plot.x.max - plot.x.min) / h.step) * (0.15 / (plot.right - plot.left))),
+  )
+  for (let i = 0; i < t.rpm.length; i += every) {
+    const time = h.time[i]!
+    const rpm = t.rpm[i]!
+    if (rpm > 0 && time >= plot.x.min && time <= plot.x.max && rpm <= plot.y.max) points.push(x(time), y(rpm))
+    else flush()
+  }
+  flush()
+  if (longest.length >= 4) {
+    const name = h.tracks.length > 1 ? `engine ${t.label}` : 'engine'
+    const at = Math.min(longest[0]! + 1.5, plot.right - 18)
+    marks.push(
+      text(at, longest[1]! + (t.label === 'A' ? 2 : -4.4), name, {
+        colour: inkOf(colour),
+        bold: true,
+        halo: true,
+        layer: 'data',
+      }),
+    )
+  }
+  return marks
+}
+
+/** Engines running at each moment, as bars one and two high, on the same time axis. */
+function countStrip(h: Hearing, plot: Plot): Mark[] {
+  const x = alongAxis(plot.x, plot.left, plot.right)
+  const base = 1.2
+  const tall = 3.4
+  const marks: Mark[] = [
+    text(plot.left, base + 2 * tall + 1.1, 'engines running', { size: 2.7, colour: quiet }),
+    text(plot.left - 1.4, base + 0.4 * tall, '1', { size: 2.7, anchor: 'end', colour: quiet }),
+    text(plot.left - 1.4, base + 1.3 * tall, '2', { size: 2.7, anchor: 'end', colour: quiet }),
+  ]
+  const from = Math.max(0, Math.floor(plot.x.min / h.step))
+  const to = Math.min(h.count.length, Math.ceil(plot.x.max / h.step))
+  for (let i = from; i < to; ) {
+    let k = i
+    while (k < to && h.count[k] === h.count[i]) k++
+    const n = h.count[i]!
+    if (n > 0) {
+      const left = x(Math.max(plot.x.min, i * h.step))
+      const right = x(Math.min(plot.x.max, k * h.step))
+      marks.push(
+        rectangle(left, base, right - left, n * tall, { fill: n > 1 ? '#8fa8b8' : '#c9d3d9' }, 'fill'),
+      )
+    }
+    i = k
+  }
+  marks.push(line(plot.left, base, plot.right, base, { stroke: ink, width: 0.25 }, 'axis'))
+  return marks
+}
+
+/** "1:07.3" of seconds. */
+export function clockText(seconds: number): string {
+  const tenths = Math.round(Math.max(0, seconds) * 10)
+  const minutes = Math.floor(tenths / 600)
+  return `${minutes}:${((tenths % 600) / 10).toFixed(1).padStart(4, '0')}`
+}
+
+const rpmText = (rpm: number) => `${Math.round(rpm / 10) * 10} rpm`
+
+/** The usual speed of a track over what was heard of it, rev/min; 0 when nothing was. */
+export const usualSpeed = (t: Track) => percentile(t.rpm, 0.5)
+
+/** Part of the recording in which an engine was heard, and the mean confidence there, both 0 to 1. */
+export function heardPart(t: Track): { part: number; confidence: number } {
+  let n = 0
+  let sum = 0
+  for (let i = 0; i < t.rpm.length; i++)
+    if (t.rpm[i]! > 0) {
+      n++
+      sum += t.confidence[i]!
+    }
+  return { part: n / Math.max(1, t.rpm.length), confidence: n > 0 ? sum / n : 0 }
+}
+
+export interface RunAnswer {
+  says: string
+  range?: string
+  confidence: string
+}
+
+/** What the engines did, in one sentence, with the range of speeds and how sure that is. */
+export function runAnswer(h: Hearing): RunAnswer {
+  const heard = h.tracks.filter((t) => usualSpeed(t) > 0)
+  if (h.verdict.code === 'no engine' || heard.length === 0)
+    return {
+      says:
+        h.flags.find((f) => ['silent', 'short', 'no-sound'].includes(f.code))?.text ?? 'No engine was heard.',
+      confidence:
+        'Nothing in the recording has the even comb of lines that an engine makes; a far or a quiet engine can be missed.',
+    }
+  const speeds = heard.map((t) =>
+    heard.length > 1 ? `${t.label} mostly at ${rpmText(usualSpeed(t))}` : rpmText(usualSpeed(t)),
+  )
+  const octave = h.verdict.code === 'cannot tell' ? otherOctave(h, heard[0]!) : ''
+  const ran =
+    heard.length > 1
+      ? `Two engines ran independently, ${speeds.join(' and ')}`
+      : h.verdict.code === 'cannot tell'
+        ? `The sound cannot tell whether the engine ran at ${speeds[0]}${octave}`
+        : `One engine ran, mostly at ${speeds[0]}`
+  const told = tellEvents(h.events, heard.length > 1)
+  const sure = heard.reduce((sum, t) => sum + heardPart(t).confidence, 0) / heard.length
+  return {
+    says: `${ran}${told}.`,
+    range: heard
+      .map((t) => {
+        const [low, high] = [percentile(t.rpm, 0.05), percentile(t.rpm, 0.95)].map(
+          (v) => Math.round(v / 10) * 10,
+        )
+        return `${heard.length > 1 ? `${t.label} ` : ''}${low} to ${high} rpm`
+      })
+      .join(', '),
+    confidence: `${h.verdict.code === 'one' ? 'A pair locked together would sound the same. ' : ''}Heard ${sure > 0.8 ? 'clearly' : sure > 0.5 ? 'fairly clearly' : 'faintly'} (confidence ${Math.round(100 * sure)} %).`,
+  }
+}
+
+function otherOctave(h: Hearing, t: Track): string {
+  const o = h.octaves[0]
+  return o ? ` or ${rpmText(usualSpeed(t) * o.factor)}` : ', or was two engines an octave apart'
+}
+
+const verbs: Partial<Record<RunEvent['kind'], [string, string]>> = {
+  flare: ['raced once', 'raced'],
+  bog: ['bogged once', 'bogged'],
+  'cut-out': ['cut out once', 'cut out'],
+  'water hit': ['was hit by spray once', 'was hit by spray'],
+  ventilation: ['drew air once', 'drew air'],
+  misfire: ['misfired', 'misfired'],
+  'four-stroking': ['four-stroked', 'four-stroked'],
+}
+
+/** The two most telling things that happened, as a tail of the sentence. */
+function tellEvents(events: readonly RunEvent[], two: boolean): string {
+  const parts: string[] = []
+  for (const kind of Object.keys(verbs) as (keyof typeof verbs)[]) {
+    const all = events.filter((e) => e.kind === kind && e.confidence > 0.25)
+    const first = all[0]
+    if (!first) continue
+    const [once, more] = verbs[kind]!
+    const who = two && first.engine !== 'both' ? `${first.engine} ` : two ? 'both ' : ''
+    parts.push(
+      all.length > 1 && once !== more
+        ? `${who}${more} ${all.length} times`
+        : `${who}${once} at ${clockText(first.time)}`,
+    )
+  }
+  const dead = events.find((e) => e.kind === 'one dead')
+  if (dead) parts.unshift(`one died at ${clockText(dead.time)}`)
+  return parts.length > 0 ? `; ${two ? '' : 'it '}${parts.slice(0, 2).join(' and ')}` : ''
+}
