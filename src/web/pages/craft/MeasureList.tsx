@@ -23,7 +23,7 @@ export function MeasureList({ craft }: { craft: Craft }) {
         {(all ? items : items.slice(0, few)).map((item) => (
           <li key={item.key}>
             <InputLink link={item.path}>{item.label}</InputLink>{' '}
-            <span className="quiet bound">{item.about}</span>
+            <span className="quiet together">{item.about}</span>
             <p className="quiet">
               {item.measure}. {item.why}
             </p>
