@@ -7,6 +7,9 @@ export const jobs = {
   'cycle-trace': async () => (await import('./torqueCurve.ts')).cycleTraceJob,
   'pipe-search': async () => (await import('./pipeSearch.ts')).pipeSearchJob,
   'stinger-search': async () => (await import('./stingerSearch.ts')).stingerSearchJob,
+  hear: async () => (await import('./hear.ts')).hearJob,
+  alone: async () => (await import('./hear.ts')).aloneJob,
+  'pipe-trials': async () => (await import('./pipeTrials.ts')).pipeTrialsJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 
 export type JobName = keyof typeof jobs

@@ -35,7 +35,12 @@ const allPages: readonly Page[] = [
   { id: 'strength', word: 'Strength', asks: 'Will it hold?' },
   { id: 'fuel', word: 'Fuel', asks: 'Will it be fed?' },
   { id: 'make', word: 'Make', asks: 'What do I cut and print?' },
-  { id: 'runs', word: 'Runs', asks: 'What happened, and what next?' },
+  {
+    id: 'runs',
+    word: 'Runs',
+    asks: 'What happened, and what next?',
+    load: () => import('./runs/RunsPage.tsx').then((m) => m.RunsPage),
+  },
 ]
 
 export const pages = allPages.filter(
