@@ -1,11 +1,10 @@
 /** The search for a pipe: handbook start, length set by the simulated peak, pattern search, sizes that can be made. */
 import type { Finding } from '../answers/finding.ts'
 import type { Craft } from '../craft/index.ts'
-import { twoStrokeFromCraft } from '../engine/twoStrokeFromCraft.ts'
 import { pipeFindings } from '../exhaust/pipeFindings.ts'
 import { proportionedPipe } from '../exhaust/proportions.ts'
 import { searchPipe } from '../exhaust/search.ts'
-import { lengthOfPipe, makeable, type PipeShape, pipeOfShape, shapeOfPipe } from '../exhaust/shape.ts'
+import { makeable, type PipeShape, pipeOfShape, shapeOfPipe } from '../exhaust/shape.ts'
 import {
   classFigures,
   type PipeClass,
@@ -14,16 +13,7 @@ import {
   tunedLength,
 } from '../exhaust/tuning.ts'
 import type { NextChange, PipeAnswer, Room } from '../exhaust/types.ts'
-import {
-  coarse,
-  curveWith,
-  judgePipe,
-  prepareTrial,
-  type Trial,
-  type TrialOrder,
-  tryPipe,
-  withOpening,
-} from './pipeTrial.ts'
+import { type Judged, prepareTrial, type Trial, type TrialOrder, type TryMany, tryPipe } from './pipeTrial.ts'
 
 export interface PipeSearchAnswer {
   /** false for the first answer, given early, from coarse cells and before the search proper */
@@ -51,14 +41,13 @@ export interface SearchWork {
   progress?: (part: number, says: string) => void
   early?: (answer: PipeSearchAnswer) => void
   cancelled?: () => boolean
-  /** tries several pipes at once, coarse; by other threads where a face has them. Default: one after the other here */
-  tryMany?: (trial: Trial, shapes: readonly PipeShape[]) => Promise<number[]>
+  /** tries several pipes at once, in other threads where a face has them. Default: one after the other here */
+  tryMany?: TryMany
 }
 
 /** Thrown when a search is called off. */
 export class CalledOff extends Error {}
 
-type Judged = PipeAnswer & { band: number[] }
 const plain = ({ band: _, ...answer }: Judged): PipeAnswer => answer
 const classOf: Record<string, PipeClass> = { utility: 'road', sport: 'enduro', race: 'motocross' }
 
@@ -123,26 +112,28 @@ export async function findPipe(
   let curves = 0
   const bend = trial.room.bend
   const build = (s: PipeShape) => pipeOfShape(s, trial.duct, bend)
-  const look = (
-    name: PipeAnswer['name'],
-    pipe: ReturnType<typeof build>,
-    cells: 'coarse' | 'fine',
-  ): Judged => {
+  const tryMany: TryMany = async (requests) => {
     check()
-    curves++
-    return tryPipe(trial, name, pipe, cells)
+    curves += requests.length
+    return work.tryMany ? work.tryMany(requests) : requests.map((r) => tryPipe(trial, r))
   }
+  const look = async (name: PipeAnswer['name'], pipe: PipeAnswer['pipe'], cells: 'coarse' | 'fine') =>
+    (await tryMany([{ name, pipe, cells }]))[0]!
 
-  const nowCoarse = look('now', trial.now, 'coarse')
+  const startAt = handbookShape(trial)
+  const [nowCoarse, firstBook] = (await tryMany([
+    { name: 'now', pipe: trial.now, cells: 'coarse' },
+    { name: 'handbook', pipe: build(startAt), cells: 'coarse' },
+  ])) as [Judged, Judged]
   tell(0.04, 'the handbook’s pipe')
-  let start = handbookShape(trial)
-  let handbook = look('handbook', build(start), 'coarse')
+  let start = startAt
+  let handbook = firstBook
   // the simulated peak says how much too long or too short it is
   for (let i = 0; i < 2 && Number.isFinite(handbook.peakAt); i++) {
     const by = Math.min(1.15, Math.max(0.87, handbook.peakAt / trial.aim))
     if (Math.abs(by - 1) < 0.015) break
     const next = fitted(lengthened(start, trial.duct, by), trial)
-    const tried = look('handbook', build(next), 'coarse')
+    const tried = await look('handbook', build(next), 'coarse')
     if (!(tried.score > handbook.score)) break
     start = next
     handbook = tried
@@ -170,12 +161,10 @@ export async function findPipe(
   work.early?.(answer({ found: { ...plain(first), name: 'found' }, band: bandOf(first) }))
 
   tell(0.1, 'searching, with coarse cells')
-  const worth = async (shapes: readonly PipeShape[]) => {
-    check()
-    curves += shapes.length
-    if (work.tryMany) return work.tryMany(trial, shapes)
-    return shapes.map((s) => tryPipe(trial, 'found', build(s), 'coarse').score)
-  }
+  const worth = async (shapes: readonly PipeShape[]) =>
+    (await tryMany(shapes.map((x) => ({ name: 'found', pipe: build(x), cells: 'coarse' })))).map(
+      (j) => j.score,
+    )
   let best = start
   if (present) {
     const s = fitted(present, trial)
@@ -190,30 +179,24 @@ export async function findPipe(
   if (found.cancelled) throw new CalledOff('called off')
 
   tell(0.66, 'deciding, with fine cells')
-  const now = look('now', trial.now, 'fine')
-  const handbookFine = look('handbook', build(start), 'fine')
-  const tried: { shape: PipeShape; answer: Judged }[] = []
-  for (const [i, l] of found.leaders.entries()) {
-    tell(0.7 + 0.03 * i, 'deciding, with fine cells')
-    tried.push({ shape: l.shape, answer: look('found', build(l.shape), 'fine') })
-  }
-  tried.sort((a, b) => b.answer.score - a.answer.score)
-  const winner = tried[0]!
-  const shape = makeable(winner.shape)
-  const snapped = look('found', build(shape), 'fine')
+  const [now, handbookFine, ...judged] = (await tryMany([
+    { name: 'now', pipe: trial.now, cells: 'fine' },
+    { name: 'handbook', pipe: build(start), cells: 'fine' },
+    ...found.leaders.map((l) => ({ name: 'found' as const, pipe: build(l.shape), cells: 'fine' as const })),
+  ])) as [Judged, Judged, ...Judged[]]
+  const winner = judged.reduce((a, j) => (j.score > a.score ? j : a))
+  const shape = makeable(found.leaders[judged.indexOf(winner)]!.shape)
+  tell(0.8, 'rounding to sizes that can be made')
+  const snapped = await look('found', build(shape), 'fine')
   tell(0.84, 'what to change next')
-  const next = changesNext(trial, shape, build, snapped, (part) => {
-    check()
-    curves++
-    tell(0.84 + 0.16 * part, 'what to change next')
-  })
+  const next = await changesNext(trial, shape, build, snapped, tryMany)
   tell(1, 'done')
   return answer({
     final: true,
     now: plain(now),
     handbook: plain(handbookFine),
     found: plain(snapped),
-    snappingCost: winner.answer.score - snapped.score,
+    snappingCost: winner.score - snapped.score,
     next,
     band: bandOf(snapped),
     curves,
@@ -228,79 +211,60 @@ function bandOf(a: Judged): { from: number; to: number } {
 }
 
 /** Finite differences round the pipe found, with fine cells: both ways, since curves bend. */
-function changesNext(
+async function changesNext(
   trial: Trial,
   shape: PipeShape,
   build: (s: PipeShape) => PipeAnswer['pipe'],
   at: Judged,
-  step: (part: number) => void,
-): NextChange[] {
+  tryMany: TryMany,
+): Promise<NextChange[]> {
   const mm = 1e-3
-  const longer = (by: number) => ({ ...shape, header: shape.header + by })
-  const rows: { says: string; step: number; path?: string; shape?: PipeShape; opens?: number }[] = []
-  for (const sign of [1, -1] as const) {
+  const degree = Math.PI / 180
+  const rows: { says: string; step: number; shape?: PipeShape; opens?: number }[] = (
+    [1, -1] as const
+  ).flatMap((sign) => {
     const word = (more: string, less: string) => (sign > 0 ? more : less)
-    rows.push({
-      says: `header 10 mm ${word('longer', 'shorter')}`,
-      step: sign * 10 * mm,
-      shape: longer(sign * 10 * mm),
-    })
-    rows.push({
-      says: `stinger 10 mm ${word('longer', 'shorter')}`,
-      step: sign * 10 * mm,
-      shape: { ...shape, stinger: shape.stinger + sign * 10 * mm },
-    })
-    rows.push({
-      says: `stinger bore 1 mm ${word('wider', 'narrower')}`,
-      step: sign * mm,
-      shape: { ...shape, stingerBore: shape.stingerBore + sign * mm },
-    })
-    rows.push({
-      says: `exhaust port opening 1° ${word('later', 'earlier')}`,
-      step: (sign * Math.PI) / 180,
-      path: `engines.${trial.index}.ports.exhaust.opens`,
-      opens: (sign * Math.PI) / 180,
-    })
-  }
-  const out: NextChange[] = []
-  rows.forEach((row, i) => {
-    step(i / rows.length)
-    const pipe = build(row.shape ?? shape)
-    const moved = row.opens === undefined ? undefined : openedAt(trial, row.opens, pipe)
-    if (row.opens !== undefined && !moved) return
-    const curve = moved ?? curveWith(trial, pipe, 0.5 * coarse, trial.fineRpms)
-    const judged = judgePipe(trial, 'found', pipe, curve)
-    out.push({
+    const ten = sign * 10 * mm
+    return [
+      {
+        says: `header 10 mm ${word('longer', 'shorter')}`,
+        step: ten,
+        shape: { ...shape, header: shape.header + ten },
+      },
+      {
+        says: `stinger 10 mm ${word('longer', 'shorter')}`,
+        step: ten,
+        shape: { ...shape, stinger: shape.stinger + ten },
+      },
+      {
+        says: `stinger bore 1 mm ${word('wider', 'narrower')}`,
+        step: sign * mm,
+        shape: { ...shape, stingerBore: shape.stingerBore + sign * mm },
+      },
+      {
+        says: `exhaust port opening 1° ${word('later', 'earlier')}`,
+        step: sign * degree,
+        opens: sign * degree,
+      },
+    ]
+  })
+  const judged = await tryMany(
+    rows.map((row) => ({
+      name: 'found',
+      pipe: build(row.shape ?? shape),
+      cells: 'fine',
+      ...(row.opens === undefined ? {} : { opens: row.opens }),
+    })),
+  )
+  return rows.map((row, i) => {
+    const j = judged[i]!
+    return {
       says: row.says,
       step: row.step,
-      ...(row.path ? { path: row.path } : {}),
-      peakAt: judged.peakAt - at.peakAt,
-      torque: Math.max(...judged.curve.torque) - Math.max(...at.curve.torque),
-      thrust: trial.speeds.length > 0 ? judged.thrust - at.thrust : judged.pull - at.pull,
-    })
+      ...(row.opens === undefined ? {} : { path: `engines.${trial.index}.ports.exhaust.opens` }),
+      peakAt: j.peakAt - at.peakAt,
+      torque: Math.max(...j.curve.torque) - Math.max(...at.curve.torque),
+      thrust: trial.speeds.length > 0 ? j.thrust - at.thrust : j.pull - at.pull,
+    }
   })
-  return out
 }
-
-/** Curve with the port opened earlier or later; undefined where the file's numbers then contradict each other. */
-function openedAt(trial: Trial, by: number, pipe: PipeAnswer['pipe']) {
-  const moved = withOpening(trial.craft, trial.index, by)
-  const reading = twoStrokeFromCraft(moved, trial.index)
-  if (!reading.spec || reading.faults.some((f) => !f.says.includes('wheel'))) return undefined
-  const spec = { ...reading.spec, pipe: curvePipe(trial, pipe, reading.spec.pipe[0]!) }
-  return curveWith(trial, pipe, 0.5 * coarse, trial.fineRpms, spec)
-}
-
-function curvePipe(trial: Trial, pipe: PipeAnswer['pipe'], duct: Trial['spec']['pipe'][number]) {
-  const parts = pipe.segments.map(({ name: _, ...s }) => s)
-  const tube = { length: pipe.stinger.length, d0: pipe.stinger.bore, d1: pipe.stinger.bore }
-  const engine = trial.craft.engines[trial.index]!
-  const after =
-    'exhaust' in engine && engine.exhaust?.muffler
-      ? []
-      : trial.spec.pipe.slice(1 + trial.now.segments.length + 1)
-  return [duct, ...parts, tube, ...after]
-}
-
-/** m, for a word on the room */
-export const lengthTaken = (a: PipeAnswer) => lengthOfPipe(a.pipe)

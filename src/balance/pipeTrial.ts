@@ -143,7 +143,7 @@ export function prepareTrial(craft: Craft, order: TrialOrder): Trial {
     speeds,
     aim,
     rpms: of([0.66, 0.78, 0.86, 0.92, 0.97, 1.02, 1.08]),
-    fineRpms: of([0.6, 0.68, 0.75, 0.81, 0.86, 0.9, 0.94, 0.97, 1, 1.03, 1.07, 1.12]),
+    fineRpms: of([0.62, 0.71, 0.79, 0.86, 0.91, 0.95, 0.98, 1.01, 1.05, 1.1]),
     width: order.width ?? 0.3,
     base: {},
     warm: new Map(),
@@ -302,12 +302,7 @@ const hottest = 923
 const stifled = 8000
 
 /** A pipe with all that it does. The first one judged with each size of cells is what others are measured by: the present. */
-export function judgePipe(
-  trial: Trial,
-  name: PipeAnswer['name'],
-  pipe: Pipe,
-  curve: PipeCurve,
-): PipeAnswer & { band: number[] } {
+export function judgePipe(trial: Trial, name: PipeAnswer['name'], pipe: Pipe, curve: PipeCurve): Judged {
   const made = torqueCurve(trial, curve)
   const cells = curve.dx > 0.75 * coarse ? 'coarse' : 'fine'
   if (!made)
@@ -350,20 +345,35 @@ export function judgePipe(
   }
 }
 
-/** Simulates a pipe with coarse cells and judges it. */
-export function tryPipe(
-  trial: Trial,
-  name: PipeAnswer['name'],
-  pipe: Pipe,
-  cells: 'coarse' | 'fine',
-): PipeAnswer & { band: number[] } {
-  const [dx, rpms] = cells === 'coarse' ? [coarse, trial.rpms] : [fine, trial.fineRpms]
-  return judgePipe(trial, name, pipe, curveWith(trial, pipe, dx, rpms))
+/** One pipe to be tried. Plain data, so that a thread can be asked. */
+export interface TrialRequest {
+  name: PipeAnswer['name']
+  pipe: Pipe
+  cells: 'coarse' | 'fine'
+  /** rad that the exhaust port opens later (earlier when below nought) than now */
+  opens?: number
 }
 
-/** Craft with the exhaust opening moved by `by` rad, its followers too. */
-export function withOpening(craft: Craft, index: number, by: number): Craft {
-  const engine = craft.engines[index] as TwoStrokeEngine
+/** A pipe judged, with the engine speeds (rev/min) that the jet holds it at over the speeds that count. */
+export type Judged = PipeAnswer & { band: number[] }
+
+/** Answers requests in their order, here or in other threads. */
+export type TryMany = (requests: readonly TrialRequest[]) => Promise<Judged[]>
+
+/**
+ * Simulates and judges one pipe, against the present one with the same cells. Undefined torque (a port moved to where the
+ * file contradicts itself) gives NaN throughout.
+ */
+export function tryPipe(trial: Trial, request: TrialRequest): Judged {
+  const [dx, rpms] = request.cells === 'coarse' ? [coarse, trial.rpms] : [fine, trial.fineRpms]
+  const { name, pipe, opens } = request
+  // everything is measured by the present pipe, whichever thread looks at it
+  if (!trial.base[request.cells]) judgePipe(trial, 'now', trial.now, curveWith(trial, trial.now, dx, rpms))
+  const spec = specWith(trial, pipe)
+  if (opens === undefined) return judgePipe(trial, name, pipe, curveWith(trial, pipe, dx, rpms, spec))
+  const engine = trial.craft.engines[trial.index] as TwoStrokeEngine
   const q = engine.ports.exhaust.opens
-  return whatIf(craft, { [q.path]: q.value + by })
+  const moved = twoStrokeFromCraft(whatIf(trial.craft, { [q.path]: q.value + opens }), trial.index)
+  const other = { ...moved.spec!, pipe: [moved.spec!.pipe[0]!, ...spec.pipe.slice(1)] }
+  return judgePipe(trial, name, pipe, curveWith(trial, pipe, dx, rpms, other))
 }

@@ -2,9 +2,9 @@
 import type { Finding } from '../answers/finding.ts'
 import type { Craft } from '../craft/index.ts'
 import { boresToTry, stingerFindings, stingerRisk } from '../exhaust/stinger.ts'
-import type { PipeAnswer, StingerRow } from '../exhaust/types.ts'
+import type { StingerRow } from '../exhaust/types.ts'
 import { CalledOff } from './pipeSearch.ts'
-import { prepareTrial, type TrialOrder, tryPipe } from './pipeTrial.ts'
+import { type Judged, prepareTrial, type TrialOrder, type TryMany, tryPipe } from './pipeTrial.ts'
 
 export interface StingerSearchAnswer {
   /** false for the first answer, from coarse cells */
@@ -26,9 +26,9 @@ export interface StingerWork {
   progress?: (part: number, says: string) => void
   early?: (answer: StingerSearchAnswer) => void
   cancelled?: () => boolean
+  /** as in a search for a pipe */
+  tryMany?: TryMany
 }
-
-type Judged = PipeAnswer & { band: number[] }
 
 const grave = { good: 0, watch: 1, stop: 2 } as const
 
@@ -44,14 +44,21 @@ export async function findStinger(
   const { bore, length } = trial.now.stinger
   const bores = boresToTry(port, bore)
   let curves = 0
-  const look = (b: number, l: number, cells: 'coarse' | 'fine'): Judged => {
+  const look = async (
+    list: readonly { bore: number; length: number }[],
+    cells: 'coarse' | 'fine',
+  ): Promise<Judged[]> => {
     if (work.cancelled?.()) throw new CalledOff('called off')
-    curves++
-    const segments = trial.now.segments.map((s, i) =>
+    curves += list.length
+    const requests = list.map((stinger) => {
+      const last = trial.now.segments.length - 1
       // the end cone goes on to the new bore
-      i === trial.now.segments.length - 1 && trial.now.segments[i]!.d1 < s.d0 ? { ...s, d1: b } : s,
-    )
-    return tryPipe(trial, 'now', { ...trial.now, segments, stinger: { bore: b, length: l } }, cells)
+      const segments = trial.now.segments.map((s, i) =>
+        i === last && s.d1 < s.d0 ? { ...s, d1: stinger.bore } : s,
+      )
+      return { name: 'now' as const, pipe: { ...trial.now, segments, stinger }, cells }
+    })
+    return work.tryMany ? work.tryMany(requests) : requests.map((r) => tryPipe(trial, r))
   }
   const rowOf = (a: Judged, base: Judged): StingerRow => {
     const { exhaustT, inside, gauge, torque } = a.curve
@@ -89,22 +96,33 @@ export async function findStinger(
     }
     return { ...made, findings: stingerFindings(made, `engines.${trial.index}`) }
   }
-  const round = (cells: 'coarse' | 'fine', from: number, to: number) => {
-    const base = look(bore, length, cells)
-    const judged = bores.map((b, i) => {
-      work.progress?.(from + ((to - from) * i) / bores.length, `${(1000 * b).toFixed(1)} mm, ${cells} cells`)
-      return b === bore ? base : look(b, length, cells)
-    })
-    return { base, judged }
+  // pairs, so that two threads are busy and the progress moves
+  const round = async (cells: 'coarse' | 'fine', from: number, to: number) => {
+    const judged: Judged[] = []
+    for (let i = 0; i < bores.length; i += 2) {
+      work.progress?.(
+        from + ((to - from) * i) / bores.length,
+        `${(1000 * bores[i]!).toFixed(1)} mm, ${cells} cells`,
+      )
+      judged.push(
+        ...(await look(
+          bores.slice(i, i + 2).map((b) => ({ bore: b, length })),
+          cells,
+        )),
+      )
+    }
+    return { base: judged[bores.indexOf(bore)]!, judged }
   }
-  const quick = round('coarse', 0.05, 0.25)
+  const quick = await round('coarse', 0.05, 0.25)
   work.early?.(answer(quick.base, quick.judged, []))
-  const full = round('fine', 0.25, 0.8)
+  const full = await round('fine', 0.25, 0.8)
   const best = answer(full.base, full.judged, []).best
-  const long = [0.7, 0.85, 1.2, 1.45].map((share, i) => {
-    work.progress?.(0.8 + 0.05 * i, 'its length, fine cells')
-    return look(best.bore, Math.round(1000 * share * length) / 1000, 'fine')
-  })
+  work.progress?.(0.82, 'its length, fine cells')
+  const lengths = [0.7, 0.85, 1.2, 1.45].map((share) => Math.round(1000 * share * length) / 1000)
+  const long = await look(
+    lengths.map((l) => ({ bore: best.bore, length: l })),
+    'fine',
+  )
   work.progress?.(1, 'done')
   return answer(full.base, full.judged, long)
 }

@@ -84,7 +84,7 @@ const kindOfUnit: Record<string, readonly [Kind, string]> = {
   'rev/s': ['rotation', 'rpm'],
 }
 
-function findingText(f: Finding, units: DisplaySystem): string {
+export function findingText(f: Finding, units: DisplaySystem): string {
   const lines = [`${marks[f.standing]} ${f.says}`]
   const known = f.unit === undefined ? undefined : kindOfUnit[f.unit]
   if (units === 'inch' && known && f.value !== undefined) {

@@ -25,6 +25,18 @@ program
   })
 
 program
+  .command('breathe')
+  .description('how the engines breathe; with --search a better pipe or stinger')
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--search <part>', 'pipe or stinger; takes one to three minutes')
+  .option('--engine <number>', 'which engine of the file, counted from 1', '1')
+  .option('--rpm <number>', 'speed the pipe shall suit; the jet’s load decides when left out')
+  .option('--json', 'findings, curves and answer as JSON, SI units')
+  .action(async (file: string, options) => {
+    code = await (await import('./breathe.ts')).breathe(file, options)
+  })
+
+program
   .command('reckon')
   .description('answer one handbook question: reckon ID name=value…')
   .argument('[id]', 'reckoner; see --list')

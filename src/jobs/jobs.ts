@@ -7,6 +7,7 @@ export const jobs = {
   'cycle-trace': async () => (await import('./torqueCurve.ts')).cycleTraceJob,
   'pipe-search': async () => (await import('./pipeSearch.ts')).pipeSearchJob,
   'stinger-search': async () => (await import('./stingerSearch.ts')).stingerSearchJob,
+  float: async () => (await import('./float.ts')).floatJob,
   hear: async () => (await import('./hear.ts')).hearJob,
   alone: async () => (await import('./hear.ts')).aloneJob,
   'pipe-trials': async () => (await import('./pipeTrials.ts')).pipeTrialsJob,

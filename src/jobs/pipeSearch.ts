@@ -20,6 +20,13 @@ export interface PipeSearchOrder {
 const engines = mapStore(8)
 const maps = new MapStore(8)
 
+/** What a trial is set up by, from an order. */
+export const trialOf = (order: Pick<PipeSearchOrder, 'engine' | 'rpm' | 'width'>) => ({
+  index: order.engine,
+  ...(order.rpm === undefined ? {} : { aim: order.rpm }),
+  ...(order.width === undefined ? {} : { width: order.width }),
+})
+
 /** The craft of an order; Error with the located lines where it does not read. */
 export function craftOf(order: Pick<PipeSearchOrder, 'text' | 'tried'>) {
   const { craft, problems } = readCraft(order.text)
@@ -37,13 +44,7 @@ export const pipeSearchJob = defineJob<PipeSearchOrder, PipeSearchAnswer>(
     try {
       return await findPipe(
         craftOf(order),
-        {
-          index: order.engine,
-          ...(order.rpm === undefined ? {} : { aim: order.rpm }),
-          ...(order.width === undefined ? {} : { width: order.width }),
-          store: engines,
-          maps,
-        },
+        { ...trialOf(order), store: engines, maps },
         {
           progress: (part, says) => context.progress(part, says),
           early: (answer) => context.early?.(answer),
