@@ -14,8 +14,9 @@ const file = (name: string, bytes: Uint8Array) => {
   writeFileSync(path, bytes)
   return path
 }
-const hasFfmpeg = spawnSync('ffmpeg', ['-version']).status === 0
-const convert = (...args: string[]) => spawnSync('ffmpeg', ['-nostdin', '-v', 'error', '-y', ...args]).status
+const program = 'ffmpeg'
+const hasFfmpeg = spawnSync(program, ['-version']).status === 0
+const convert = (...args: string[]) => spawnSync(program, ['-nostdin', '-v', 'error', '-y', ...args]).status
 const engine = (rate: number) => sum(pulseTrain(95, 3, rate), noiseOnly(3, rate, 4, 0.03))
 const median = (x: Float32Array) => x.slice().sort()[x.length >> 1]!
 

@@ -38,6 +38,3 @@ export function copyFrame(signal: Float32Array, i: number, out: Float64Array, of
   for (let k = from; k < to; k++) out[k] = signal[start + k]!
   if (to < FRAME) out.fill(0, Math.max(0, to))
 }
-
-/** Number of frames of a signal of `length` samples: one at every hop from 0 to the end. */
-export const frameCount = (length: number) => (length > 0 ? Math.floor((length - 1) / HOP) + 1 : 0)

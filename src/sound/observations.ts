@@ -1,6 +1,4 @@
 /** What a builder may have seen or tried, from a list, beside free text. */
-export type ObservationState = string
-
 export interface Observation {
   id: string
   /** a question in a builder's words */

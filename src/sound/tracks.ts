@@ -1,6 +1,6 @@
 /** Tracks on the frame grid while they are worked on; the finished kind is in hearing.ts. */
 import { CANDIDATES, type FrameStore } from './candidates.ts'
-import { SLOPES, STEP } from './settings.ts'
+import { SLOPES } from './settings.ts'
 
 /** One engine's firing rate over the frames; arrays of equal length, frame i at time i * STEP. */
 export interface FrameTrack {
@@ -62,5 +62,3 @@ export function silence(t: FrameTrack, s: Stretch): void {
   t.score.fill(0, s.from, s.to)
   t.slope.fill(0, s.from, s.to)
 }
-
-export const seconds = (frames: number) => frames * STEP
