@@ -27,7 +27,7 @@ export function simulatedAnswer(line: TorqueLine, stage: Stage, look: Look): Bre
   if (!top || !pull) return { says: `${upper(line.name)} settled at no speed, so there is no curve to give.` }
   const strong = strongBand(line)
   const wide = strong
-    ? ` It is within a tenth of that from ${saysRpm(strong.from / 60)} to ${saysRpm(strong.to / 60)}.`
+    ? ` Its power stays within a tenth of that from ${saysRpm(strong.from / 60)} to ${saysRpm(strong.to / 60)}.`
     : ''
   const at = line.rpm.indexOf(top.rpm)
   const down = Math.hypot(uncalibrated.bmep, line.low ? 1 - line.low[at]! / line.torque[at]! : 0)

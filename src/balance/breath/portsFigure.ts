@@ -50,7 +50,9 @@ export function portsFigure(
     const other = tried?.find((o) => o.port === p.port)
     if (other && Math.abs(other.timeArea - p.timeArea) > 1e-3 * p.timeArea)
       marks.push(pointSign('diamond', at(shown(other.timeArea)), mid, 1.5, okabeIto.black, true))
-    marks.push(text(at(0), foot + 8, portWords(p, rpm), { size: smallSize + 0.1, halo: true, colour: ink }))
+    marks.push(
+      text(at(0) + 1, foot + 8, portWords(p, rpm), { size: smallSize + 0.1, halo: true, colour: ink }),
+    )
   })
   marks.push(line(at(0), bottom - 1, at(0), top, { stroke: ink, width: 0.35 }, 'axis'))
   return {
