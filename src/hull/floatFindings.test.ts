@@ -58,10 +58,19 @@ describe('float findings', () => {
     expect(f.standing).toBe('stop')
     expect(f.says).toMatch(/under water at rest/)
   })
-  test('without foam the swamped craft sinks and asks for litres of it', () => {
+  test('without foam listed it would sink swamped, which is not known until the foam is listed, and litres are asked for', () => {
     const text = demo('heron').replace(/\nfoam:[\s\S]*?\n\ncompartments/, '\ncompartments')
     const list = floatFindings(craftOf(text))
-    expect(find(list, 'float.swamped').standing).toBe('stop')
+    expect(find(list, 'float.swamped')).toMatchObject({
+      standing: 'unknown',
+      says: expect.stringContaining('No foam'),
+    })
+    // a little foam listed is a list, and too little of it is a stop
+    const little = text.replace(
+      '\ncompartments',
+      '\nfoam:\n  - { name: nose, from: [1.9 m, -0.1 m, 0.1 m], to: [2.0 m, 0.1 m, 0.2 m], foam: XPS 25 }\n\ncompartments',
+    )
+    expect(find(floatFindings(craftOf(little)), 'float.swamped').standing).toBe('stop')
     expect(find(list, 'float.foam').value!).toBeGreaterThan(0.08)
     expect(find(list, 'float.foam').says).toMatch(/\d+ L/)
   })

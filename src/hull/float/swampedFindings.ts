@@ -12,8 +12,13 @@ export function swampedFinding(input: FloatInput, a: FloatAnswer): Finding {
   const held = c('swamped, rider alongside')
   const aboard = c('swamped, rider aboard')
   const reserve = -alone.deficit
+  const air = input.compartments.filter((x) => x.sealed)
+  // a file that lists neither foam nor sealed space may simply not have got that far
+  const unlisted = a.foam.length === 0 && air.length === 0
   const standing: Standing = alone.sinks
-    ? 'stop'
+    ? unlisted
+      ? 'unknown'
+      : 'stop'
     : held.sinks || alone.over || held.over || aboard.sinks || aboard.over
       ? 'watch'
       : 'good'
@@ -22,7 +27,9 @@ export function swampedFinding(input: FloatInput, a: FloatAnswer): Finding {
       ? ' It rolls over as it floods: the foam is too low or too near the middle.'
       : ''
   const says = alone.sinks
-    ? `Swamped, it sinks: ${kg(alone.deficit)} of lift is missing even with nobody aboard.`
+    ? unlisted
+      ? `No foam and no sealed space is listed; if there is none, it sinks when swamped: ${kg(alone.deficit)} of lift is missing even with nobody aboard.`
+      : `Swamped, it sinks: ${kg(alone.deficit)} of lift is missing even with nobody aboard.`
     : held.sinks
       ? `Swamped, it floats by itself with ${kg(reserve)} to spare, not with a rider holding on.${rolls}`
       : aboard.sinks
@@ -30,7 +37,6 @@ export function swampedFinding(input: FloatInput, a: FloatAnswer): Finding {
         : aboard.over
           ? `Swamped, it floats and has the lift for its rider, but rolls over with the rider lying on it.`
           : `Swamped, it floats and still carries its rider lying on deck.${rolls}`
-  const air = input.compartments.filter((x) => x.sealed)
   return {
     id: 'float.swamped',
     question: 'float',
@@ -86,7 +92,13 @@ export function foamFinding(a: FloatAnswer): Finding {
     unit: 'm³',
     standing: 'watch',
     because: [
-      { says: `${kg(n.deficit)} of lift is missing, with a tenth in hand`, link: 'foam' },
+      {
+        says:
+          n.deficit > 0
+            ? `${kg(n.deficit)} of lift is missing, with a tenth in hand`
+            : `the lift is there, ${kg(-n.deficit)} beyond a tenth in hand`,
+        link: 'foam',
+      },
       { says: 'foam of 30 kg/m³ that soaks 3 % lifts at most 881 kg/m³, the credit of 46 CFR 170.245' },
       {
         says: 'foam low down and near the middle rolls a swamped craft over; high and outboard keeps it upright',
