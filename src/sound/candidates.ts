@@ -26,6 +26,8 @@ export const MASKED_PEAKS = 3
 export const CANDIDATES = OWN_PEAKS + 2 * MASKED_PEAKS
 /** pairs kept */
 export const PAIRS = 40
+/** unit of the pair scores kept */
+export const PAIR_UNIT = 0.001
 /** a pair must lie this far apart in ln f; nearer is one line */
 export const PAIR_APART = 0.045
 
@@ -40,7 +42,8 @@ export interface FrameStore {
   pairCount: Uint8Array
   pairA: Uint8Array
   pairB: Uint8Array
-  pairScore: Float32Array
+  /** thousandths, to keep an hour of sound small */
+  pairScore: Int16Array
 }
 
 export function makeFrameStore(expected = 512): FrameStore {
@@ -53,13 +56,13 @@ export function makeFrameStore(expected = 512): FrameStore {
     pairCount: new Uint8Array(expected),
     pairA: new Uint8Array(expected * PAIRS),
     pairB: new Uint8Array(expected * PAIRS),
-    pairScore: new Float32Array(expected * PAIRS),
+    pairScore: new Int16Array(expected * PAIRS),
   }
 }
 
-function room<T extends Uint8Array | Float32Array>(a: T, need: number): T {
+function room<T extends Uint8Array | Int16Array | Float32Array>(a: T, need: number): T {
   if (a.length >= need) return a
-  const bigger = new (a.constructor as new (n: number) => T)(Math.max(need, Math.ceil(1.5 * a.length)))
+  const bigger = new (a.constructor as new (n: number) => T)(Math.max(need, Math.ceil(1.25 * a.length)))
   bigger.set(a)
   return bigger
 }
@@ -180,7 +183,7 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
     for (let k = 0; k < pairCount; k++) {
       store.pairA[i * PAIRS + k] = pairA[k]!
       store.pairB[i * PAIRS + k] = pairB[k]!
-      store.pairScore[i * PAIRS + k] = best[k]!
+      store.pairScore[i * PAIRS + k] = Math.round(best[k]! / PAIR_UNIT)
     }
   }
   return { add }

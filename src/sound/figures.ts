@@ -1,11 +1,13 @@
 /** A run as pictures and sentences: the recording with the tracks on it, and what the engines did. */
 import { alongAxis } from '../drawing/axes.ts'
+import { chart } from '../drawing/chart.ts'
 import { heatChart } from '../drawing/heat.ts'
 import { line, polyline, rectangle, text } from '../drawing/marks.ts'
 import { ink, inkOf, okabeIto, quiet } from '../drawing/palette.ts'
 import type { Mark, Plot, PlotSeries, Sheet } from '../drawing/sheet.ts'
 import type { RunEvent } from './events.ts'
 import type { Hearing, Spectrogram, Track } from './hearing.ts'
+import type { Prediction } from './residuals.ts'
 
 /** Colours that show on the spectrogram's pale and dark parts alike; inside a white rim. */
 export const engineColour: Record<'A' | 'B', string> = { A: okabeIto.blue, B: okabeIto.vermillion }
@@ -81,6 +83,7 @@ export function runPicture(p: RunPicture): Sheet {
     cols,
     rows,
   })
+  heat.marks = heat.marks.map(inGrey)
   if (!h) return heat
   const plot = heat.plots![0]!
   const series = h.tracks.map((t) => seriesOf(t, h, from, to))
@@ -91,6 +94,18 @@ export function runPicture(p: RunPicture): Sheet {
     ...countStrip(h, plot),
   ]
   return { ...heat, height: heat.height + strip, marks, plots: [raised] }
+}
+
+/** The picture in greys, so that the coloured lines on it stand out; the map's lightness falls evenly, so nothing is lost. */
+function inGrey(m: Mark): Mark {
+  if (m.kind !== 'image') return m
+  const rgb = m.rgb.slice()
+  for (let i = 0; i < rgb.length; i += 3) {
+    const light = 0.3 * rgb[i]! + 0.59 * rgb[i + 1]! + 0.11 * rgb[i + 2]!
+    // never quite black: the white rim of a line keeps it readable on any level
+    rgb.fill(40 + (215 * light) / 255, i, i + 3)
+  }
+  return { ...m, rgb }
 }
 
 /** Levels between which the colours run: most of the noise stays pale, the strongest lines are dark. */
@@ -222,7 +237,7 @@ export function heardPart(t: Track): { part: number; confidence: number } {
 
 export interface RunAnswer {
   says: string
-  range?: string
+  /** spread of the speeds, and how sure it is */
   confidence: string
 }
 
@@ -258,7 +273,7 @@ export function runAnswer(h: Hearing): RunAnswer {
         return `${heard.length > 1 ? `${t.label} ` : ''}${low} to ${high} rpm`
       })
       .join(', '),
-    confidence: `${h.verdict.code === 'one' ? 'A pair locked together would sound the same. ' : ''}Heard ${sure > 0.8 ? 'clearly' : sure > 0.5 ? 'fairly clearly' : 'faintly'} (confidence ${Math.round(100 * sure)} %).`,
+    confidence: `${h.verdict.code === 'one' ? 'A pair locked together would sound the same. ' : ''}Heard ${sure > 0.8 ? 'clearly' : sure > 0.5 ? 'fairly clearly' : 'faintly'} (confidence ${Math.min(99, Math.round(100 * sure))} %).`,
   }
 }
 
@@ -295,4 +310,40 @@ function tellEvents(events: readonly RunEvent[], two: boolean): string {
   const dead = events.find((e) => e.kind === 'one dead')
   if (dead) parts.unshift(`one died at ${clockText(dead.time)}`)
   return parts.length > 0 ? `; ${two ? '' : 'it '}${parts.slice(0, 2).join(' and ')}` : ''
+}
+
+/** Heard speeds over time beside the predicted band; arrays thinned to what paper shows. */
+export function besidePicture(h: Hearing, p: Prediction, width: number): Sheet {
+  const every = Math.max(1, Math.floor(h.time.length / 900))
+  const thin = (v: Float32Array) => Array.from(v).filter((_, i) => i % every === 0)
+  const time = thin(h.time)
+  const flat = p.time.length < 2
+  const at = flat ? [0, h.duration] : p.time.map((t) => Math.min(h.duration, Math.max(0, t)))
+  const twice = (v: readonly number[]) => (flat ? [v[0]!, v[0]!] : v)
+  return chart({
+    title: 'Heard and predicted speed',
+    says: `Heard speed of ${h.tracks.length > 1 ? 'both engines' : 'the engine'} over time beside the speed predicted for full throttle, ${rpmText(p.rpm[0]!)} at the start.`,
+    width,
+    height: Math.max(62, Math.min(80, 0.45 * width)),
+    x: { label: 'time', unit: 's', min: 0, max: h.duration },
+    y: { label: 'engine speed', unit: 'rpm', include: [0] },
+    series: [
+      {
+        name: 'predicted',
+        x: at,
+        y: twice(p.rpm),
+        low: twice(p.low),
+        high: twice(p.high),
+        colour: okabeIto.green,
+        signs: false,
+      },
+      ...h.tracks.map((t) => ({
+        name: h.tracks.length > 1 ? `heard ${t.label}` : 'heard',
+        x: time,
+        y: thin(t.rpm).map((v) => (v > 0 ? v : Number.NaN)),
+        colour: engineColour[t.label],
+        signs: false,
+      })),
+    ],
+  })
 }

@@ -1,6 +1,13 @@
 /** Takes a recording stretch by stretch and keeps only what the tracks need. */
 import type { Flag } from '../answers/solved.ts'
-import { CANDIDATES, type FrameStore, makeFrameReader, makeFrameStore, PAIRS } from './candidates.ts'
+import {
+  CANDIDATES,
+  type FrameStore,
+  makeFrameReader,
+  makeFrameStore,
+  PAIR_UNIT,
+  PAIRS,
+} from './candidates.ts'
 import { makeCombGrid } from './comb.ts'
 import { conclude } from './conclude.ts'
 import { type DecideOptions, decide, usualDecision } from './decide.ts'
@@ -125,7 +132,7 @@ function withLocked(store: FrameStore, locks: readonly (readonly Lock[])[]): Fra
         if (j === k) continue
         s.pairA[frame * PAIRS + n] = Math.min(j, k)
         s.pairB[frame * PAIRS + n] = Math.max(j, k)
-        s.pairScore[frame * PAIRS + n] = s.score[base + j]! + BY_HAND
+        s.pairScore[frame * PAIRS + n] = Math.round((s.score[base + j]! + BY_HAND) / PAIR_UNIT)
         n++
       }
       s.pairCount[frame] = n
@@ -157,7 +164,7 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
 
   const append = (x: Float32Array) => {
     if (length + x.length > signal.length) {
-      const bigger = new Float32Array(Math.ceil(1.3 * (length + x.length)))
+      const bigger = new Float32Array(Math.ceil(1.2 * (length + x.length)))
       bigger.set(signal.subarray(0, length))
       signal = bigger
     }

@@ -35,7 +35,7 @@ function storeOf(frames: readonly Tiny[]): FrameStore {
       for (let b = a + 1; b < 3; b++, p++) {
         s.pairA[i * PAIRS + p] = a
         s.pairB[i * PAIRS + p] = b
-        s.pairScore[i * PAIRS + p] = 0.8 * (f.scores[a]! + f.scores[b]!)
+        s.pairScore[i * PAIRS + p] = Math.round(800 * (f.scores[a]! + f.scores[b]!))
       }
     s.pairCount[i] = p
   })
@@ -128,7 +128,7 @@ function stateCost(s: FrameStore, i: number, a: number, b: number): number {
     const orders = isRational(s.rate[i * CANDIDATES + x]! / s.rate[i * CANDIDATES + y]!)
       ? costs.rationalOffset
       : 0
-    return -costs.reward * (s.pairScore[i * PAIRS + p]! - costs.offset - costs.pairOffset - orders)
+    return -costs.reward * (s.pairScore[i * PAIRS + p]! / 1000 - costs.offset - costs.pairOffset - orders)
   }
   return Number.POSITIVE_INFINITY
 }

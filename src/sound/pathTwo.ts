@@ -3,7 +3,7 @@
  * candidates. Joint choice of combinations rather than taking one engine away after the other follows
  * A. Pertusa and J. M. Iñesta, EURASIP J. Adv. Signal Process. 2012:27.
  */
-import { CANDIDATES, type FrameStore, PAIRS } from './candidates.ts'
+import { CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './candidates.ts'
 import { moveCost } from './moves.ts'
 import { LOCK_BREAK, type Lock, onLock } from './pathOne.ts'
 import type { PathCosts } from './settings.ts'
@@ -11,6 +11,7 @@ import type { PathCosts } from './settings.ts'
 /** copied once: some module loaders make every read of an imported number a call */
 const MOST = CANDIDATES
 const PAIR_ROOM = PAIRS
+const PAIR_STEP = PAIR_UNIT
 const STATES = 1 + 3 * CANDIDATES + 2 * PAIRS
 /** one line shared by both engines costs this a frame more than one engine alone */
 const SHARED_COST = 0.05
@@ -69,7 +70,8 @@ function listStates(store: FrameStore, i: number, costs: PathCosts, out: Column)
     const b = store.pairB[i * PAIR_ROOM + p]!
     const orders = isRational(store.rate[base + a]! / store.rate[base + b]!) ? costs.rationalOffset : 0
     const cost =
-      -costs.reward * (store.pairScore[i * PAIR_ROOM + p]! - costs.offset - costs.pairOffset - orders)
+      -costs.reward *
+      (PAIR_STEP * store.pairScore[i * PAIR_ROOM + p]! - costs.offset - costs.pairOffset - orders)
     add(a, b, cost)
     add(b, a, cost)
   }

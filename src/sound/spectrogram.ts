@@ -26,7 +26,7 @@ export function makeSpectrogram(): SpectrogramBuilder {
     add: (i, plain) => {
       if (i % FRAMES_A_COLUMN !== 0) return
       if ((columns + 1) * ROWS > level.length) {
-        const bigger = new Uint8Array(Math.ceil(1.5 * level.length))
+        const bigger = new Uint8Array(Math.ceil(1.25 * level.length))
         bigger.set(level)
         level = bigger
       }
