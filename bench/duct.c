@@ -100,12 +100,11 @@ static void sweepDuct(int d, double dt) {
       au = bu;
       ap = bp;
       ay = by;
-      double stretch = 2 * du + u1 * taper[j];
-      double pt = -sigma * (2 * u1 * dp + gamma_ * p1 * stretch);
-      double rt = r1 - sigma * (2 * u1 * dr + r1 * stretch);
-      double ut = u1 - 2 * sigma * (u1 * du + dp * v[j]);
-      double yt = y1 - 2 * sigma * u1 * dy;
-      pMid1 = p1 + pt;
+      double uk = k * u1, stretch = sigma * (2 * du + u1 * taper[j]);
+      double rt = r1 - (uk * dr + r1 * stretch);
+      double ut = u1 - (uk * du + k * dp * v[j]);
+      double yt = y1 - uk * dy;
+      pMid1 = p1 - (uk * dp + gamma_ * p1 * stretch);
       rR = rt - dr;
       uR = ut - du;
       pR = pMid1 - dp;
@@ -124,10 +123,10 @@ static void sweepDuct(int d, double dt) {
     if (j > i0) {
       double areaF = face[j], mass, mom, ener, fresh;
       if (j <= i1) {
-        double rr = rL * rR, rm = rL + sqrt(rr), q = 1 / (rr * rm), inv = q * rm;
-        double a2L = gamma_ * pL * rR * inv, a2R = gamma_ * pR * rL * inv;
-        double wL = q * rr * rL, wR = 1 - wL, uRoe = wL * uL + wR * uR, jump = uR - uL;
-        double aRoe = sqrt(wL * a2L + wR * a2R + halfGm1 * wL * wR * jump * jump);
+        double rr = rL * rR, rm = rL + sqrt(rr), q = 1 / (rr * rm), inv = gamma_ * q * rm;
+        double a2L = pL * rR * inv, a2R = pR * rL * inv;
+        double wL = q * rr * rL, jump = uR - uL, lean = wL * jump, uRoe = uR - lean;
+        double aRoe = sqrt(a2R + wL * (a2L - a2R) + halfGm1 * lean * (jump - lean));
         double sLa = uL - sqrt(a2L), sLb = uRoe - aRoe, sL = sLa < sLb ? sLa : sLb;
         double sRa = uR + sqrt(a2R), sRb = uRoe + aRoe, sR = sRa > sRb ? sRa : sRb;
         if (-sL > fastest) fastest = -sL;
@@ -173,12 +172,12 @@ static void sweepDuct(int d, double dt) {
       fresh *= areaF;
       int i = j - 1;
       double kA = k * invArea[i], rn = r0 - kA * (mass - mass0);
-      double mn = r0 * u0 - kA * (areaF * (mom - pMid0) - area0 * (mom0 - pMid0));
-      double en = p0 * invGm1 + 0.5 * r0 * u0 * u0 - kA * (ener - ener0);
-      double heat = heatRate[i] * dt, slow = rn + dragRate[i] * dt * fabs(mn), cool = rn * rn + heat * (rn + 0.5 * heat);
-      double q = 1 / (rn * slow * cool), vn = q * slow * cool, un = mn * q * rn * cool;
+      double m0 = r0 * u0, mn = m0 - kA * (areaF * (mom - pMid0) - area0 * (mom0 - pMid0));
+      double en = p0 * invGm1 + 0.5 * u0 * m0 - kA * (ener - ener0);
+      double heat = heatRate[i] * dt, slow = rn + dragRate[i] * dt * fabs(mn), square = rn * rn, cool = square + heat * (rn + 0.5 * heat);
+      double both = slow * cool, q = 1 / (rn * both), vn = q * both, un = mn * (q * rn) * cool;
       double t = (en - 0.5 * rn * un * un) * vn * invCv;
-      double tn = wall[i] + (t - wall[i]) * (rn * rn) * (q * rn * slow), pn = rn * tn * gasR;
+      double tn = wall[i] + (t - wall[i]) * square * (q * rn * slow), pn = rn * tn * gasR;
       double yn = (r0 * y0 - kA * (fresh - fresh0)) * vn;
       rho[i] = rn;
       u[i] = un;

@@ -55,6 +55,9 @@ export const field = {
   BEND: 14,
 } as const
 
+/** cells a duct may have */
+export const mostCells = 4000
+
 /** Index of a slot's first number in `cell`. */
 export function at(slot: number): number {
   return slot << 4
@@ -93,6 +96,7 @@ export function createDucts(shapes: readonly DuctShape[], gamma = 1.32, gasConst
   shapes.forEach((s, d) => {
     const n = s.cellArea.length
     if (n < 2) throw new RangeError(`ducts[${d}]: ${n} cells; at least 2 are needed`)
+    if (n > mostCells) throw new RangeError(`ducts[${d}]: ${n} cells; at most ${mostCells} are taken`)
     if (!(s.dx > 0)) throw new RangeError(`ducts[${d}].dx: ${s.dx}; must be above 0`)
     if (s.faceArea.length !== n + 1)
       throw new RangeError(`ducts[${d}].faceArea: ${s.faceArea.length} faces for ${n} cells`)
