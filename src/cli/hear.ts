@@ -34,8 +34,7 @@ function joined(parts: readonly Float32Array[]): Float32Array {
 const clock = (s: number) => `${Math.floor(s / 60)}:${(s % 60).toFixed(1).padStart(4, '0')}`
 
 /** One line of letters for a speed over time, eight heights, blank where nothing was heard. */
-function strip(rpm: Float32Array, columns: number): string {
-  const top = rpm.reduce((a, v) => Math.max(a, v), 0)
+function strip(rpm: Float32Array, columns: number, top: number): string {
   const marks = '▁▂▃▄▅▆▇█'
   let out = ''
   for (let c = 0; c < columns; c++) {
@@ -54,15 +53,16 @@ function strip(rpm: Float32Array, columns: number): string {
 export function hearingText(name: string, h: Hearing): string {
   const lines = [`${name}: ${h.duration.toFixed(1)} s`, '', h.verdict.says]
   for (const f of h.flags) lines.push(`! ${f.text}`)
+  const top = Math.max(1, ...h.tracks.map((t) => t.rpm.reduce((a, v) => Math.max(a, v), 0)))
   for (const t of h.tracks) {
     const on = t.rpm.filter((v) => v > 0).sort()
     if (on.length === 0) continue
     const q = (p: number) => Math.round(on[Math.min(on.length - 1, Math.floor(p * on.length))]! / 10) * 10
-    lines.push('', `Engine ${t.label}  ${q(0.05)} to ${q(0.95)} rpm, mostly ${q(0.5)}`, strip(t.rpm, 72))
+    lines.push('', `Engine ${t.label}  ${q(0.05)} to ${q(0.95)} rpm, mostly ${q(0.5)}`, strip(t.rpm, 72, top))
   }
   for (const o of h.octaves)
     lines.push(
-      `From ${clock(o.from)} to ${clock(o.to)} the speed may be ${o.factor === 2 ? 'twice' : 'half'} what is shown: did it burble, firing every second turn?`,
+      `From ${clock(o.from)} to ${clock(o.to)} engine ${o.label} may turn ${o.factor === 2 ? 'twice' : 'half'} as fast as shown: did it burble, firing every second turn?`,
     )
   if (h.labelsUncertainAfter.length > 0)
     lines.push(`Which engine is which is uncertain after ${h.labelsUncertainAfter.map(clock).join(', ')}.`)

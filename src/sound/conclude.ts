@@ -183,7 +183,12 @@ export function conclude(
     })
   const count = new Uint8Array(frames)
   for (const t of d.tracks) for (let i = 0; i < frames; i++) if (t.rate[i]! > 0) count[i]!++
-  const octaves = d.octaves.map((o) => ({ from: o.from * STEP, to: o.to * STEP, factor: o.factor }))
+  const octaves = d.octaves.map((o) => ({
+    label: names[o.track ?? 0]!,
+    from: o.from * STEP,
+    to: o.to * STEP,
+    factor: o.factor,
+  }))
   const sounding = d.tracks[0]?.rate.reduce((n, f) => n + (f > 0 ? 1 : 0), 0) ?? 0
   const open = d.octaves.reduce((n, o) => n + o.to - o.from, 0)
   return {

@@ -175,6 +175,9 @@ export function profilesOf(
   return out
 }
 
+/** even over odd teeth, dB, from which the octave of one of two engines stays open */
+const PAIR_OPEN = 6
+
 interface Coexistence {
   on: number
   apart: number
@@ -257,7 +260,12 @@ export function decide(
       lines,
       tracks,
       profiles: profilesOf(signal, tracks, warper, cancelled, true),
-      octaves: octaves.flatMap((o) => o.notes),
+      // beside another engine too few teeth are free for a slight difference to mean much
+      octaves: octaves.flatMap((o, track) =>
+        o.notes
+          .filter((n) => tracks.length === 1 || n.factor !== 2 || n.balance.evenOverOdd > PAIR_OPEN)
+          .map((n) => ({ ...n, track })),
+      ),
       near: [],
       apartShare: 0,
       rationalShare: 0,

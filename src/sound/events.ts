@@ -48,6 +48,8 @@ function percentile(values: Float64Array, q: number): number {
   return v[Math.min(v.length - 1, Math.floor(q * v.length))] ?? 0
 }
 
+const round10 = (rpm: number) => Math.round(rpm / 10) * 10
+
 export interface EventContext {
   /** rev/min per Hz of firing */
   rpmPerHertz: number
@@ -86,7 +88,7 @@ export function runningEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext)
         time: s.from * STEP,
         lasts: 0,
         engine,
-        says: `starts, ${rpm.toFixed(0)} rpm`,
+        says: `starts, ${round10(rpm)} rpm`,
         value: rpm,
         confidence: c.confidence[s.from]!,
       })
@@ -99,7 +101,7 @@ export function runningEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext)
         time: s.to * STEP,
         lasts: 0,
         engine,
-        says: `stops from ${rpm.toFixed(0)} rpm (${kind})`,
+        says: `stops from ${round10(rpm)} rpm (${kind})`,
         value: rpm,
         confidence: c.confidence[s.to - 1]!,
       })
@@ -172,7 +174,7 @@ export function speedEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): 
           time,
           lasts,
           engine,
-          says: `races to ${rpm.toFixed(0)} rpm, ${((ratio - 1) * 100).toFixed(0)} % over its usual speed, for ${lasts.toFixed(1)} s: the load slipped or the pump drew air`,
+          says: `races to ${round10(rpm)} rpm, ${((ratio - 1) * 100).toFixed(0)} % over its usual speed, for ${lasts.toFixed(1)} s: the load slipped or the pump drew air`,
           value: rpm,
           confidence: sure,
         })
@@ -182,7 +184,7 @@ export function speedEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): 
           time,
           lasts,
           engine,
-          says: `revved from ${(r.before * c.rpmPerHertz).toFixed(0)} to ${rpm.toFixed(0)} rpm`,
+          says: `revved from ${round10(r.before * c.rpmPerHertz)} to ${round10(rpm)} rpm`,
           value: rpm,
           confidence: sure,
         })
@@ -269,7 +271,7 @@ export function oneDead(
       time: e.time,
       lasts: 0,
       engine: e.engine,
-      says: `engine ${e.engine} stops while the other goes on at ${(after * rpmPerHertz).toFixed(0)} rpm${carries ? `, ${(-100 * shift).toFixed(0)} % slower: it now carries both` : ''}`,
+      says: `engine ${e.engine} stops while the other goes on at ${round10(after * rpmPerHertz)} rpm${carries ? `, ${(-100 * shift).toFixed(0)} % slower: it now carries both` : ''}`,
       value: shift,
       confidence: e.confidence,
     })

@@ -62,7 +62,7 @@ export interface Hearing {
   quality: FiringQuality[]
   verdict: Verdict
   /** stretches whose speed may be off by an octave: times and the factor to the other reading */
-  octaves: { from: number; to: number; factor: number }[]
+  octaves: { label: 'A' | 'B'; from: number; to: number; factor: number }[]
   /** s after which the labels A and B may be exchanged */
   labelsUncertainAfter: number[]
   /** mean difference of two near engines' firing, Hz: they beat at this rate */

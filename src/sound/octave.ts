@@ -98,6 +98,8 @@ export interface OctaveNote extends Stretch {
   /** 2 = the engine may turn twice as fast as shown, 0.5 = half as fast */
   factor: number
   balance: OctaveBalance
+  /** index of the track, set where there are several */
+  track?: number
 }
 
 function scaleStretch(t: FrameTrack, s: Stretch, factor: number): void {
