@@ -88,7 +88,7 @@ function crankRows(): CheckRow[] {
       'engine-piston-speed',
       [['mean piston speed, 54.5 mm at 9000 rpm', 'm/s', meanPistonSpeed(0.0545, 9000), 16.35]],
       'exact',
-      '2 S n',
+      'twice the stroke for every turn',
       {
         within: 1e-9,
       },
@@ -266,7 +266,7 @@ function burnRows(): CheckRow[] {
         ],
       ],
       'exact',
-      'c2 S N',
+      'factor times stroke times rpm',
       {
         within: 1e-3,
       },
