@@ -301,3 +301,25 @@ async function drop(on: Page, name: string, content: string | number[]): Promise
   )
   await on.dispatchEvent('body', 'drop', { dataTransfer: data })
 }
+
+test('Reckoners need no craft: search, give what is asked by keyboard, read the answer; axe finds nothing and it fits a phone', async () => {
+  await page.getByRole('link', { name: 'Reckoners' }).click()
+  await page.getByRole('searchbox', { name: 'Look for' }).fill('protractor')
+  await page.getByRole('link', { name: 'Pitch from a protractor reading' }).press('Enter')
+  await page.getByRole('heading', { level: 1, name: 'Pitch from a protractor reading' }).waitFor()
+  await page.getByText(/^Still needed/).waitFor()
+  const fields = page.getByRole('region', { name: 'What you give' }).getByRole('textbox')
+  await fields.nth(0).fill('60 mm')
+  await fields.nth(0).press('Enter')
+  await fields.nth(1).fill('15 deg')
+  await fields.nth(1).press('Enter')
+  // P = 2π r tan β
+  await page.getByText('101 mm').waitFor()
+  await fields.nth(0).fill('60 kg')
+  await page.getByText(/kg/).first().waitFor()
+  expect(await axe(page)).toEqual([])
+  await page.setViewportSize({ width: 390, height: 844 })
+  await expectNoSideScroll(page)
+  await page.evaluate(() => (document.documentElement.style.fontSize = '200%'))
+  await expectNoSideScroll(page)
+})
