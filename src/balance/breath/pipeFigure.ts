@@ -192,7 +192,7 @@ function joints(pipe: DrawnPipe): Joint[] {
   // a tube has one figure, not two
   return list.filter((j, i) => {
     const before = list[i - 1]
-    return !before || Math.abs(before.bore - j.bore) > 1e-4 || i === list.length - 1
+    return !before || Math.abs(before.bore - j.bore) > 1e-4
   })
 }
 

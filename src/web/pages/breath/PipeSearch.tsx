@@ -14,6 +14,7 @@ import { JobProgress } from '../../parts/JobProgress.tsx'
 import { lookOf } from '../../parts/look.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
 import { app } from '../../state/app.ts'
+import { textOf } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { cancelSearch, startSearch, useSearch } from './searches.ts'
 import { textOfFound } from './textOfFound.ts'
@@ -80,6 +81,8 @@ function Found({ side, answer }: { side: Side; answer: PipeSearchAnswer }) {
   const exhaust = engine?.kind === 'two-stroke' ? engine.exhaust : undefined
   const values = foundValues(found.pipe, Math.max(1, exhaust?.pipe.length ?? 1))
   const paths = pathsOfFound(values, side.view.index, exhaust?.stinger !== undefined)
+  const texts = textOfFound(paths, units)
+  const nothingNew = texts.every(([path, , to]) => textOf(side.craft, path, units) === to)
   const draw = (what: 'torque' | 'power') => (w: number) =>
     curveFigure(
       {
@@ -121,15 +124,19 @@ function Found({ side, answer }: { side: Side; answer: PipeSearchAnswer }) {
       <div className="row">
         <Button
           className="main"
-          isDisabled={readOnly}
-          onPress={() => app.tryAll(textOfFound(paths, units), 'try the pipe found')}
+          isDisabled={readOnly || nothingNew}
+          onPress={() => app.tryAll(texts, 'try the pipe found')}
         >
           Try these
         </Button>
         <span className="quiet">
-          {values.fit === 'joined' &&
+          {nothingNew && 'Nothing better than the present pipe so far.'}
+          {!nothingNew &&
+            values.fit === 'joined' &&
             `The file’s pipe has ${values.parts.length} parts, the one found ${found.pipe.segments.length}: the cones that bend least are joined, so the tried curve differs a little.`}
-          {values.fit === 'split' && 'Long cones are split so that the file’s parts all have a value.'}
+          {!nothingNew &&
+            values.fit === 'split' &&
+            'Long cones are split so that the file’s parts all have a value.'}
         </span>
       </div>
       {answer.next.length > 0 && (

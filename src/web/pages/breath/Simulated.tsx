@@ -99,27 +99,22 @@ function stageOf(s: Simulation | undefined) {
   }
 }
 
-/** What this page found by simulating, with what every look at the craft finds; told to the marks across the top. */
+/**
+ * What every look at the craft finds of this question, of the tried craft while something is tried; what this page's own
+ * curve says, which has the band, stands in its place.
+ */
 function useFindings(now: Side, tried: Side | undefined): readonly Finding[] {
   const looked = useApp((s) => s.findings.breath)
   const lookedTried = useApp((s) => s.triedFindings.breath)
-  const own = now.view.findings.length > 0 ? now.view.findings : (now.simulation?.output?.findings ?? [])
-  useEffect(() => {
-    const seen = new Map(own.map((f) => [f.id, f]))
-    const all = [
-      ...own,
-      ...(looked ?? []).filter(
-        (f) => !seen.has(f.id) && !f.id.startsWith(`breath.engines.${now.view.index}.`),
-      ),
-    ]
-    const stale = all.length !== (looked ?? []).length || own.some((f) => !looked?.includes(f))
-    if (stale) app.found('breath', all)
-  }, [own, looked, now.view.index])
-  if (!tried) return looked ?? own
-  const theirs =
-    tried.view.findings.length > 0 ? tried.view.findings : (tried.simulation?.output?.findings ?? own)
-  const ids = new Set(theirs.map((f) => f.id))
-  return [...theirs, ...(lookedTried ?? []).filter((f) => !ids.has(f.id))]
+  const side = tried ?? now
+  const of = (s: Side) =>
+    s.view.findings.length > 0 ? s.view.findings : (s.simulation?.output?.findings ?? [])
+  const own = of(side)
+  const others = (tried ? lookedTried : looked) ?? []
+  return useMemo(() => {
+    const ids = new Set(own.map((f) => f.id))
+    return [...own, ...others.filter((f) => !ids.has(f.id))]
+  }, [own, others])
 }
 
 /** What is being worked out, or a way to go on. */
@@ -177,9 +172,21 @@ type Line = NonNullable<ReturnType<typeof lineOf>>
 
 /** What the tried values should do, for the log. */
 function expects(now: Line, tried: Line, look: ReturnType<typeof lookOf>): string {
-  const power = (l: Line) => peakOf(l, powerOf(l))
-  const [a, b] = [power(now), power(tried)]
-  if (!a || !b) return ''
-  const words = (p: typeof a) => `${says(p.value, 'power', look)} at ${saysRpm(p.rpm / 60)}`
-  return words(a) === words(b) ? '' : `most power ${words(b)}, was ${words(a)}`
+  const step = (name: string, pick: (l: Line) => string) => {
+    const [was, is] = [pick(now), pick(tried)]
+    return was === is ? '' : `most ${name} ${is}, was ${was}`
+  }
+  const at = (values: (l: Line) => readonly number[], kind: 'power' | 'torque') => (l: Line) => {
+    const peak = peakOf(l, values(l))
+    return peak ? `${says(peak.value, kind, look)} at ${saysRpm(peak.rpm / 60)}` : 'nowhere'
+  }
+  return [
+    step('power', at(powerOf, 'power')),
+    step(
+      'torque',
+      at((l) => l.torque, 'torque'),
+    ),
+  ]
+    .filter((s) => s !== '')
+    .join('; ')
 }
