@@ -31,7 +31,12 @@ const allPages: readonly Page[] = [
     asks: 'How do the engines breathe?',
     load: () => import('./breath/BreathPage.tsx').then((m) => m.BreathPage),
   },
-  { id: 'float', word: 'Float', asks: 'How does it sit?' },
+  {
+    id: 'float',
+    word: 'Float',
+    asks: 'How does it sit?',
+    load: () => import('./float/FloatPage.tsx').then((m) => m.FloatPage),
+  },
   { id: 'strength', word: 'Strength', asks: 'Will it hold?' },
   { id: 'fuel', word: 'Fuel', asks: 'Will it be fed?' },
   { id: 'make', word: 'Make', asks: 'What do I cut and print?' },

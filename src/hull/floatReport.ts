@@ -1,0 +1,99 @@
+/** Everything the Float page shows that takes longer than a frame, as plain data that goes through a worker's door. */
+import type { Finding } from '../answers/finding.ts'
+import type { Craft } from '../craft/schema/index.ts'
+import { solidProperties } from '../solid/integrals.ts'
+import type { Mesh } from '../solid/mesh.ts'
+import { type FloatAnswer, type FloatInput, floatAnswer, rightingOf } from './float/answer.ts'
+import { type Envelope, riderEnvelope } from './float/envelope.ts'
+import { type LeakCase, leakFromInput } from './float/leakCase.ts'
+import { riderCentre } from './float/rider.ts'
+import type { RightingCurve } from './float/righting.ts'
+import type { Attitude } from './float/settle.ts'
+import { wholeLift } from './float/swamped.ts'
+import { weightSum } from './float/weights.ts'
+import { floatFindingsOf } from './floatFindings.ts'
+import { floatFromCraft } from './floatFromCraft.ts'
+
+/** Foam needed, without the solver's own state. */
+export type FoamAdvice = Omit<FloatAnswer['need'], 'rest'> & { attitude: Attitude }
+
+export interface FloatReport extends Omit<FloatAnswer, 'need' | 'swampedBodies'> {
+  need: FoamAdvice
+  /** kg the swamped craft can lift all told, and kg the whole hull could displace */
+  swampedLift: number
+  wholeLift: number
+  righting: { rider: RightingCurve; stiff: RightingCurve; nobody: RightingCurve }
+  room: Envelope
+  /** absent when it sinks dry */
+  leak?: LeakCase
+  findings: Finding[]
+}
+
+/** Called off by the asker. */
+export class FloatCalledOff extends Error {
+  override name = 'FloatCalledOff'
+}
+
+/** Works the whole page out. RangeError where the craft gives no hull; FloatCalledOff when `cancelled` says so between two steps. */
+export function floatReport(
+  craft: Craft,
+  mesh?: Mesh,
+  progress: (part: number, says: string) => void = () => {},
+  cancelled: () => boolean = () => false,
+): FloatReport {
+  const step = (part: number, says: string) => {
+    if (cancelled()) throw new FloatCalledOff()
+    progress(part, says)
+  }
+  step(0, 'Drawing the hull')
+  const { input, weightsAssumed } = floatFromCraft(craft, mesh)
+  step(0.05, 'Settling eight loads, intact and swamped')
+  const { need, swampedBodies, ...answer } = floatAnswer(input)
+  step(0.55, 'Heeling it right round')
+  const righting = {
+    rider: rightingOf(input, 'rider'),
+    stiff: rightingOf(input, 'stiff rider'),
+    nobody: rightingOf(input, 'nobody'),
+  }
+  step(0.65, 'Where the rider may be')
+  const room = roomOf(input, (part) => progress(0.65 + 0.2 * part, 'Where the rider may be'), cancelled)
+  step(0.85, 'Letting water in')
+  const nobody = answer.cases[0]!
+  const leak = nobody.sinks ? undefined : leakFromInput(input, nobody)
+  step(0.95, 'Putting it in words')
+  const findings = floatFindingsOf(input, { ...answer, need, swampedBodies }, weightsAssumed)
+  const { rest, ...foam } = need
+  progress(1, 'Done')
+  return {
+    ...answer,
+    need: { ...foam, attitude: rest.value },
+    swampedLift: wholeLift(swampedBodies, input.water),
+    wholeLift: input.water * solidProperties(input.hull.mesh).volume,
+    righting,
+    room,
+    ...(leak ? { leak } : {}),
+    findings,
+  }
+}
+
+/** The rider's room on a 5 cm grid, the weight where the rider's stance puts it. */
+function roomOf(input: FloatInput, progress: (part: number) => void, cancelled: () => boolean): Envelope {
+  const craft = weightSum(input.weights)
+  const c = riderCentre(input.rider.stance, input.rider.stature)
+  return riderEnvelope(
+    {
+      hull: input.hull,
+      craft: {
+        bodies: [{ name: 'hull', mesh: input.hull.mesh, share: 1 }],
+        mass: craft.mass,
+        centre: craft.centre,
+        density: input.water,
+      },
+      rider: input.rider.mass,
+      riderHeight: c.balances ? 0 : c.height,
+      openings: input.openings,
+    },
+    progress,
+    cancelled,
+  )
+}

@@ -1,0 +1,82 @@
+import { useCallback } from 'react'
+import { inLook, type Look, plain } from '../../../balance/shown.ts'
+import type { LoadCase } from '../../../hull/float/answer.ts'
+import { loadsFigure, loadWords } from '../../../hull/float/pageFigures.ts'
+import type { FloatReport } from '../../../hull/floatReport.ts'
+import { Figure } from '../../parts/Figure.tsx'
+import { NumbersTable } from '../../parts/NumbersTable.tsx'
+import type { Side } from './useFloat.ts'
+
+interface Props {
+  now: Side
+  report: FloatReport
+  tried: Side | undefined
+  triedReport: FloatReport | undefined
+  look: Look
+}
+
+/** Nobody, prone, kneeling, standing, swamped: side by side as pictures and as a table. */
+export function Loads({ now, report, tried, triedReport, look }: Props) {
+  const shown = triedReport ?? report
+  const { hull } = (triedReport && tried ? tried : now).input
+  const draw = useCallback(
+    (width: number) =>
+      loadsFigure(
+        hull,
+        shown.cases.filter((c) => c.name !== 'as ridden'),
+        width,
+      ),
+    [hull, shown],
+  )
+  const rows = report.cases.flatMap((c, i) => {
+    const other = triedReport?.cases[i]
+    return other ? [row(c, look, ''), row(other, look, ', tried')] : [row(c, look, '')]
+  })
+  return (
+    <section className="loads">
+      <h2>The loads side by side</h2>
+      <Figure
+        draw={draw}
+        name="loads"
+        caption={`From the side, each on its own waterline${triedReport ? ', with what is tried' : ''}; the red cross is the common centre of gravity.`}
+      />
+      <NumbersTable
+        caption="Loads in numbers"
+        columns={[
+          { head: 'Load' },
+          { head: 'All told', unit: 'kg' },
+          { head: 'Stern deep', unit: look.length },
+          { head: 'Bow deep', unit: look.length },
+          { head: 'Deck edge above', unit: look.length },
+          { head: 'Trim, bow up', unit: '°' },
+          { head: 'Heel, to port', unit: '°' },
+          { head: 'GM, stiff rider', unit: look.length },
+          { head: 'GM, balancing', unit: look.length },
+          { head: 'Roll', unit: 's' },
+          { head: 'Ends up' },
+        ]}
+        rows={rows}
+      />
+    </section>
+  )
+}
+
+function row(c: LoadCase, look: Look, word: string): (string | number)[] {
+  const stays = !c.sinks && !c.over
+  const length = (v: number) =>
+    plain(stays ? inLook(v, 'length', look) : Number.NaN, look.length === 'mm' ? 0 : 1)
+  const angle = (v: number) => plain(stays ? (v * 180) / Math.PI : Number.NaN, 1)
+  return [
+    `${c.name}${word}`,
+    plain(c.mass, 0),
+    length(c.draftAft),
+    length(c.draftFore),
+    length(c.freeboard),
+    angle(c.attitude.trim),
+    angle(c.attitude.heel),
+    length(c.gmRigid),
+    length(c.gmFeet),
+    plain(stays ? c.rollPeriod : Number.NaN, 1),
+    stays ? 'stays' : loadWords(c),
+  ]
+}

@@ -1,0 +1,316 @@
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
+import { Button } from 'react-aria-components/Button'
+import type { Envelope } from '../../../hull/float/envelope.ts'
+import { endView, roomFigure, sideView, type ViewInput } from '../../../hull/float/figures.ts'
+import type { LiveState } from '../../../hull/float/live.ts'
+import { deckFromAbove } from '../../../hull/float/pageFigures.ts'
+import { weightSum } from '../../../hull/float/weights.ts'
+import { deckHeight } from '../../../hull/shape/hull.ts'
+import { Figure } from '../../parts/Figure.tsx'
+import { SheetSvg } from '../../parts/SheetSvg.tsx'
+import { app } from '../../state/app.ts'
+import { inputAt } from '../../state/craftFile.ts'
+import { useApp } from '../../state/hooks.ts'
+import { shownNumber } from '../../state/shown.ts'
+import { LiveNumbers } from './LiveNumbers.tsx'
+import type { Side } from './useFloat.ts'
+
+/** margin of the picture from above, mm, as `roomFigure` lays it out */
+const pad = 12
+
+interface Place {
+  x: number
+  y: number
+}
+
+interface Props {
+  /** the craft whose rider is dragged: with what is tried, when something is */
+  side: Side
+  now: Side
+  children?: React.ReactNode
+}
+
+/** The craft from above, from the side and from astern; the rider is dragged and it answers at once. */
+export function RiderStage({ side, now, children }: Props) {
+  const readOnly = useApp((s) => s.role === 'follower')
+  const [held, setHeld] = useState<Place>()
+  const { x, y } = held ?? { x: side.input.rider.x, y: side.input.rider.y }
+  const at = useMemo(() => ({ x, y }), [x, y])
+  const state = useMemo(() => side.live(at.x, at.y), [side, at])
+  const present = useMemo(() => now.live(now.input.rider.x, now.input.rider.y), [now])
+  const { move, settle } = useRider(side, setHeld)
+
+  const seen = useMemo(() => viewOf(side, state, at), [side, state, at])
+  const drawSide = useCallback((width: number) => sideView({ ...seen, width }), [seen])
+  const drawEnd = useCallback((width: number) => endView({ ...seen, width: Math.min(width, 130) }), [seen])
+  const lock = useRef<HTMLDivElement>(null)
+  // views keep their height while the rider is dragged, so that nothing under the finger moves
+  const hold = (on: boolean) => {
+    const box = lock.current
+    if (box) box.style.height = on ? `${box.offsetHeight}px` : ''
+  }
+  const drag = { side, at, disabled: readOnly, onMove: move, onHold: hold, onEnd: settle }
+
+  return (
+    <>
+      <div className="views" ref={lock}>
+        <div className="sideview">
+          <DragAlong {...drag}>
+            <Figure
+              draw={drawSide}
+              name="from the side"
+              caption="Drag the rider along the deck here, or anywhere on the deck below."
+            />
+          </DragAlong>
+        </div>
+        <div className="endview">
+          <Figure draw={drawEnd} name="from astern" />
+        </div>
+      </div>
+      {children}
+      <DeckPlan {...drag} room={side.state.report?.room} state={state} />
+      <LiveNumbers side={side} state={state} present={present} moved={held !== undefined || side !== now} />
+      {held && (
+        <p>
+          <Button className="plain" onPress={() => setHeld(undefined)}>
+            Put the rider back
+          </Button>
+        </p>
+      )}
+    </>
+  )
+}
+
+/** Moves at most once a frame, and tries the place once it has been left. */
+function useRider(side: Side, setHeld: (place: Place | undefined) => void) {
+  const units = useApp((s) => s.units)
+  const frame = useRef(0)
+  const next = useRef<Place>(undefined)
+  const later = useRef<ReturnType<typeof setTimeout>>(undefined)
+  useEffect(
+    () => () => {
+      cancelAnimationFrame(frame.current)
+      clearTimeout(later.current)
+    },
+    [],
+  )
+  const move = (x: number, y: number) => {
+    const { hull } = side.input
+    next.current = {
+      x: Math.min(hull.length - 0.02, Math.max(0.02, x)),
+      y: Math.min(hull.beam / 2, Math.max(-hull.beam / 2, y)),
+    }
+    if (frame.current) return
+    frame.current = requestAnimationFrame(() => {
+      frame.current = 0
+      const start = performance.now()
+      setHeld(next.current)
+      performance.measure('rider moved', { start, end: performance.now() })
+    })
+  }
+  const tryIt = () => {
+    const place = next.current
+    if (!place) return
+    next.current = undefined
+    const values = (['rider.position', 'rider.off centre'] as const).flatMap((path, i) => {
+      const input = inputAt(side.craft, path, units)
+      const value = Math.round((i === 0 ? place.x : place.y) * 100) / 100
+      if (!input) return []
+      return [[path, value, `${shownNumber(value, input.kind, input.unit)} ${input.unit}`.trim()] as const]
+    })
+    app.tryAll(values, 'move the rider')
+    setHeld(undefined)
+  }
+  /** waits a moment after keys, none after a drag */
+  const settle = (wait: number) => {
+    clearTimeout(later.current)
+    if (wait === 0) requestAnimationFrame(tryIt)
+    else later.current = setTimeout(tryIt, wait)
+  }
+  return { move, settle }
+}
+
+function viewOf(side: Side, state: LiveState | undefined, at: Place): ViewInput {
+  const { input } = side
+  const { hull, rider, openings } = input
+  const craft = weightSum(input.weights)
+  const mass = craft.mass + rider.mass
+  const point = state?.rider ?? [at.x, at.y, hull.depth]
+  const centre = [0, 1, 2].map((k) => (craft.mass * craft.centre[k]! + rider.mass * point[k]!) / mass)
+  return {
+    hull,
+    attitude: state?.attitude ?? { h: 0, trim: 0, heel: 0 },
+    centre: centre as [number, number, number],
+    openings,
+    rider: {
+      x: at.x,
+      y: at.y,
+      deck: deckHeight(hull.mesh, at.x, at.y) ?? hull.depth,
+      stature: rider.stature,
+      stance: rider.stance,
+    },
+  }
+}
+
+interface DragProps {
+  side: Side
+  at: Place
+  disabled: boolean
+  onMove: (x: number, y: number) => void
+  onHold: (on: boolean) => void
+  onEnd: (wait: number) => void
+}
+
+/** Dragging over the side view moves the rider along: as far as the pointer, at the scale of the drawing. */
+function DragAlong({
+  side,
+  at,
+  disabled,
+  onMove,
+  onHold,
+  onEnd,
+  children,
+}: DragProps & { children: React.ReactNode }) {
+  const from = useRef<{ px: number; x: number; scale: number }>(undefined)
+  const down = (e: PointerEvent<HTMLDivElement>) => {
+    const svg = e.currentTarget.querySelector('svg')
+    if (disabled || !svg || !svg.contains(e.target as Node)) return
+    const box = svg.getBoundingClientRect()
+    const mm = svg.viewBox.baseVal.width
+    // 16 mm of margin each side, the hull's length between
+    const scale = (side.input.hull.length / (mm - 32)) * (mm / box.width)
+    from.current = { px: e.clientX, x: at.x, scale }
+    e.currentTarget.setPointerCapture(e.pointerId)
+    onHold(true)
+  }
+  const go = (e: PointerEvent) => {
+    const f = from.current
+    if (f) onMove(f.x + (e.clientX - f.px) * f.scale, at.y)
+  }
+  const up = () => {
+    if (!from.current) return
+    from.current = undefined
+    onHold(false)
+    onEnd(0)
+  }
+  return (
+    <div className="dragalong" onPointerDown={down} onPointerMove={go} onPointerUp={up} onPointerCancel={up}>
+      {children}
+    </div>
+  )
+}
+
+const step: Record<string, readonly [number, number]> = {
+  ArrowRight: [1, 0],
+  ArrowLeft: [-1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+}
+
+/** The deck from above with the rider's room; the rider's mark is dragged over it, or moved with the arrow keys. */
+function DeckPlan({
+  side,
+  at,
+  disabled,
+  onMove,
+  onHold,
+  onEnd,
+  room,
+  state,
+}: DragProps & { room: Envelope | undefined; state: LiveState | undefined }) {
+  const { hull } = side.input
+  const box = useRef<HTMLDivElement>(null)
+  const dragging = useRef(false)
+  const [wide, setWide] = useState(180)
+  const draw = useCallback(
+    (width: number) => {
+      queueMicrotask(() => setWide(width))
+      return room ? roomFigure(hull, room, undefined, width) : deckFromAbove(hull, width)
+    },
+    [hull, room],
+  )
+  // where roomFigure puts a place, as parts of the sheet
+  const scale = (wide - 2 * pad) / hull.length
+  const tall = hull.beam * scale + 24
+  const left = (pad + at.x * scale) / wide
+  const top = 1 - (tall / 2 - 4 + at.y * scale) / tall
+  const go = (e: PointerEvent) => {
+    const rect = box.current?.querySelector('svg')?.getBoundingClientRect()
+    if (!rect || !dragging.current) return
+    const u = ((e.clientX - rect.left) / rect.width) * wide
+    const v = (1 - (e.clientY - rect.top) / rect.height) * tall
+    onMove((u - pad) / scale, (v - tall / 2 + 4) / scale)
+  }
+  const down = (e: PointerEvent<HTMLDivElement>) => {
+    if (disabled) return
+    dragging.current = true
+    e.currentTarget.setPointerCapture(e.pointerId)
+    onHold(true)
+    go(e)
+  }
+  const up = () => {
+    if (!dragging.current) return
+    dragging.current = false
+    onHold(false)
+    onEnd(0)
+  }
+  const key = (e: KeyboardEvent) => {
+    const by = step[e.key]
+    if (!by || disabled || e.altKey || e.ctrlKey || e.metaKey) return
+    e.preventDefault()
+    const size = e.shiftKey ? 0.1 : 0.02
+    onMove(at.x + by[0] * size, at.y + by[1] * size)
+    onEnd(700)
+  }
+  const cm = (v: number) => Math.round(100 * v)
+  const words = `${at.x.toFixed(2)} m forward of the transom, ${cm(at.y) === 0 ? 'in the middle' : `${Math.abs(cm(at.y))} cm to ${at.y > 0 ? 'port' : 'starboard'}`}; ${stateWords(state)}`
+  return (
+    <figure className="figure deckplan">
+      <div className="sheetbox" ref={box}>
+        <SheetSvg draw={draw} />
+        <div
+          className="dragsurface"
+          onPointerDown={down}
+          onPointerMove={go}
+          onPointerUp={up}
+          onPointerCancel={up}
+        >
+          <div
+            className="ridermark"
+            role="slider"
+            tabIndex={0}
+            aria-label="Rider on the deck, moved with the arrow keys"
+            aria-valuemin={0}
+            aria-valuemax={cm(hull.length)}
+            aria-valuenow={cm(at.x)}
+            aria-valuetext={words}
+            aria-disabled={disabled || undefined}
+            style={{ left: `${100 * left}%`, top: `${100 * top}%` }}
+            onKeyDown={key}
+          />
+        </div>
+      </div>
+      <figcaption>
+        <span>
+          Drag the mark, or step it with the arrow keys (Shift for larger steps). Green: heel within 10°, trim
+          within 6°, every opening dry{room ? '' : '; being worked out…'}.
+        </span>
+      </figcaption>
+    </figure>
+  )
+}
+
+function stateWords(s: LiveState | undefined): string {
+  if (!s) return 'off the deck'
+  if (!s.stays) return 'it does not stay there'
+  const deg = (a: number) => `${Math.abs((a * 180) / Math.PI).toFixed(1)}°`
+  return `${deg(s.attitude.trim)} bow ${s.attitude.trim > 0 ? 'up' : 'down'}, ${deg(s.attitude.heel)} to ${s.attitude.heel > 0 ? 'port' : 'starboard'}`
+}

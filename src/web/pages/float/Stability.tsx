@@ -1,0 +1,105 @@
+import { useCallback } from 'react'
+import { inLook, type Look, plain } from '../../../balance/shown.ts'
+import { adviceHeight } from '../../../hull/float/openings.ts'
+import { rightingFigure } from '../../../hull/float/pageFigures.ts'
+import type { FloatReport } from '../../../hull/floatReport.ts'
+import { Figure } from '../../parts/Figure.tsx'
+import { NumbersTable } from '../../parts/NumbersTable.tsx'
+import { gmWords } from './words.ts'
+
+interface Props {
+  report: FloatReport
+  triedReport: FloatReport | undefined
+  look: Look
+}
+
+/** Whether it comes back: righting arms, the two GMs in plain words, and the openings in each state. */
+export function Stability({ report, triedReport, look }: Props) {
+  const draw = useCallback(
+    (width: number) => rightingFigure(report.righting, triedReport?.righting, width),
+    [report, triedReport],
+  )
+  const length = (v: number) =>
+    `${plain(inLook(v, 'length', look), look.length === 'mm' ? 0 : 1)} ${look.length}`
+  const range = (r: FloatReport['gmRigid']) =>
+    Number.isFinite(r.value) ? `${length(r.value)} (${length(r.low)} to ${length(r.high)})` : 'no level rest'
+  return (
+    <>
+      <section>
+        <h2>Does it come back?</h2>
+        <Figure
+          draw={draw}
+          name="righting arm"
+          caption="Above the line it comes back by itself, below it goes on over. Heel to port; the rider keeps his place."
+        />
+        <dl className="gm">
+          <div>
+            <dt>GM with the rider held stiff</dt>
+            <dd>
+              {range(report.gmRigid)}
+              {triedReport && <small>tried {range(triedReport.gmRigid)}</small>}
+            </dd>
+          </div>
+          <div>
+            <dt>GM with the weight where he touches the deck</dt>
+            <dd>
+              {range(report.gmFeet)}
+              {triedReport && <small>tried {range(triedReport.gmFeet)}</small>}
+            </dd>
+          </div>
+        </dl>
+        {gmWords.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </section>
+      <Openings report={report} triedReport={triedReport} look={look} />
+    </>
+  )
+}
+
+/** How high every opening stands above water in each state. */
+function Openings({ report, triedReport, look }: Props) {
+  if (report.openings.length === 0)
+    return (
+      <section>
+        <h2>Openings above water</h2>
+        <p>
+          No opening is in the file. Measure the lowest point of hatch, air intake, exhaust outlet, tank vent
+          and cables where water could get in: a tape and ten minutes.
+        </p>
+      </section>
+    )
+  const places = look.length === 'mm' ? 0 : 1
+  const cells = (r: FloatReport, i: number) =>
+    report.openingStates.map((name) => {
+      const at = r.openingStates.indexOf(name)
+      const height = r.openings[i]?.heights[at]
+      return plain(height === undefined ? Number.NaN : inLook(height, 'length', look), places)
+    })
+  const rows = report.openings.flatMap(({ opening }, i) => {
+    const need = adviceHeight[opening.kind].rest
+    const advised = plain(Number.isFinite(need) ? inLook(need, 'length', look) : Number.NaN, places)
+    const own = [opening.name, opening.kind, ...cells(report, i), advised]
+    return triedReport
+      ? [own, [`${opening.name}, tried`, opening.kind, ...cells(triedReport, i), advised]]
+      : [own]
+  })
+  return (
+    <section>
+      <NumbersTable
+        caption={`Openings: height above water, ${look.length}`}
+        columns={[
+          { head: 'Opening' },
+          { head: 'Kind' },
+          ...report.openingStates.map((head) => ({ head })),
+          { head: 'advised at rest' },
+        ]}
+        rows={rows}
+      />
+      <p className="quiet">
+        Below nothing it is under water. The heights advised are judgement, no rule. A shaft seal is meant to
+        be under.
+      </p>
+    </section>
+  )
+}

@@ -1,0 +1,48 @@
+import type { ImportChoices } from '../../../hull/shape/importMesh.ts'
+
+/** A hull file kept in this browser beside the craft files, so that a reload finds it again. */
+interface KeptMesh {
+  name: string
+  unit: string
+  bytes: Uint8Array
+  choices: ImportChoices
+}
+
+/** The browser's store of hull files; the craft file itself only names them. */
+function shelf(): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
+    const asked = indexedDB.open('wakewright-hulls', 1)
+    asked.onupgradeneeded = () => asked.result.createObjectStore('meshes')
+    asked.onsuccess = () => resolve(asked.result)
+    asked.onerror = () => reject(asked.error)
+  })
+}
+
+async function during<T>(
+  mode: IDBTransactionMode,
+  ask: (store: IDBObjectStore) => IDBRequest<T>,
+): Promise<T> {
+  const db = await shelf()
+  try {
+    return await new Promise<T>((resolve, reject) => {
+      const asked = ask(db.transaction('meshes', mode).objectStore('meshes'))
+      asked.onsuccess = () => resolve(asked.result)
+      asked.onerror = () => reject(asked.error)
+    })
+  } finally {
+    db.close()
+  }
+}
+
+const keyOf = (name: string, unit: string) => `${name} ${unit}`
+
+/** Keeps a hull file; a browser that keeps nothing loses it on reload, which the page then says. */
+export async function keepMesh(mesh: KeptMesh): Promise<void> {
+  await during('readwrite', (store) => store.put(mesh, keyOf(mesh.name, mesh.unit))).catch(() => undefined)
+}
+
+export async function keptMesh(name: string, unit: string): Promise<KeptMesh | undefined> {
+  return during<KeptMesh | undefined>('readonly', (store) => store.get(keyOf(name, unit))).catch(
+    () => undefined,
+  )
+}

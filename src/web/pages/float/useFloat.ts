@@ -1,0 +1,82 @@
+import { useDeferredValue, useMemo } from 'react'
+import type { FloatInput } from '../../../hull/float/answer.ts'
+import { liveFloat } from '../../../hull/float/live.ts'
+import { floatFromCraft } from '../../../hull/floatFromCraft.ts'
+import { type Craft, triedValues } from '../../state/craftFile.ts'
+import { useApp } from '../../state/hooks.ts'
+import { type HullMesh, useHullMesh } from './hullMesh.ts'
+import { type ReportState, reportKey, useReport } from './reports.ts'
+
+/** One craft ready to float: its plain inputs, its live answer, and its report as far as it is. */
+export interface Side {
+  craft: Craft
+  input: FloatInput
+  weightsAssumed: boolean
+  live: ReturnType<typeof liveFloat>
+  key: string
+  state: ReportState
+  mesh: HullMesh | undefined
+}
+
+export interface Float {
+  now: Side | undefined
+  /** why the craft gives no hull */
+  fault: string | undefined
+  /** the same with what is tried, when it floats otherwise */
+  tried: Side | undefined
+  triedFault: string | undefined
+}
+
+type Made = Omit<Side, 'state'> | { fault: string }
+const made = new WeakMap<Craft, Map<string, Made>>()
+
+/** Hull and live answer of a craft; made once, as crafts never change. */
+function make(craft: Craft, mesh: HullMesh | undefined): Made {
+  const name = mesh?.id ?? ''
+  const before = made.get(craft)?.get(name)
+  if (before) return before
+  let out: Made
+  try {
+    const { input, weightsAssumed } = floatFromCraft(craft, mesh?.mesh)
+    out = { craft, input, weightsAssumed, live: liveFloat(input), key: reportKey(craft, name), mesh }
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error
+    out = { fault: error.message }
+  }
+  const all = made.get(craft) ?? new Map<string, Made>()
+  made.set(craft, all.set(name, out))
+  return out
+}
+
+/** The craft as it floats now and with what is tried: a hull brought from a file is tried like any other value. */
+export function useFloat(): Float | undefined {
+  const craft = useApp((s) => s.craft)
+  const triedCraft = useDeferredValue(useApp((s) => s.triedCraft))
+  const work = useApp((s) => s.work)
+  const { own, looked } = useHullMesh(craft)
+  const now = useMemo(() => craft && make(craft, own), [craft, own])
+  const other = useMemo(
+    () => (craft && (triedCraft || looked) ? make(triedCraft ?? craft, looked ?? own) : undefined),
+    [craft, triedCraft, own, looked],
+  )
+  const nowSide = now && !('fault' in now) ? now : undefined
+  const triedSide = other && !('fault' in other) && other.key !== nowSide?.key ? other : undefined
+  const text = work?.goodText ?? ''
+  const state = useReport(nowSide?.key, orderOf(text, {}, nowSide), false)
+  const triedState = useReport(triedSide?.key, orderOf(text, triedValues(work?.tried ?? []), triedSide), true)
+  if (!craft) return undefined
+  return {
+    now: nowSide && { ...nowSide, state },
+    fault: now && 'fault' in now ? now.fault : undefined,
+    tried: triedSide && { ...triedSide, state: triedState },
+    triedFault: other && 'fault' in other ? other.fault : undefined,
+  }
+}
+
+function orderOf(
+  text: string,
+  tried: Record<string, number | string | boolean>,
+  side: Omit<Side, 'state'> | undefined,
+) {
+  return side && { text, tried, ...(side.mesh ? { mesh: side.mesh.mesh } : {}) }
+}
