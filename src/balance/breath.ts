@@ -2,10 +2,13 @@
 import type { Finding } from '../answers/finding.ts'
 import type { Craft } from '../craft/index.ts'
 import { type EngineView, twoStrokeFindings } from '../engine/findings.ts'
+import { type ExhaustRun, exhaustFindings } from '../exhaust/findings.ts'
+import { exhaustFromCraft } from '../exhaust/fromCraft.ts'
+import { floatFindings } from '../hull/floatFindings.ts'
 import type { EngineAnswers } from './engineAnswers.ts'
 import type { Balance } from './types.ts'
 
-/** Findings of the question 'breath'. Without `engines` nothing was simulated and only the files' own words count. */
+/** Findings of the question 'breath'. Without `engines` nothing was simulated and only the file's own words count. */
 export function breathFindings(
   craft: Craft,
   _balance: Balance | undefined,
@@ -26,5 +29,49 @@ export function breathFindings(
     }
     out.push(...twoStrokeFindings(view))
   }
+  craft.engines.forEach((_, i) => {
+    const inputs = exhaustFromCraft(craft, i)
+    if (!inputs) return
+    const run = engines && runOf(engines, i)
+    const lip = lipOf(craft, i)
+    out.push(
+      ...exhaustFindings({
+        inputs,
+        ...(run ? { run } : {}),
+        ...(lip === undefined ? {} : { lipAfloat: lip }),
+      }),
+    )
+  })
   return out
+}
+
+/** How an engine runs at its power peak; undefined when it was not simulated or nothing settled. */
+export function runOf(engines: EngineAnswers, index: number): ExhaustRun | undefined {
+  const simulated = engines.simulated.get(index)
+  const point = simulated?.curve.points.find((p) => p.rpm === simulated.at)?.point
+  if (!simulated || !point) return undefined
+  const all = [...engines.simulated].flatMap(([i, s]) => {
+    const p = s.curve.points.find((x) => x.rpm === s.at)?.point
+    return p ? [p.power * (engines.readings.get(i)?.cylinders ?? 1)] : []
+  })
+  return {
+    massFlow: point.airFlow + point.fuelFlow,
+    airFlow: point.airFlow,
+    exhaustT: point.exhaustT,
+    behind: point.behind,
+    rotation: simulated.at / 60,
+    power: all.reduce((a, b) => a + b, 0),
+    engines: all.length,
+    outFlow: simulated.outFlow,
+  }
+}
+
+/** Lowest lip of this engine's outlet over still water by the craft's own float line, where an opening says where it is. */
+function lipOf(craft: Craft, index: number): number | undefined {
+  const outlets = craft.openings.flatMap((o, i) => (o.kind === 'exhaust outlet' ? [i] : []))
+  if (outlets.length === 0) return undefined
+  const own = outlets.length === craft.engines.length ? [outlets[index]!] : outlets
+  const findings = floatFindings(craft)
+  const values = own.flatMap((i) => findings.find((f) => f.id === `float.opening.${i}`)?.value ?? [])
+  return values.length > 0 ? Math.min(...values) : undefined
 }

@@ -1,0 +1,268 @@
+/** Reckoners of pressure, of the outlet at the water and of the air intake. */
+import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner.ts'
+import { snorkelDrop, snorkelResonance } from '../airIntake.ts'
+import { boxPressure, exhaustGas, tubeDrop } from '../backPressure.ts'
+import { drawnIn, flapOpening, quenched, suctionLift } from '../outlet.ts'
+
+const naca = 'Isentropic nozzle flow, NACA Report 1135 (1953)'
+const miller = 'D. S. Miller, Internal Flow Systems (1978), loss factors from memory'
+const length = (name: string, says: string, min: number, max: number, assumed?: number): Port => ({
+  name,
+  says,
+  kind: 'length',
+  unit: 'mm',
+  min,
+  max,
+  ...(assumed === undefined ? {} : { assumed }),
+})
+const flow: Port = {
+  name: 'flow',
+  says: 'mean mass flow of gas',
+  kind: 'massFlow',
+  unit: 'g/s',
+  min: 1e-4,
+  max: 0.5,
+}
+const gasT = (assumed: number): Port => ({
+  name: 'temperature',
+  says: 'of the gas',
+  kind: 'temperature',
+  unit: '°C',
+  min: 280,
+  max: 1400,
+  assumed,
+})
+const pressure = (name: string, says: string): Port => ({ name, says, kind: 'pressure', unit: 'kPa' })
+const coldT: Port = {
+  name: 'cold',
+  says: 'after cooling',
+  kind: 'temperature',
+  unit: '°C',
+  min: 273,
+  max: 320,
+  assumed: 290,
+}
+
+/** Reckoners of pressures and water. */
+export const outletReckoners: readonly Reckoner[] = [
+  defineReckoner({
+    id: 'box-pressure',
+    title: 'Pressure that an outlet holds in its box',
+    trade: 'exhaust',
+    says: 'Steady flow through the outlet of a muffler. About one part in a hundred of torque goes for each kPa. Says so when the outlet cannot pass the flow at fifty times the air’s pressure.',
+    inputs: [
+      flow,
+      gasT(790),
+      length('bore', 'of the outlet', 0.004, 0.15),
+      {
+        name: 'discharge',
+        says: 'coefficient; 0.8 for a plain tube end',
+        kind: 'ratio',
+        unit: '',
+        min: 0.4,
+        max: 1,
+        assumed: 0.8,
+      },
+    ],
+    outputs: [
+      pressure('gauge', 'in the box, over the air'),
+      { name: 'torqueLost', says: 'part of torque that costs, about', kind: 'ratio', unit: '%' },
+    ],
+    reckon: (g) => {
+      const outside = 101325
+      const solved = boxPressure({
+        massFlow: g['flow']!,
+        temperature: g['temperature']!,
+        area: g['discharge']! * (Math.PI / 4) * g['bore']! ** 2,
+        outside,
+      })
+      if (!solved.converged) throw new RangeError('bore: too small to pass this flow')
+      const gauge = solved.value - outside
+      return { gauge, torqueLost: Math.min(1, gauge / 1e5) }
+    },
+    sources: [naca, 'loss of torque: this project’s own simulation of a 125 cm³ engine'],
+  }),
+  defineReckoner({
+    id: 'tube-drop',
+    title: 'Pressure drop of a stinger or an outlet tube',
+    trade: 'exhaust',
+    says: 'Steady flow with friction, entry and exit. Above a third of the speed of sound it is too low; a tube that chokes is refused.',
+    inputs: [
+      flow,
+      gasT(800),
+      length('bore', 'of the tube', 0.004, 0.15),
+      length('length', 'of the tube', 0, 3),
+      {
+        name: 'losses',
+        says: 'loss factors added up: exit 1, sharp entry 0.5, belled 0.05, sharp right angle 1.1',
+        kind: 'ratio',
+        unit: '',
+        min: 0,
+        max: 20,
+        assumed: 1.5,
+      },
+    ],
+    outputs: [
+      pressure('drop', 'along the tube'),
+      { name: 'velocity', says: 'of the gas', kind: 'speed', unit: 'm/s' },
+      { name: 'mach', says: 'velocity over speed of sound', kind: 'ratio', unit: '' },
+    ],
+    reckon: (g) => {
+      const d = tubeDrop({
+        massFlow: g['flow']!,
+        temperature: g['temperature']!,
+        pressure: 101325,
+        bore: g['bore']!,
+        length: g['length']!,
+        losses: g['losses']!,
+      })
+      if (d.choked) throw new RangeError('bore: the tube chokes at this flow')
+      return { drop: d.drop, velocity: d.velocity, mach: d.mach }
+    },
+    sources: [miller, 'Blasius friction'],
+  }),
+  defineReckoner({
+    id: 'flap-opening',
+    title: 'What it takes to open a rubber flap',
+    trade: 'exhaust',
+    says: 'Pressure that lifts a flap hinged at its top. A box at idle has only 200 to 500 Pa. A flap is a splash guard, not a seal.',
+    inputs: [
+      length('depth', 'middle of the hole under the water, 0 when above', 0, 1, 0),
+      length('bore', 'of the hole', 0.005, 0.15),
+      length('arm', 'hinge to the middle of the hole', 0.005, 0.3),
+      { name: 'mass', says: 'of the flap', kind: 'mass', unit: 'g', min: 0, max: 1, assumed: 0.01 },
+      {
+        name: 'lean',
+        says: 'how far it hangs off the upright when shut',
+        kind: 'angle',
+        unit: 'deg',
+        min: 0,
+        max: Math.PI / 2,
+        assumed: 0.35,
+      },
+    ],
+    outputs: [{ name: 'pressure', says: 'that opens it', kind: 'pressure', unit: 'Pa' }],
+    reckon: (g) => ({
+      pressure: flapOpening(
+        {
+          area: (Math.PI / 4) * g['bore']! ** 2,
+          arm: g['arm']!,
+          weightMoment: g['mass']! * 9.80665 * g['arm']! * Math.sin(g['lean']!),
+          elasticMoment: 0,
+        },
+        g['depth']!,
+      ),
+    }),
+    sources: ['Hydrostatics'],
+  }),
+  defineReckoner({
+    id: 'shut-down-suction',
+    title: 'Water a cooling pipe draws in',
+    trade: 'exhaust',
+    says: 'With the outlet under water and no vent, the gas in pipe and box shrinks as it cools and water takes its place; the lift is far above any freeboard. A 3 to 4 mm vent at the high point prevents it.',
+    inputs: [
+      { name: 'volume', says: 'of pipe and box', kind: 'volume', unit: 'L', min: 1e-4, max: 0.1 },
+      { ...gasT(700), name: 'hot', says: 'mean of the gas when stopped' },
+      coldT,
+    ],
+    outputs: [
+      { name: 'drawn', says: 'water drawn in at most', kind: 'volume', unit: 'L' },
+      { name: 'share', says: 'part of the volume', kind: 'ratio', unit: '%' },
+      { name: 'lift', says: 'height it could be lifted', kind: 'length', unit: 'm' },
+    ],
+    reckon: (g) => {
+      const share = drawnIn(g['hot']!, g['cold']!)
+      return { drawn: share * g['volume']!, share, lift: suctionLift(g['hot']!, g['cold']!) }
+    },
+    sources: ['Ideal gas at constant pressure; hydrostatics'],
+    cautions: [
+      'Water that reaches the cylinder locks the engine: turn it over with the plug out before starting again.',
+    ],
+  }),
+  defineReckoner({
+    id: 'water-quench',
+    title: 'How far injected water cools exhaust gas',
+    trade: 'exhaust',
+    says: 'All of the water evaporated at 100 °C into the gas. Inject behind the stinger only: in the pipe the sound slows and the tuned speed falls with it.',
+    inputs: [
+      flow,
+      gasT(790),
+      { name: 'water', says: 'injected', kind: 'massFlow', unit: 'g/s', min: 0, max: 0.2 },
+    ],
+    outputs: [
+      { name: 'after', says: 'temperature after', kind: 'temperature', unit: '°C' },
+      {
+        name: 'tuning',
+        says: 'tuned speed over that of dry gas, were it done in the pipe',
+        kind: 'ratio',
+        unit: '%',
+      },
+    ],
+    reckon: (g) => {
+      const after = quenched(g['flow']!, g['temperature']!, g['water']!)
+      return { after, tuning: Math.sqrt(after / g['temperature']!) }
+    },
+    sources: [
+      `Energy balance, gas γ ${exhaustGas.gamma}, R ${exhaustGas.gasConstant} J/(kg·K); latent heat 2.257 MJ/kg`,
+    ],
+  }),
+  defineReckoner({
+    id: 'snorkel-drop',
+    title: 'What an air intake tube costs',
+    trade: 'exhaust',
+    says: 'Pressure drop of a tube that brings air down from the handle, gulps of the engine counted, and the part of the charge it costs.',
+    inputs: [
+      length('bore', 'of the tube', 0.005, 0.15),
+      length('length', 'of the tube', 0.02, 4),
+      { name: 'bends', says: 'right angles in all', kind: 'ratio', unit: '', min: 0, max: 12, assumed: 2 },
+      { name: 'shape', says: 'of the bends', kind: 'choice', unit: '', choices: ['smooth', 'mitred'] },
+      { name: 'inside', says: 'of the tube', kind: 'choice', unit: '', choices: ['smooth', 'corrugated'] },
+      { name: 'box', says: 'air box; 0 without', kind: 'volume', unit: 'L', min: 0, max: 0.05, assumed: 0 },
+      { name: 'air', says: 'mean mass flow of air', kind: 'massFlow', unit: 'g/s', min: 1e-4, max: 0.3 },
+      { name: 'rotation', says: 'of the engine', kind: 'rotation', unit: 'rpm', min: 10, max: 400 },
+      {
+        name: 'cylinders',
+        says: 'that breathe through it',
+        kind: 'count',
+        unit: '',
+        min: 1,
+        max: 4,
+        assumed: 1,
+      },
+    ],
+    outputs: [
+      { name: 'drop', says: 'of pressure, mean', kind: 'pressure', unit: 'Pa' },
+      { name: 'deliveryLost', says: 'part of the charge', kind: 'ratio', unit: '%' },
+      { name: 'velocity', says: 'in the tube, mean', kind: 'speed', unit: 'm/s' },
+      { name: 'resonance', says: 'of tube and box; 0 without a box', kind: 'frequency', unit: 'Hz' },
+    ],
+    reckon: (g, words) => {
+      const box = g['box']!
+      const d = snorkelDrop(
+        {
+          bore: g['bore']!,
+          length: g['length']!,
+          bends: g['bends']!,
+          smoothBends: words['shape'] === 'smooth',
+          belledEntry: false,
+          roughness: words['inside'] === 'smooth' ? 1.5e-6 : 2e-3,
+          box,
+        },
+        {
+          massFlow: g['air']!,
+          rotation: g['rotation']!,
+          cylinders: g['cylinders']!,
+          pressure: 101325,
+          temperature: 293.15,
+        },
+      )
+      return {
+        drop: d.drop,
+        deliveryLost: d.deliveryLost,
+        velocity: d.velocity,
+        resonance: box > 0 ? snorkelResonance(g['bore']!, g['length']!, box) : 0,
+      }
+    },
+    sources: ['S. E. Haaland, J. Fluids Eng. 105 (1983) 89', miller],
+  }),
+]
