@@ -9,7 +9,7 @@ import { riderCentre } from './float/rider.ts'
 import { foamFinding, guidanceFinding, leakFindings, swampedFinding } from './float/swampedFindings.ts'
 import { oftenForgotten } from './float/weights.ts'
 import { advice, cm, deg, kg, naval, own } from './float/words.ts'
-import { floatFromCraft } from './floatFromCraft.ts'
+import { findingsMesh, floatFromCraft } from './floatFromCraft.ts'
 
 /** Findings of the question "float"; the mesh is the one the craft file names, when it names one. */
 export function floatFindings(craft: Craft, mesh?: Mesh): Finding[] {
@@ -23,7 +23,7 @@ export function floatFindings(craft: Craft, mesh?: Mesh): Finding[] {
 /** Measures that contradict each other make no hull: that is a finding, not a crash. */
 function findingsOrWhyNot(craft: Craft, mesh: Mesh | undefined): Finding[] {
   try {
-    const { input, weightsAssumed } = floatFromCraft(craft, mesh)
+    const { input, weightsAssumed } = floatFromCraft(craft, mesh, findingsMesh)
     return floatFindingsOf(input, floatAnswer(input), weightsAssumed)
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
