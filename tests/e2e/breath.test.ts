@@ -59,7 +59,7 @@ test('a rough answer comes first, then the fine one; going away and back loses n
   expect(await page.locator('.answer .sure').textContent()).toMatch(/Likely range [\d.]+ to [\d.]+ kW/)
   await page.getByText('On cells of 10 mm.').waitFor()
   const says = await answer().textContent()
-  expect(await page.locator('.answer .sure').textContent()).toContain('speeds settled')
+  expect(await page.locator('.answer .sure').textContent()).toMatch(/speeds? settled/)
   await go('craft')
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
   await go('breath')
@@ -70,6 +70,7 @@ test('a rough answer comes first, then the fine one; going away and back loses n
 test('the pictures stand there: curves, port, pipe, ports, muffler, waves; each can be saved', async () => {
   await openBreath()
   await page.getByRole('heading', { name: /The waves in the pipe at \d+ rpm/ }).waitFor()
+  await page.locator('svg text', { hasText: 'blowdown' }).waitFor()
   for (const name of ['torque', 'power', 'port pressure', 'pipe', 'ports', 'muffler', 'waves'])
     await figure(name).waitFor()
   const texts = async (name: string) =>

@@ -22,6 +22,7 @@ import { PipeAndBox } from './PipeAndBox.tsx'
 import { PipeSearch } from './PipeSearch.tsx'
 import { StingerSearch } from './StingerSearch.tsx'
 import { resume, type Simulation, stop } from './simulations.ts'
+import { Trust } from './Trust.tsx'
 import { PortPressure, Waves } from './Turn.tsx'
 import type { Side } from './useBreath.ts'
 import { useTurn } from './useTurn.ts'
@@ -67,7 +68,7 @@ export function Simulated({ now, tried }: { now: Side; tried: Side | undefined }
           <Curves now={now} line={line} tried={triedLine} />
           <PortPressure now={now} turn={turn} />
         </div>
-        <InputsPanel inputs={leversOf(now)} />
+        <InputsPanel inputs={leversOf(now, look, units)} />
       </div>
       <PipeAndBox now={now} tried={tried} />
       <Waves now={now} turn={turn} />
@@ -78,6 +79,7 @@ export function Simulated({ now, tried }: { now: Side; tried: Side | undefined }
         title={tried ? 'What we found, with what is tried' : 'What we found'}
       />
       <Cautions says={cautions} />
+      <Trust side={tried?.simulation?.output ? tried : now} />
       <Numbers now={now} tried={tried} look={look} />
       <SourcesFoot how={how} sources={findings.flatMap((f) => f.sources)} />
     </>

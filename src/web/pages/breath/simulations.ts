@@ -1,4 +1,5 @@
 import { useEffect, useSyncExternalStore } from 'react'
+import type { Effect } from '../../../balance/breath/effects.ts'
 import { peaksOf } from '../../../engine/torqueFromSimulation.ts'
 import type { CycleTrace } from '../../../engine/trace.ts'
 import type { CurveOutput } from '../../../jobs/torqueCurve.ts'
@@ -12,6 +13,8 @@ export interface Simulation {
   rough: boolean
   /** turns looked at closely, by rev/min */
   traces: ReadonlyMap<number, CycleTrace>
+  /** what a small move of each input does, the strongest first */
+  effects?: readonly Effect[]
   running?: { says: string; part: number }
   /** called off by the user; nothing starts by itself any more */
   stopped: boolean
@@ -50,7 +53,7 @@ export interface EngineOrder {
 }
 
 interface Wanted {
-  /** also the band from the uncertain inputs, which takes longest */
+  /** also what each input does, and the band from the uncertain ones, which takes longest */
   band: boolean
 }
 
@@ -81,6 +84,10 @@ async function workOut(key: string, order: EngineOrder, { band }: Wanted): Promi
     if (state.rough && state.output?.curve)
       put(key, { output: await curve('The curve on fine cells', {}), rough: false })
     state = known.get(key)!
+    if (band && state.output?.curve && !state.effects)
+      put(key, {
+        effects: await run('What each input does', (progress) => callJob('breath-levers', order, progress)),
+      })
     if (band && state.output?.curve && !state.output.band)
       put(key, { output: await curve('How far the curve may be off, input by input', { band: true }) })
   } catch (error) {
