@@ -1,13 +1,14 @@
 import { styleText } from 'node:util'
 import Table from 'cli-table3'
-import type { Finding, Standing } from '../answers/finding.ts'
+import { type Finding, type Standing, worstFirst } from '../answers/finding.ts'
 import { answerEngines } from '../balance/engineAnswers.ts'
 import type { Balance } from '../balance/types.ts'
 import { formatProblem } from '../craft/index.ts'
-import { lookAt, questions } from '../registry/findings.ts'
+import { findingsApart, lookWithout, questions } from '../registry/findings.ts'
 import { fromSi } from '../units/convert.ts'
 import { type DisplaySystem, displayUnit, formatQuantity } from '../units/format.ts'
 import type { Kind } from '../units/kinds.ts'
+import { beside } from './beside.ts'
 import { fileStore } from './engineStore.ts'
 import { figuresText } from './figures.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
@@ -27,11 +28,14 @@ export async function look(file: string, options: LookOptions): Promise<number> 
     throw new BadInput([`look: --units "${options.units}" is not metric or inch`])
   if (options.question !== undefined && !questions.includes(options.question as never))
     throw new BadInput([`look: --question "${options.question}" is not one of ${questions.join(', ')}`])
-  const { craft, warnings } = readCraftFile(file)
+  const { craft, text, warnings } = readCraftFile(file)
+  // floating and strength on the second core while this one balances engines, jet and hull
+  const apart = beside('findings-apart', { text })
   const line = progressLine()
   const engines = answerEngines(craft, { store: fileStore(), progress: line.show })
   line.end()
-  const { findings: all, balance } = lookAt(craft, engines ? { engines } : {})
+  const { findings: driven, balance } = lookWithout(craft, engines ? { engines } : {})
+  const all = worstFirst([...driven, ...((await apart) ?? findingsApart(craft))])
   const findings = options.question === undefined ? all : all.filter((f) => f.question === options.question)
   const code = findings.some((f) => f.standing === 'stop') ? exit.stop : exit.fine
   if (options.json) {

@@ -6,7 +6,7 @@ import { BadInput } from './outcome.ts'
 const most = 4 * 1024 * 1024
 
 /** Reads a craft file from disk, or throws BadInput with located lines. Warnings come back beside the craft. */
-export function readCraftFile(path: string): { craft: Craft; warnings: readonly Problem[] } {
+export function readCraftFile(path: string): { craft: Craft; text: string; warnings: readonly Problem[] } {
   const bytes = readBytes(path)
   const decoded = decodeCraftBytes(bytes, path)
   if (decoded.problem) throw new BadInput([formatProblem(decoded.problem)])
@@ -14,7 +14,7 @@ export function readCraftFile(path: string): { craft: Craft; warnings: readonly 
   const errors = problems.filter((p) => p.severity === 'error')
   if (!craft || errors.length > 0)
     throw new BadInput((errors.length > 0 ? errors : problems).map(formatProblem))
-  return { craft, warnings: problems }
+  return { craft, text: decoded.text, warnings: problems }
 }
 
 function readBytes(path: string): Uint8Array {

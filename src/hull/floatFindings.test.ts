@@ -6,7 +6,7 @@ import { readCraft } from '../craft/index.ts'
 import { boxMesh } from '../solid/primitives.ts'
 import { floatAnswer } from './float/answer.ts'
 import { floatFindings, floatFindingsOf } from './floatFindings.ts'
-import { floatFromCraft, importHullFor } from './floatFromCraft.ts'
+import { findingsMesh, floatFromCraft, importHullFor } from './floatFromCraft.ts'
 
 const demo = (name: string) => readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')
 const craftOf = (text: string) => {
@@ -103,7 +103,7 @@ describe('float findings', () => {
     expect(input.hull.length).toBeCloseTo(2.4, 9)
   })
   test('an answer already at hand gives the same findings', () => {
-    const { input, weightsAssumed } = floatFromCraft(heron)
+    const { input, weightsAssumed } = floatFromCraft(heron, undefined, findingsMesh)
     expect(floatFindingsOf(input, floatAnswer(input), weightsAssumed)).toEqual(floatFindings(heron))
   })
   test('half sections from the craft file are lofted', () => {

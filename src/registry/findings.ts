@@ -35,12 +35,23 @@ const contributors: readonly Contributor[] = [
   (craft, balance) => hullDragFindings(craft, balance?.top?.speed),
   (craft, b) => jetFindings(craft, b && situationOf(b)),
   breathFindings,
-  (craft) => floatFindings(craft),
-  (craft) => strengthFindings(craft),
 ]
 
+/** Findings that do not lean on the balance, so that they can be worked out beside it. */
+const apart: readonly ((craft: Craft) => Finding[])[] = [(craft) => floatFindings(craft), strengthFindings]
+
+export function findingsApart(craft: Craft): Finding[] {
+  return apart.flatMap((contribute) => contribute(craft))
+}
+
 /** Solves a craft and gathers every trade's findings, worst first. */
-export function lookAt(craft: Craft, { engines, ...options }: LookOptions = {}): Look {
+export function lookAt(craft: Craft, options: LookOptions = {}): Look {
+  const look = lookWithout(craft, options)
+  return { ...look, findings: worstFirst([...look.findings, ...findingsApart(craft)]) }
+}
+
+/** The same without what `findingsApart` adds, for a caller that works that out beside it. */
+export function lookWithout(craft: Craft, { engines, ...options }: LookOptions = {}): Look {
   const findings: Finding[] = []
   let balance: Balance | undefined
   try {
