@@ -1,11 +1,11 @@
 /** A run as pictures and sentences: the recording with the tracks on it, and what the engines did. */
 import { alongAxis } from '../drawing/axes.ts'
-import { chart } from '../drawing/chart.ts'
+import { lineChart } from '../drawing/chart.ts'
 import { heatChart } from '../drawing/heat.ts'
 import { line, polyline, rectangle, text } from '../drawing/marks.ts'
 import { ink, inkOf, okabeIto, quiet } from '../drawing/palette.ts'
 import type { Mark, Plot, PlotSeries, Sheet } from '../drawing/sheet.ts'
-import type { RunEvent } from './events.ts'
+import { percentile, rpmText } from './answer.ts'
 import type { Hearing, Spectrogram, Track } from './hearing.ts'
 import type { Prediction } from './residuals.ts'
 
@@ -32,11 +32,6 @@ function topSpeed(p: RunPicture): number {
   const most = Math.max(0, ...(p.hearing?.tracks ?? []).flatMap((t) => percentile(t.rpm, 0.98)))
   const picture = (p.spectrogram.rows - 1) * p.spectrogram.hertzStep * p.rpmPerHertz
   return Math.min(picture, most > 0 ? Math.ceil((1.7 * most) / 1000) * 1000 : 250 * p.rpmPerHertz)
-}
-
-function percentile(values: Float32Array, q: number): number {
-  const v = values.filter((x) => x > 0).sort()
-  return v[Math.min(v.length - 1, Math.floor(q * v.length))] ?? 0
 }
 
 /**
@@ -211,107 +206,6 @@ function countStrip(h: Hearing, plot: Plot): Mark[] {
   return marks
 }
 
-/** "1:07.3" of seconds. */
-export function clockText(seconds: number): string {
-  const tenths = Math.round(Math.max(0, seconds) * 10)
-  const minutes = Math.floor(tenths / 600)
-  return `${minutes}:${((tenths % 600) / 10).toFixed(1).padStart(4, '0')}`
-}
-
-const rpmText = (rpm: number) => `${Math.round(rpm / 10) * 10} rpm`
-
-/** The usual speed of a track over what was heard of it, rev/min; 0 when nothing was. */
-export const usualSpeed = (t: Track) => percentile(t.rpm, 0.5)
-
-/** Part of the recording in which an engine was heard, and the mean confidence there, both 0 to 1. */
-export function heardPart(t: Track): { part: number; confidence: number } {
-  let n = 0
-  let sum = 0
-  for (let i = 0; i < t.rpm.length; i++)
-    if (t.rpm[i]! > 0) {
-      n++
-      sum += t.confidence[i]!
-    }
-  return { part: n / Math.max(1, t.rpm.length), confidence: n > 0 ? sum / n : 0 }
-}
-
-export interface RunAnswer {
-  says: string
-  /** spread of the speeds, and how sure it is */
-  confidence: string
-}
-
-/** What the engines did, in one sentence, with the range of speeds and how sure that is. */
-export function runAnswer(h: Hearing): RunAnswer {
-  const heard = h.tracks.filter((t) => usualSpeed(t) > 0)
-  if (h.verdict.code === 'no engine' || heard.length === 0)
-    return {
-      says:
-        h.flags.find((f) => ['silent', 'short', 'no-sound'].includes(f.code))?.text ?? 'No engine was heard.',
-      confidence:
-        'Nothing in the recording has the even comb of lines that an engine makes; a far or a quiet engine can be missed.',
-    }
-  const speeds = heard.map((t) =>
-    heard.length > 1 ? `${t.label} mostly at ${rpmText(usualSpeed(t))}` : rpmText(usualSpeed(t)),
-  )
-  const octave = h.verdict.code === 'cannot tell' ? otherOctave(h, heard[0]!) : ''
-  const ran =
-    heard.length > 1
-      ? `Two engines ran independently, ${speeds.join(' and ')}`
-      : h.verdict.code === 'cannot tell'
-        ? `The sound cannot tell whether the engine ran at ${speeds[0]}${octave}`
-        : `One engine ran, mostly at ${speeds[0]}`
-  const told = tellEvents(h.events, heard.length > 1)
-  const sure = heard.reduce((sum, t) => sum + heardPart(t).confidence, 0) / heard.length
-  return {
-    says: `${ran}${told}.`,
-    range: heard
-      .map((t) => {
-        const [low, high] = [percentile(t.rpm, 0.05), percentile(t.rpm, 0.95)].map(
-          (v) => Math.round(v / 10) * 10,
-        )
-        return `${heard.length > 1 ? `${t.label} ` : ''}${low} to ${high} rpm`
-      })
-      .join(', '),
-    confidence: `${h.verdict.code === 'one' ? 'A pair locked together would sound the same. ' : ''}Heard ${sure > 0.8 ? 'clearly' : sure > 0.5 ? 'fairly clearly' : 'faintly'} (confidence ${Math.min(99, Math.round(100 * sure))} %).`,
-  }
-}
-
-function otherOctave(h: Hearing, t: Track): string {
-  const o = h.octaves[0]
-  return o ? ` or ${rpmText(usualSpeed(t) * o.factor)}` : ', or was two engines an octave apart'
-}
-
-const verbs: Partial<Record<RunEvent['kind'], [string, string]>> = {
-  flare: ['raced once', 'raced'],
-  bog: ['bogged once', 'bogged'],
-  'cut-out': ['cut out once', 'cut out'],
-  'water hit': ['was hit by spray once', 'was hit by spray'],
-  ventilation: ['drew air once', 'drew air'],
-  misfire: ['misfired', 'misfired'],
-  'four-stroking': ['four-stroked', 'four-stroked'],
-}
-
-/** The two most telling things that happened, as a tail of the sentence. */
-function tellEvents(events: readonly RunEvent[], two: boolean): string {
-  const parts: string[] = []
-  for (const kind of Object.keys(verbs) as (keyof typeof verbs)[]) {
-    const all = events.filter((e) => e.kind === kind && e.confidence > 0.25)
-    const first = all[0]
-    if (!first) continue
-    const [once, more] = verbs[kind]!
-    const who = two && first.engine !== 'both' ? `${first.engine} ` : two ? 'both ' : ''
-    parts.push(
-      all.length > 1 && once !== more
-        ? `${who}${more} ${all.length} times`
-        : `${who}${once} at ${clockText(first.time)}`,
-    )
-  }
-  const dead = events.find((e) => e.kind === 'one dead')
-  if (dead) parts.unshift(`one died at ${clockText(dead.time)}`)
-  return parts.length > 0 ? `; ${two ? '' : 'it '}${parts.slice(0, 2).join(' and ')}` : ''
-}
-
 /** Heard speeds over time beside the predicted band; arrays thinned to what paper shows. */
 export function besidePicture(h: Hearing, p: Prediction, width: number): Sheet {
   const every = Math.max(1, Math.floor(h.time.length / 900))
@@ -320,7 +214,7 @@ export function besidePicture(h: Hearing, p: Prediction, width: number): Sheet {
   const flat = p.time.length < 2
   const at = flat ? [0, h.duration] : p.time.map((t) => Math.min(h.duration, Math.max(0, t)))
   const twice = (v: readonly number[]) => (flat ? [v[0]!, v[0]!] : v)
-  return chart({
+  return lineChart({
     title: 'Heard and predicted speed',
     says: `Heard speed of ${h.tracks.length > 1 ? 'both engines' : 'the engine'} over time beside the speed predicted for full throttle, ${rpmText(p.rpm[0]!)} at the start.`,
     width,

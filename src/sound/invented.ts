@@ -22,12 +22,11 @@ const story: readonly [number, number][] = [
   [1.6, 0.42],
   [2.2, 0.36],
   [5, 0.36],
-  [6.3, 0.97],
-  [8, 1],
-  [15, 1],
-  [15.35, 1.36],
-  [15.8, 1.33],
-  [16.3, 1],
+  [10.5, 1],
+  [17, 1],
+  [17.35, 1.36],
+  [17.8, 1.33],
+  [18.3, 1],
   [27, 1],
   [28.2, 0.4],
   [31, 0.36],
@@ -37,7 +36,7 @@ const story: readonly [number, number][] = [
 const DIES = 24
 
 /**
- * Half a minute tied up: start, idle, full throttle, the load slips away once, on again, closing, stop. Two engines that turn
+ * Half a minute tied up: start, idle, slowly to full throttle, the load slips away once, on again, closing, stop. Two engines that turn
  * independently run 3 % apart, and the second dies on the way. Wind, splashes and voices 16 dB under the engines.
  */
 export function inventedRun(order: InventedOrder): Clip {
@@ -66,7 +65,7 @@ export function inventedRun(order: InventedOrder): Clip {
     if (!locked || k === 0)
       events.push(
         { kind: 'start', time: start, engine: k },
-        { kind: 'flare', time: 15 + delay, engine: k },
+        { kind: 'flare', time: 17 + delay, engine: k },
         { kind: 'stop', time: end, engine: k },
       )
     const still = new Float64Array(n)
@@ -95,7 +94,7 @@ function along(t: number): number {
   if (after < 0) return story[story.length - 1]![1]
   const [t0, a] = story[after - 1]!
   const [t1, b] = story[after]!
-  return a + ((t - t0) / (t1 - t0)) * (b - a)
+  return a * (b / a) ** ((t - t0) / (t1 - t0))
 }
 
 /** Slow drift of speed, 0.5 %. */

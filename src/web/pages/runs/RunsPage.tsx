@@ -1,64 +1,125 @@
-import { useCallback, useMemo } from 'react'
-import { runAnswer, runPicture } from '../../../sound/figures.ts'
+import { useCallback, useEffect, useMemo } from 'react'
+import { Button } from 'react-aria-components/Button'
+import { worstStanding } from '../../../answers/finding.ts'
+import { atFullThrottle } from '../../../balance/heardRun.ts'
+import { runAnswer } from '../../../sound/answer.ts'
 import { runFindings } from '../../../sound/findings.ts'
 import { hearOptionsOf } from '../../../sound/fromCraft.ts'
-import { rpmPerHertz } from '../../../sound/listener.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { EmptyState } from '../../parts/EmptyState.tsx'
-import { Figure } from '../../parts/Figure.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
 import { JobProgress } from '../../parts/JobProgress.tsx'
 import { SourcesFoot } from '../../parts/SourcesFoot.tsx'
+import { app } from '../../state/app.ts'
+import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
+import { ChangeLog } from '../craft/ChangeLog.tsx'
+import { Beside } from './Beside.tsx'
 import { bench, useBench } from './bench.ts'
+import { Events } from './Events.tsx'
+import { useExpected } from './expected.ts'
+import { inventedOrder } from './inventedOrder.ts'
+import { KeptRuns } from './KeptRuns.tsx'
+import { Live } from './live/Live.tsx'
+import { Numbers } from './Numbers.tsx'
 import { OpenRecording } from './OpenRecording.tsx'
-import { cautions, how } from './words.ts'
+import { RunView } from './RunView.tsx'
+import { ToldPanel } from './ToldPanel.tsx'
+import { cautions, how, measures } from './words.ts'
+import './runs.css'
 
 const asks = 'What happened, and what next?'
 
-/** What happened? A recording read to engine speeds and events. */
+/** What happened? A recording read to engine speeds and events, beside what the model expected. */
 export function RunsPage() {
   const craft = useApp((s) => s.craft)
-  const { recording, work, fault } = useBench()
-  const options = useMemo(() => (craft ? hearOptionsOf(craft) : {}), [craft])
+  return craft ? <WithCraft craft={craft} /> : null
+}
+
+function WithCraft({ craft }: { craft: Craft }) {
+  const { recording, told, work, fault } = useBench()
+  const looked = useApp((s) => s.looked)
+  const balance = looked?.craft === craft ? looked.balance : undefined
+  const options = useMemo(() => hearOptionsOf(craft), [craft])
   const open = useCallback((file: File) => void bench.open(file, options), [options])
-  const answer = recording?.answer
-  const hearing = answer?.hearing
-  const draw = useCallback(
-    (width: number) =>
-      runPicture({
-        width,
-        spectrogram: hearing?.spectrogram ?? answer!.spectrogram,
-        rpmPerHertz: rpmPerHertz(options.cylinders, options.strokes),
-        ...(hearing ? { hearing } : {}),
-      }),
-    [answer, hearing, options],
-  )
-  const says = hearing && runAnswer(hearing)
+  const hearing = recording?.answer?.hearing
+  const expected = useExpected(hearing, told)
+  const findings = useMemo(() => {
+    if (!hearing) return []
+    const { prediction, closing } = expected
+    return runFindings(prediction ? atFullThrottle(hearing, prediction) : hearing, prediction, closing)
+  }, [hearing, expected])
+  useEffect(() => {
+    if (hearing) app.found('runs', findings)
+  }, [hearing, findings])
+  const answer = hearing && runAnswer(hearing)
+
   return (
     <>
-      {says ? (
-        <AnswerHeader asks={asks} says={says.says} range={says.range} confidence={says.confidence} />
+      {answer ? (
+        <AnswerHeader
+          asks={asks}
+          says={answer.says}
+          confidence={answer.confidence}
+          standing={worstStanding(findings)}
+        />
+      ) : recording ? (
+        <AnswerHeader asks={asks} says={`Listening to “${recording.name}”…`} />
       ) : (
         <EmptyState
-          title={recording ? `Listening to ${recording.name}` : 'No run yet'}
-          says="Film or record a run with a phone, 3 to 10 m away and out of the wind, and open it here. Nothing leaves this machine."
+          title="No run on the bench yet"
+          says="Film or record a run with a phone and open it here: you get each engine’s speed over time, what happened when, and how that compares with what the craft should do. Nothing leaves this machine."
+          measures={measures}
         />
       )}
+      {recording?.invented && (
+        <p className="invented">Invented: this sound was made up from the craft file; nobody recorded it.</p>
+      )}
       {fault && (
-        <p role="alert">
-          {fault.name}: {fault.says.join(' ')}
+        <p role="alert" className="fault">
+          <strong>{fault.name}</strong>: {fault.says.join(' ')}
         </p>
+      )}
+      {recording && recording.flags.length > 0 && (
+        <ul className="plainlist flags">
+          {recording.flags.map((f) => (
+            <li key={f.code}>{f.text}</li>
+          ))}
+        </ul>
       )}
       <div className="row">
         <OpenRecording main={!recording} onFile={open} />
+        <Button onPress={() => void bench.invent(inventedOrder(craft, balance), options)}>
+          Try an invented run
+        </Button>
+        {recording && (
+          <Button className="plain" onPress={bench.close}>
+            Put it away
+          </Button>
+        )}
       </div>
       {work && <JobProgress says={work.says} part={work.part} onCancel={bench.cancel} />}
-      {answer && <Figure draw={draw} name="run" caption="Dark: loud. The lines are the engines." />}
-      {hearing && <FindingsList findings={runFindings(hearing)} />}
+      {recording?.answer && (
+        <div className="beside">
+          <div className="pictures">
+            <RunView recording={recording} options={options} />
+            {hearing && <Events hearing={hearing} />}
+          </div>
+          <ToldPanel told={told} onAgain={() => bench.again(options)} />
+        </div>
+      )}
+      <FindingsList findings={findings} />
+      {expected.says && <p>{expected.says}</p>}
+      {hearing && expected.prediction && (
+        <Beside hearing={hearing} prediction={expected.prediction} closing={expected.closing} />
+      )}
+      <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
       <Cautions says={cautions} />
-      <SourcesFoot how={how} sources={[]} />
+      {hearing && <Numbers hearing={hearing} />}
+      <KeptRuns />
+      <ChangeLog craft={craft} />
+      <SourcesFoot how={how} sources={findings.flatMap((f) => f.sources)} />
     </>
   )
 }

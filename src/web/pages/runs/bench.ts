@@ -2,8 +2,10 @@ import { useSyncExternalStore } from 'react'
 import type { Flag } from '../../../answers/solved.ts'
 import type { HearAnswer } from '../../../jobs/hear.ts'
 import type { GpxPoint } from '../../../sound/gpx.ts'
+import type { InventedOrder } from '../../../sound/invented.ts'
 import type { HearOptions, LockedPoint } from '../../../sound/listener.ts'
 import type { Observed } from '../../../sound/observations.ts'
+import { writeWav } from '../../../sound/wav.ts'
 import { type Call, callJob } from '../../work/call.ts'
 import { decode } from './decode.ts'
 
@@ -41,8 +43,8 @@ const nothingTold: Told = {
 export interface Recording {
   id: string
   name: string
-  /** what plays it */
-  audio: Blob
+  /** what plays it; absent when the run was kept without its sound */
+  audio: Blob | undefined
   /** true when the project made it up */
   invented: boolean
   flags: readonly Flag[]
@@ -100,7 +102,7 @@ async function open(file: File, options: Settings, invented = false): Promise<vo
     seconds: decoded.seconds,
     answer: undefined,
   }
-  put({ recording, told: nothingTold })
+  put({ recording, told: { ...nothingTold, kind: invented ? 'tied up' : 'not said' } })
   await listen(recording, decoded.channels, options)
 }
 
@@ -132,10 +134,21 @@ async function listen(recording: Recording, channels: Float32Array[], options: S
   }
 }
 
+/** A run made up by the project's own synthesis, opened like any other recording. */
+async function invent(order: InventedOrder, options: Settings): Promise<void> {
+  cancel()
+  const mine = ++turn
+  put({ fault: undefined, work: { says: 'Making up a run', part: undefined } })
+  const { samples, rate } = await callJob('invented-run', order).done
+  if (mine !== turn) return
+  const bytes = writeWav([samples], rate) as Uint8Array<ArrayBuffer>
+  await open(new File([bytes], 'Invented run', { type: 'audio/wav' }), options, true)
+}
+
 /** Follows the engines again, with the locked points and the engine count told meanwhile. */
 function again(options: Settings): void {
   const { recording } = state
-  if (!recording?.answer?.hearing) return
+  if (!recording?.answer?.hearing || recording.answer.sound.length === 0) return
   void listen(recording, [recording.answer.sound], options)
 }
 
@@ -148,9 +161,15 @@ function cancel(): void {
 
 export const bench = {
   open,
+  invent,
   again,
   cancel,
   tell: (part: Partial<Told>) => put({ told: { ...state.told, ...part } }),
+  /** a run kept earlier */
+  takeUp(recording: Recording, told: Told) {
+    cancel()
+    put({ recording, told, fault: undefined })
+  },
   close() {
     cancel()
     put({ recording: undefined, told: nothingTold, fault: undefined })

@@ -1,0 +1,69 @@
+import { useCallback, useMemo } from 'react'
+import { atFullThrottle, FULL_THROTTLE } from '../../../balance/heardRun.ts'
+import { plain } from '../../../balance/shown.ts'
+import { clockText } from '../../../sound/answer.ts'
+import { besidePicture } from '../../../sound/figures.ts'
+import type { Hearing } from '../../../sound/hearing.ts'
+import { type Prediction, residuals } from '../../../sound/residuals.ts'
+import { Figure } from '../../parts/Figure.tsx'
+import { NumbersTable } from '../../parts/NumbersTable.tsx'
+
+interface Props {
+  hearing: Hearing
+  prediction: Prediction
+  closing: ((time: number) => number) | undefined
+}
+
+const ten = (rpm: number) => Math.round(rpm / 10) * 10
+const percent = (part: number) => plain(100 * part, 1)
+
+/** The heard speed beside the one predicted for full throttle, stretch by stretch. */
+export function Beside({ hearing, prediction, closing }: Props) {
+  const draw = useCallback(
+    (width: number) => besidePicture(hearing, prediction, width),
+    [hearing, prediction],
+  )
+  const list = useMemo(
+    () => residuals(atFullThrottle(hearing, prediction), prediction, closing),
+    [hearing, prediction, closing],
+  )
+  return (
+    <section className="besidemodel">
+      <h2>Beside the model</h2>
+      <Figure
+        draw={draw}
+        name="heard and predicted"
+        caption={`Predicted for full throttle; what ran below ${Math.round(100 * FULL_THROTTLE)} % of it is taken for part throttle and not compared.`}
+      />
+      {list.length === 0 ? (
+        <p>No stretch of two seconds kept steady near the predicted speed, so nothing can be compared.</p>
+      ) : (
+        <NumbersTable
+          caption="Heard against predicted"
+          columns={[
+            { head: 'Engine' },
+            { head: 'From' },
+            { head: 'To' },
+            { head: 'Heard', unit: 'rpm' },
+            { head: 'Predicted', unit: 'rpm' },
+            { head: 'Off by', unit: '%' },
+            { head: 'No surprise from', unit: '%' },
+            { head: 'to', unit: '%' },
+            { head: 'Reads' },
+          ]}
+          rows={list.map((r) => [
+            r.label,
+            clockText(r.from),
+            clockText(r.to),
+            ten(r.heard),
+            ten(r.predicted),
+            percent(r.part),
+            percent(r.low),
+            percent(r.high),
+            r.standing === 'within' ? 'as predicted' : r.standing === 'low' ? 'slower' : 'faster',
+          ])}
+        />
+      )}
+    </section>
+  )
+}

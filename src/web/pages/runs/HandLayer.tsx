@@ -1,0 +1,179 @@
+import { useRef, useState } from 'react'
+import { alongAxis, partAlong, valueAlong } from '../../../drawing/axes.ts'
+import type { Plot, Sheet } from '../../../drawing/sheet.ts'
+import { clockText } from '../../../sound/answer.ts'
+import { engineColour } from '../../../sound/figures.ts'
+import type { Hearing, Track } from '../../../sound/hearing.ts'
+import type { LockedPoint } from '../../../sound/listener.ts'
+import { player } from './player.ts'
+
+interface Props {
+  sheet: Sheet
+  hearing: Hearing | undefined
+  locks: readonly LockedPoint[]
+  onLocks: (locks: readonly LockedPoint[]) => void
+  onSeek: (time: number) => void
+}
+
+/** mm on the sheet within which a line is taken hold of */
+const REACH = 4
+
+/** Over the picture: the cursor, and the points of the tracks laid by hand. */
+export function HandLayer({ sheet, hearing, locks, onLocks, onSeek }: Props) {
+  const plot = sheet.plots![0]!
+  const svg = useRef<SVGSVGElement>(null)
+  const [held, setHeld] = useState<number>()
+  const x = alongAxis(plot.x, plot.left, plot.right)
+  const y = (rpm: number) => sheet.height - alongAxis(plot.y, plot.bottom, plot.top)(rpm)
+  const place = (e: React.PointerEvent) => placeOf(e, svg.current!, sheet, plot)
+
+  const down = (e: React.PointerEvent) => {
+    if (!hearing || e.button !== 0) return
+    const p = place(e)
+    if (p.outside) return
+    const taken = locks.findIndex((l) => Math.hypot(x(l.time) - p.x, y(l.rpm) - p.y) < REACH)
+    const track = taken < 0 ? nearest(hearing, p.time, p.y, y) : undefined
+    if (taken < 0 && !track) return onSeek(p.time)
+    e.preventDefault()
+    svg.current!.setPointerCapture(e.pointerId)
+    if (taken >= 0) return setHeld(taken)
+    setHeld(locks.length)
+    onLocks([...locks, { label: track!.label, time: p.time, rpm: Math.round(p.rpm) }])
+  }
+  const move = (e: React.PointerEvent) => {
+    if (held === undefined) return
+    const p = place(e)
+    onLocks(locks.map((l, i) => (i === held ? { ...l, time: p.time, rpm: Math.round(p.rpm) } : l)))
+  }
+  const up = () => setHeld(undefined)
+
+  return (
+    <svg
+      ref={svg}
+      className="handlayer"
+      viewBox={`0 0 ${sheet.width} ${sheet.height}`}
+      onPointerDown={down}
+      onPointerMove={move}
+      onPointerUp={up}
+      onPointerCancel={up}
+      data-holding={held !== undefined || undefined}
+    >
+      <title>Points laid by hand</title>
+      <rect
+        x={plot.left}
+        y={sheet.height - plot.top}
+        width={plot.right - plot.left}
+        height={plot.top - plot.bottom}
+        fill="transparent"
+      />
+      <Cursor x={x} top={sheet.height - plot.top} bottom={sheet.height} plot={plot} />
+      {locks.map((l, i) => (
+        <Handle
+          // biome-ignore lint/suspicious/noArrayIndexKey: a point keeps its place in the list while it moves
+          key={i}
+          lock={l}
+          cx={x(l.time)}
+          cy={y(l.rpm)}
+          most={plot.y.max}
+          end={plot.x.max}
+          onChange={(to) =>
+            onLocks(to ? locks.map((o, k) => (k === i ? to : o)) : locks.filter((_, k) => k !== i))
+          }
+        />
+      ))}
+    </svg>
+  )
+}
+
+interface CursorProps {
+  x: (time: number) => number
+  top: number
+  bottom: number
+  plot: Plot
+}
+
+function Cursor({ x, top, bottom, plot }: CursorProps) {
+  const { time } = player.use()
+  const at = x(Math.min(plot.x.max, Math.max(plot.x.min, time)))
+  return <line className="cursor" x1={at} x2={at} y1={top} y2={bottom} />
+}
+
+interface HandleProps {
+  lock: LockedPoint
+  cx: number
+  cy: number
+  most: number
+  end: number
+  onChange: (lock: LockedPoint | undefined) => void
+}
+
+/** One locked point: arrows move it, Shift in larger steps, Delete takes it away. */
+function Handle({ lock, cx, cy, most, end, onChange }: HandleProps) {
+  const key = (e: React.KeyboardEvent) => {
+    const big = e.shiftKey ? 10 : 1
+    const rpm = (by: number) => ({ ...lock, rpm: Math.min(most, Math.max(0, lock.rpm + by * big)) })
+    const time = (by: number) => ({ ...lock, time: Math.min(end, Math.max(0, lock.time + by * big)) })
+    const to =
+      e.key === 'ArrowUp'
+        ? rpm(10)
+        : e.key === 'ArrowDown'
+          ? rpm(-10)
+          : e.key === 'ArrowRight'
+            ? time(0.1)
+            : e.key === 'ArrowLeft'
+              ? time(-0.1)
+              : undefined
+    if (to) onChange(to)
+    else if (e.key === 'Delete' || e.key === 'Backspace') onChange(undefined)
+    else return
+    e.preventDefault()
+  }
+  return (
+    <g
+      className="handle"
+      role="slider"
+      tabIndex={0}
+      aria-label={`Engine ${lock.label} at ${clockText(lock.time)}`}
+      aria-valuemin={0}
+      aria-valuemax={Math.round(most)}
+      aria-valuenow={lock.rpm}
+      aria-valuetext={`${lock.rpm} rpm at ${clockText(lock.time)}`}
+      onKeyDown={key}
+    >
+      <circle cx={cx} cy={cy} r={3.4} fill="transparent" />
+      <rect
+        x={cx - 1.5}
+        y={cy - 1.5}
+        width={3}
+        height={3}
+        fill={engineColour[lock.label]}
+        stroke="#ffffff"
+        strokeWidth={0.5}
+      />
+    </g>
+  )
+}
+
+function placeOf(e: React.PointerEvent, svg: SVGSVGElement, sheet: Sheet, plot: Plot) {
+  const box = svg.getBoundingClientRect()
+  const x = ((e.clientX - box.left) / box.width) * sheet.width
+  const y = ((e.clientY - box.top) / box.height) * sheet.height
+  const across = (x - plot.left) / (plot.right - plot.left)
+  const up = (sheet.height - y - plot.bottom) / (plot.top - plot.bottom)
+  const within = (v: number) => Math.min(1, Math.max(0, v))
+  return {
+    x,
+    y,
+    time: Math.round(valueAlong(plot.x, within(across)) * 50) / 50,
+    rpm: valueAlong(plot.y, within(up)),
+    outside: across < 0 || across > 1 || up > 1.02 || partAlong(plot.y, plot.y.min) > 1,
+  }
+}
+
+/** The track that runs within reach of a place at that moment, the nearer one of two. */
+function nearest(h: Hearing, time: number, at: number, y: (rpm: number) => number): Track | undefined {
+  const i = Math.min(h.time.length - 1, Math.round(time / h.step))
+  const off = (t: Track) => (t.rpm[i]! > 0 ? Math.abs(y(t.rpm[i]!) - at) : Number.POSITIVE_INFINITY)
+  const best = [...h.tracks].sort((a, b) => off(a) - off(b))[0]
+  return best && off(best) < REACH ? best : undefined
+}

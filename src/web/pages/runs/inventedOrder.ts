@@ -1,0 +1,19 @@
+import type { Balance } from '../../../balance/types.ts'
+import type { InventedOrder } from '../../../sound/invented.ts'
+import type { Craft } from '../../state/craftFile.ts'
+
+/** rev/s taken for a craft that cannot be balanced yet */
+const UNKNOWN = 100
+
+/** An invented pull of this craft's running engines, tied up at the speed the model has for it. */
+export function inventedOrder(craft: Craft, balance: Balance | undefined): InventedOrder {
+  const engines = craft.engines.filter((e) => e.running && e.kind !== 'electric').slice(0, 2)
+  const first = engines[0]
+  const full = balance ? balance.tiedUpRotation.value : UNKNOWN
+  return {
+    rotations: engines.map(() => full),
+    locked: engines.length > 1 && craft.drive.arrangement === 'one shaft',
+    firingsPerTurn: first && 'cylinders' in first ? Math.max(1, Math.round(first.cylinders.value)) : 1,
+    seed: 20,
+  }
+}
