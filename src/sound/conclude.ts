@@ -168,6 +168,7 @@ export function conclude(
       if (blade && (!bladePass || blade.level > bladePass.level)) bladePass = { ...blade, label }
     }
   })
+  if (a && b) oneFlareALine(events, a, b)
   if (a && b) events.push(...oneDead(a, b, events, options.rpmPerHertz), ...sharedFlares(events))
   events.push(...qualityEvents(quality))
   const beat = beatOf(d)
@@ -207,6 +208,19 @@ export function conclude(
     spectrogram,
     flags: [...flags, ...d.flags],
     cancelled,
+  }
+}
+
+/** Where both labels lie on one line a flare of it is told once. */
+function oneFlareALine(events: RunEvent[], a: FrameTrack, b: FrameTrack): void {
+  const shared = (time: number) => {
+    const i = Math.min(a.rate.length - 1, Math.round((time + 0.3) / STEP))
+    return b.rate[i]! > 0 && Math.abs(a.rate[i]! / b.rate[i]! - 1) < 0.01
+  }
+  for (let k = events.length - 1; k >= 0; k--) {
+    const e = events[k]!
+    const twin = events.some((o) => o.kind === 'flare' && o.engine === 'A' && Math.abs(o.time - e.time) < 0.4)
+    if (e.kind === 'flare' && e.engine === 'B' && twin && shared(e.time)) events.splice(k, 1)
   }
 }
 

@@ -78,6 +78,20 @@ const SMOOTH = 3
 const FADED = 0.4
 /** a piece at the end that short, s, behind a fade is an echo or a shout */
 const AFTERMATH = 1.5
+/** power after over power before, SIDE frames on each side, that means a cut */
+const LOSS = 0.35
+const SIDE = 4
+
+/** Mean square of the sound around each frame. */
+function framePower(signal: Float32Array, frames: number): Float64Array {
+  const raw = new Float64Array(frames)
+  for (let i = 0; i < signal.length; i++) {
+    const f = Math.floor(i / HOP)
+    if (f < frames) raw[f]! += signal[i]! * signal[i]!
+  }
+  return raw.map((_, i) => ((raw[i - 1] ?? raw[i]!) + raw[i]! + (raw[i + 1] ?? raw[i]!)) / 3 + 1e-12)
+}
+
 /** ln f in three frames */
 const LEAP = 0.12
 
@@ -85,7 +99,7 @@ const LEAP = 0.12
  * Takes off the ends of each stretch where the score has faded (the window and echoes reach past a stop),
  * and short pieces behind a fade at the end. Locked frames stay.
  */
-export function trimEnds(t: FrameTrack, locks: readonly Lock[] = []): void {
+export function trimEnds(t: FrameTrack, locks: readonly Lock[] = [], power?: Float64Array): void {
   for (const s of soundingStretches(t)) {
     if (locks.some((l) => l.rate > 0 && l.frame >= s.from && l.frame < s.to)) continue
     const sorted = t.score.slice(s.from, s.to).sort()
@@ -114,6 +128,19 @@ export function trimEnds(t: FrameTrack, locks: readonly Lock[] = []): void {
         to = i
         run = 0
       }
+    }
+    // a sudden loss of level just before the end: the engine was cut, and what goes on is an echo or a shout
+    if (power && ends) {
+      let at = -1
+      let least = LOSS
+      for (let i = Math.max(from + SIDE, to - Math.round(AFTERMATH / STEP)); i < to; i++) {
+        const ratio = power[Math.min(power.length - 1, i + SIDE)]! / power[i - SIDE]!
+        if (ratio < least) {
+          least = ratio
+          at = i
+        }
+      }
+      if (at >= 0) to = at
     }
     // a leap just before the end is another sound taking over
     for (let i = Math.max(from + 1, to - Math.round(AFTERMATH / STEP)); ends && i + 2 < to; i++)
@@ -275,7 +302,8 @@ export function decide(
   }
 
   const single = trackOf(store, pathOne(store, costs, locks[0]))
-  trimEnds(single, locks[0])
+  const power = framePower(signal, store.frames)
+  trimEnds(single, locks[0], power)
   dropShort(single, locks[0])
   const flags = dropFalse(single, profilesOf(signal, [single], warper, cancelled)[0]!, locks[0])
   if (options.engines === 1) return finish([single], single.rate.some((f) => f > 0) ? 'one' : 'none', {})

@@ -120,7 +120,7 @@ function stateCost(s: FrameStore, i: number, a: number, b: number): number {
   if (a < 0 && b < 0) return 0
   if (a < 0) return one(b)
   if (b < 0) return one(a)
-  if (a === b) return one(a) + 0.05
+  if (a === b) return one(a) + 0.3
   for (let p = 0; p < s.pairCount[i]!; p++) {
     const x = s.pairA[i * PAIRS + p]!
     const y = s.pairB[i * PAIRS + p]!

@@ -14,7 +14,7 @@ const PAIR_ROOM = PAIRS
 const PAIR_STEP = PAIR_UNIT
 const STATES = 1 + 3 * CANDIDATES + 2 * PAIRS
 /** one line shared by both engines costs this a frame more than one engine alone */
-const SHARED_COST = 0.05
+const SHARED_COST = 0.3
 
 /** speed ratios at which one engine's own orders look like a second engine */
 const RATIONALS = [2 / 3, 3 / 2, 5 / 2, 2 / 5, 2, 3, 4, 5, 6, 7, 8].flatMap((r) => [
