@@ -32,7 +32,8 @@ export function breathFindings(
   craft.engines.forEach((_, i) => {
     const inputs = exhaustFromCraft(craft, i)
     if (!inputs) return
-    const run = engines && runOf(engines, i)
+    const run =
+      engines && runOf(engines, i, craft.engines.filter((e) => e.kind !== 'electric' && e.running).length)
     const lip = lipOf(craft, i)
     out.push(
       ...exhaustFindings({
@@ -46,22 +47,18 @@ export function breathFindings(
 }
 
 /** How an engine runs at its power peak; undefined when it was not simulated or nothing settled. */
-export function runOf(engines: EngineAnswers, index: number): ExhaustRun | undefined {
+export function runOf(engines: EngineAnswers, index: number, count: number): ExhaustRun | undefined {
   const simulated = engines.simulated.get(index)
   const point = simulated?.curve.points.find((p) => p.rpm === simulated.at)?.point
   if (!simulated || !point) return undefined
-  const all = [...engines.simulated].flatMap(([i, s]) => {
-    const p = s.curve.points.find((x) => x.rpm === s.at)?.point
-    return p ? [p.power * (engines.readings.get(i)?.cylinders ?? 1)] : []
-  })
   return {
     massFlow: point.airFlow + point.fuelFlow,
     airFlow: point.airFlow,
     exhaustT: point.exhaustT,
     behind: point.behind,
     rotation: simulated.at / 60,
-    power: all.reduce((a, b) => a + b, 0),
-    engines: all.length,
+    power: point.power * (engines.readings.get(index)?.cylinders ?? 1),
+    engines: count,
     outFlow: simulated.outFlow,
   }
 }

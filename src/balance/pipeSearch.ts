@@ -5,13 +5,7 @@ import { pipeFindings } from '../exhaust/pipeFindings.ts'
 import { proportionedPipe } from '../exhaust/proportions.ts'
 import { searchPipe } from '../exhaust/search.ts'
 import { makeable, type PipeShape, pipeOfShape, shapeOfPipe } from '../exhaust/shape.ts'
-import {
-  classFigures,
-  type PipeClass,
-  simulatedOverHandbook,
-  soundSpeed,
-  tunedLength,
-} from '../exhaust/tuning.ts'
+import { classFigures, firstCut, type PipeClass, soundSpeed, tunedLength } from '../exhaust/tuning.ts'
 import type { NextChange, PipeAnswer, Room } from '../exhaust/types.ts'
 import { type Judged, prepareTrial, type Trial, type TrialOrder, type TryMany, tryPipe } from './pipeTrial.ts'
 
@@ -57,7 +51,7 @@ export function handbookShape(trial: Trial): PipeShape {
   const kind = classOf['tune' in engine ? engine.tune : 'sport'] ?? 'enduro'
   const open = 2 * (Math.PI - trial.spec.exhaust.opens)
   const speed = soundSpeed(classFigures[kind].temperature)
-  const length = tunedLength(open, trial.aim / 60, speed) * simulatedOverHandbook
+  const length = tunedLength(open, trial.aim / 60, speed) * firstCut
   const d0 = trial.spec.pipe[0]!.d0
   const pipe = proportionedPipe({ tunedLength: length, portDiameter: d0, kind, stages: 3 })
   const [header, ...rest] = pipe.segments

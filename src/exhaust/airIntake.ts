@@ -50,6 +50,10 @@ const inhaling = 0.5
 export function snorkelDrop(s: Snorkel, b: Breathing): SnorkelDrop {
   for (const key of ['bore', 'length'] as const)
     if (!(s[key] > 0)) throw new RangeError(`snorkel ${key} is ${s[key]}: it must be above 0`)
+  for (const key of ['bends', 'box', 'roughness'] as const)
+    if (!(s[key] >= 0)) throw new RangeError(`snorkel ${key} is ${s[key]}: it must be 0 or above`)
+  if (!(b.massFlow >= 0)) throw new RangeError(`air flow is ${b.massFlow}: it must be 0 or above`)
+  if (b.massFlow === 0) return { drop: 0, velocity: 0, pulsation: 1, deliveryLost: 0, reynolds: 0 }
   const density = b.pressure / (287.05 * b.temperature)
   const area = (Math.PI / 4) * s.bore ** 2
   const velocity = b.massFlow / (density * area)

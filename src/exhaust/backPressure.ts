@@ -35,8 +35,13 @@ export interface OutletFlow {
   gasConstant?: number
 }
 
-/** Absolute pressure, Pa, a box settles at to push the flow out through its outlet. */
+/**
+ * Absolute pressure, Pa, a box settles at to push the flow out through its outlet; not converged beyond fifty times the
+ * outside pressure. RangeError for a temperature, area or outside pressure not above 0.
+ */
 export function boxPressure(flow: OutletFlow): Solved {
+  for (const key of ['temperature', 'area', 'outside'] as const)
+    if (!(flow[key] > 0)) throw new RangeError(`outlet ${key} is ${flow[key]}: it must be above 0`)
   const gamma = flow.gamma ?? exhaustGas.gamma
   const R = flow.gasConstant ?? exhaustGas.gasConstant
   const root = Math.sqrt(R * flow.temperature)
@@ -70,14 +75,19 @@ export interface TubeDrop {
   choked: boolean
 }
 
-/** Pressure drop of steady flow through a tube, incompressible form; `choked` where it cannot hold. */
+/** Pressure drop of steady flow through a tube, incompressible form; `choked` where it cannot hold. RangeError for bad measures. */
 export function tubeDrop(t: TubeFlow): TubeDrop {
+  for (const key of ['bore', 'temperature', 'pressure'] as const)
+    if (!(t[key] > 0)) throw new RangeError(`tube ${key} is ${t[key]}: it must be above 0`)
+  for (const key of ['massFlow', 'length', 'losses'] as const)
+    if (!(t[key] >= 0)) throw new RangeError(`tube ${key} is ${t[key]}: it must be 0 or above`)
   const { gamma, gasConstant } = exhaustGas
   const area = (Math.PI / 4) * t.bore ** 2
   const density = t.pressure / (gasConstant * t.temperature)
   const velocity = t.massFlow / (density * area)
   const reynolds = (density * velocity * t.bore) / gasViscosity(t.temperature)
-  const fanning = Math.max(0.0791 * reynolds ** -0.25, 0.004)
+  // Blasius down to the roughness that a used pipe has; still gas rubs on nothing
+  const fanning = reynolds > 0 ? Math.max(0.0791 * reynolds ** -0.25, 0.004) : 0
   const dynamic = 0.5 * density * velocity ** 2
   const friction = ((4 * fanning * t.length) / t.bore) * dynamic
   const mach = velocity / Math.sqrt(gamma * gasConstant * t.temperature)

@@ -3,7 +3,7 @@ import type { Because, Finding, Standing } from '../answers/finding.ts'
 import { snorkelDrop, snorkelResonance } from './airIntake.ts'
 import { chokedFunction, exhaustGas } from './backPressure.ts'
 import type { ExhaustInputs } from './fromCraft.ts'
-import { floorAtOneMetre, outletLevel, passByLimit } from './level.ts'
+import { floorAtOneMetre, outletLevel, passByLimit, sumOfLevels } from './level.ts'
 import { boxLoss, boxVolume } from './muffler.ts'
 import { drawnIn, flapOpening, heights, judgeOutlet } from './outlet.ts'
 import { hotResistivity, straightThroughLoss } from './packing.ts'
@@ -19,7 +19,7 @@ export interface ExhaustRun {
   behind: number
   /** rev/s */
   rotation: number
-  /** W of all engines of the craft together, and how many engines */
+  /** W of this engine, all its cylinders, and how many engines the craft has */
   power: number
   engines: number
   /** kg/s out of one outlet over one turn, evenly spaced; empty when not known */
@@ -192,10 +192,11 @@ function levelOf(v: ExhaustView): Finding | undefined {
     return 0.5 * box.length * straightThroughLoss({ bore, outer, resistivity, density, c }, f)
   }
   const one = outletLevel(run.outFlow, run.rotation, 25, loss)
-  const level = one.level + 10 * Math.log10(v.inputs.cylinders * run.engines)
+  const outlets = v.inputs.cylinders * run.engines
+  const floor = floorAtOneMetre - 20 * Math.log10(25)
+  const level = sumOfLevels([one.outlet + 10 * Math.log10(outlets), floor])
   const limit = passByLimit(run.power, run.engines)
   const over = level - limit
-  const floor = floorAtOneMetre - 20 * Math.log10(25)
   return finding(v, 'level', {
     says: `${name}${run.engines > 1 ? ', with the others,' : ''} would sound about ${dB(level)} at 25 m at the power peak (${dB(level - levelDoubt)} to ${dB(level + levelDoubt)}), ${Math.abs(over) < 0.5 ? 'just at' : `${Math.abs(over).toFixed(0)} dB ${over > 0 ? 'over' : 'under'}`} the ${limit} dB(A) published for this power.`,
     value: level,

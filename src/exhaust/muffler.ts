@@ -1,7 +1,9 @@
 /** One box after the stinger: transmission loss over frequency, cold theory at the hot sound speed. */
+
+import { exhaustGas } from './backPressure.ts'
 import type { FourPole } from './fourPole.ts'
 import { branch, chain, closedStub, transmissionLoss, tube } from './fourPole.ts'
-import { firstCrossMode, straightThroughLoss } from './packing.ts'
+import { firstCrossMode, hotResistivity, straightThroughLoss } from './packing.ts'
 
 export interface MufflerBox {
   /** m, inside */
@@ -81,7 +83,12 @@ export function boxLoss(
     let loss = transmissionLoss(boxFourPole(box, f, c), S1, S2, c)
     if (box.packing > 0) {
       const core = Math.max(box.inletBore, diameter - 2 * box.packing)
-      const s = { bore: core, outer: diameter, resistivity: box.resistivity, density, c }
+      // hot gas is harder to blow through; its temperature follows from its sound speed
+      const resistivity = hotResistivity(
+        box.resistivity,
+        (c * c) / (exhaustGas.gamma * exhaustGas.gasConstant),
+      )
+      const s = { bore: core, outer: diameter, resistivity, density, c }
       loss += 0.5 * box.length * straightThroughLoss(s, f)
     }
     out.loss[i] = loss

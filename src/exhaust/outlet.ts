@@ -4,6 +4,9 @@
  * slopes to compare with: ABYC P-1 and inboard practice as summarised in the boating press (injection elbow
  * 12 in above the waterline, fall of half an inch a foot); margins of this craft size are this project's own.
  */
+import { saturationPressure } from '../fluid/vapour.ts'
+import { brent } from '../numerics/roots.ts'
+
 export const gravity = 9.80665
 
 export interface Flap {
@@ -60,15 +63,30 @@ export function judgeOutlet(h: OutletHeights): { lip: OutletStanding; spill: Out
   }
 }
 
-/** Water evaporated into exhaust gas: temperature after, K, with `water` kg/s into `gas` kg/s at T (K). */
-export function quenched(gas: number, T: number, water: number): number {
-  // gas cp 1217 J/kgK (γ 1.32, R 295); water from 288 K to steam: 84.6 K·4190 + 2.257e6, steam cp 2000
-  const cpGas = (exhaustGamma / (exhaustGamma - 1)) * exhaustR
-  const boiling = 373.15
-  const latent = 2.257e6 + 4190 * (boiling - 288)
-  const heat = gas * cpGas * (T - boiling) - water * latent
-  if (heat <= 0) return boiling
-  return boiling + heat / (gas * cpGas + water * 2000)
+/** gas of the pipe: J/(kg K), kg/mol; water: J/kg at 298 K, J/(kg K) of steam and of water, kg/mol, K of what goes in */
+const gas = { cp: (1.32 / 0.32) * 295, molar: 8.314 / 295 }
+const water = { latent: 2.442e6, steam: 1900, liquid: 4186, molar: 0.018015, from: 288 }
+
+/**
+ * Temperature, K, of exhaust gas (kg/s at T) after `injected` kg/s of water has evaporated into it as far as it can: to the
+ * vapour that saturates it. Energy balance; saturation pressure as in fluid/vapour.ts.
+ */
+export function quenched(flow: number, T: number, injected: number, pressure = 101325): number {
+  if (!(flow > 0) || !(injected >= 0))
+    throw new RangeError(`gas ${flow} kg/s, water ${injected} kg/s: not below 0`)
+  if (injected === 0) return T
+  const left = (t: number): number => {
+    const steam = Math.min(injected, saturating(flow, t, pressure))
+    const taken = steam * (water.latent + water.steam * (t - 298) + water.liquid * (298 - water.from))
+    return flow * gas.cp * (T - t) - taken - (injected - steam) * water.liquid * (t - water.from)
+  }
+  const solved = brent(left, water.from, T, { tolerance: 1e-6 })
+  return solved.value
 }
-const exhaustGamma = 1.32
-const exhaustR = 295
+
+/** kg/s of vapour that saturates the gas at t; without limit from the boiling point on. */
+function saturating(flow: number, t: number, pressure: number): number {
+  const p = saturationPressure(Math.min(t, 647))
+  if (p >= pressure) return Number.POSITIVE_INFINITY
+  return (((flow / gas.molar) * p) / (pressure - p)) * water.molar
+}

@@ -40,14 +40,17 @@ export function delanyBazley(f: number, resistivity: number, density: number, c:
   }
 }
 
-/** Normal-incidence absorption, 0 to 1, of a layer `depth` m on a hard wall. */
+/**
+ * Normal-incidence absorption, 0 to 1, of a layer `depth` m on a hard wall. The fitted laws are not quite passive for thin
+ * layers at low frequency (Y. Miki, J. Acoust. Soc. Jpn. (E) 11 (1990) 19, from memory): what would be below nought is nought.
+ */
 export function absorption(medium: Medium, depth: number, density: number, c: number): number {
   const kd = scale(medium.k, depth)
   // Z_s = -j Z cot(kd)
   const surface = multiply(complex(0, -1), multiply(medium.Z, divide(cosine(kd), sine(kd))))
   const Z0 = complex(density * c)
   const r = divide(subtract(surface, Z0), { re: surface.re + Z0.re, im: surface.im })
-  return 1 - magnitude(r) ** 2
+  return Math.max(0, 1 - magnitude(r) ** 2)
 }
 
 /** Resistivity of packing at T (K) from its value cold. */

@@ -127,6 +127,8 @@ export function conePattern(
   d1: number,
 ): { outer: number; inner: number; angle: number } {
   above('length', length)
+  above('d0', d0)
+  above('d1', d1)
   const big = Math.max(d0, d1)
   const small = Math.min(d0, d1)
   const slant = Math.hypot(length, (big - small) / 2)
@@ -134,16 +136,4 @@ export function conePattern(
     return { outer: Number.POSITIVE_INFINITY, inner: Number.POSITIVE_INFINITY, angle: 0 }
   const outer = (slant * big) / (big - small)
   return { outer, inner: outer - slant, angle: (Math.PI * (big - small)) / slant }
-}
-
-/** Diameters to 0.5 mm and lengths to 1 mm, joints kept matched. */
-export function snapToMakeable(pipe: Pipe): Pipe {
-  const d = (x: number) => Math.round(x * 2000) / 2000
-  const l = (x: number) => Math.max(1e-3, Math.round(x * 1000) / 1000)
-  const segments = pipe.segments.map((s) => ({ ...s, length: l(s.length), d0: d(s.d0), d1: d(s.d1) }))
-  return {
-    segments,
-    stinger: { bore: d(pipe.stinger.bore), length: l(pipe.stinger.length) },
-    tunedLength: segments.reduce((sum, s) => sum + s.length, 0),
-  }
 }

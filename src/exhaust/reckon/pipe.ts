@@ -2,7 +2,15 @@
 import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner.ts'
 import { conePattern, type Pipe, proportionedPipe, taperedPipe } from '../proportions.ts'
 import { stockBore } from '../shape.ts'
-import { classes, classFigures, type PipeClass, soundSpeed, tunedLength, tunedRotation } from '../tuning.ts'
+import {
+  classes,
+  classFigures,
+  firstCut,
+  type PipeClass,
+  soundSpeed,
+  tunedLength,
+  tunedRotation,
+} from '../tuning.ts'
 
 const blair = 'G. P. Blair, Design and Simulation of Two-Stroke Engines (SAE R-161, 1996), the pipe chapter'
 const jennings =
@@ -52,17 +60,17 @@ export const pipeReckoners: readonly Reckoner[] = [
     id: 'tuned-length',
     title: 'Tuned length of an exhaust pipe',
     trade: 'exhaust',
-    says: 'From the piston face to the start of the stinger, so that the wave is back while the port is open. Simulated power peaks lie at 0.95 to 0.97 of the speed asked for: the second length is cut for that.',
+    says: 'From the piston face to the start of the stinger, so that the wave is back while the port is open. Simulated power peaks come in 5 to 8 % below the speed asked for: the second length is cut for that.',
     inputs: [open, rotation, kind],
     outputs: [
       size('length', 'by the handbook'),
-      size('first', 'to cut first, 4.5 % shorter'),
+      size('first', 'to cut first, 6.5 % shorter'),
       { name: 'soundSpeed', says: 'of gas at the class temperature', kind: 'speed', unit: 'm/s' },
     ],
     reckon: (g, words) => {
       const c = soundSpeed(classFigures[words['class'] as PipeClass].temperature)
       const l = tunedLength(g['open']!, g['rotation']!, c)
-      return { length: l, first: 0.955 * l, soundSpeed: c }
+      return { length: l, first: firstCut * l, soundSpeed: c }
     },
     sources: [blair, 'this project’s own simulation of a 125 cm³ engine'],
     cautions: [hot],
