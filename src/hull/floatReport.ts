@@ -50,10 +50,12 @@ export function floatReport(
   step(0.05, 'Settling eight loads, intact and swamped')
   const { need, swampedBodies, ...answer } = floatAnswer(input)
   step(0.55, 'Heeling it right round')
+  // a shaft seal is under water anyway and says nothing about flooding
+  const dry = { ...input, openings: input.openings.filter((o) => o.kind !== 'shaft seal') }
   const righting = {
-    rider: rightingOf(input, 'rider'),
-    stiff: rightingOf(input, 'stiff rider'),
-    nobody: rightingOf(input, 'nobody'),
+    rider: rightingOf(dry, 'rider'),
+    stiff: rightingOf(dry, 'stiff rider'),
+    nobody: rightingOf(dry, 'nobody'),
   }
   step(0.65, 'Where the rider may be')
   const room = roomOf(input, (part) => progress(0.65 + 0.2 * part, 'Where the rider may be'), cancelled)

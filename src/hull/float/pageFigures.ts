@@ -120,13 +120,17 @@ export function loadsFigure(hull: Hull, cases: readonly LoadCase[], width = 180)
   const across = width >= 150 ? 2 : 1
   const cell = width / across
   const scale = (cell - 16) / (1.06 * hull.length)
-  const tall = 1.55 * hull.depth * scale + 21
-  const rows = Math.ceil(cases.length / across)
-  const height = rows * tall + 2
-  const marks = cases.flatMap((c, i) => {
-    const left = (i % across) * cell
-    const foot = height - (Math.floor(i / across) + 1) * tall
-    return loadMarks(hull, c, left, foot, cell, tall, scale)
+  const rows = Array.from({ length: Math.ceil(cases.length / across) }, (_, r) =>
+    cases.slice(r * across, (r + 1) * across),
+  )
+  const talls = rows.map(
+    (row) => Math.max(...row.map((c) => above(hull, c))) * scale + depth(hull) * scale + 17,
+  )
+  const height = talls.reduce((a, b) => a + b, 4)
+  let foot = height
+  const marks = rows.flatMap((row, r) => {
+    foot -= talls[r]!
+    return row.flatMap((c, i) => loadMarks(hull, c, i * cell, foot, cell, talls[r]!, scale))
   })
   return {
     width,
@@ -135,6 +139,16 @@ export function loadsFigure(hull: Hull, cases: readonly LoadCase[], width = 180)
     says: `From the side, to one scale: ${cases.map((c) => `${c.name}, ${loadWords(c)}`).join('; ')}.`,
     marks,
   }
+}
+
+/** m drawn below the water, and above it: room for the hull and for the common centre of gravity */
+const depth = (hull: Hull) => 0.8 * hull.depth
+function above(hull: Hull, c: LoadCase): number {
+  if (c.sinks || c.over) return 0.5 * hull.depth
+  return Math.max(
+    hull.depth,
+    project('side', makeFrame(c.attitude.trim, c.attitude.heel), c.attitude.h, ...c.centre)[1] + 0.05,
+  )
 }
 
 /** How one load ends up, in a few words. */
@@ -159,7 +173,7 @@ function loadMarks(
   tall: number,
   scale: number,
 ): Mark[] {
-  const water = foot + 7 + 0.75 * hull.depth * scale
+  const water = foot + 4 + depth(hull) * scale
   const edge = cell - 4
   const marks: Mark[] = [
     text(left + 4, foot + tall - 6, c.name, { size: 3.1, bold: true }),
@@ -196,7 +210,7 @@ function loadMarks(
     marks.push(polyline(points, { stroke: ink, width: 0.3 }, 'data'))
   }
   const [gx, gy] = project('side', f, c.attitude.h, ...c.centre)
-  const [x, y] = [left + 8 + gx * scale, Math.min(foot + tall - 12, water + gy * scale)]
+  const [x, y] = [left + 8 + gx * scale, water + gy * scale]
   marks.push(
     line(x - 1.5, y, x + 1.5, y, { stroke: okabeIto.vermillion, width: 0.5 }, 'data'),
     line(x, y - 1.5, x, y + 1.5, { stroke: okabeIto.vermillion, width: 0.5 }, 'data'),

@@ -37,7 +37,12 @@ const allPages: readonly Page[] = [
     asks: 'How does it sit?',
     load: () => import('./float/FloatPage.tsx').then((m) => m.FloatPage),
   },
-  { id: 'strength', word: 'Strength', asks: 'Will it hold?' },
+  {
+    id: 'strength',
+    word: 'Strength',
+    asks: 'Will it hold?',
+    load: () => import('./strength/StrengthPage.tsx').then((m) => m.StrengthPage),
+  },
   { id: 'fuel', word: 'Fuel', asks: 'Will it be fed?' },
   { id: 'make', word: 'Make', asks: 'What do I cut and print?' },
   {

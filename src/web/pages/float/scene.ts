@@ -3,6 +3,7 @@ import {
   BufferAttribute,
   BufferGeometry,
   CapsuleGeometry,
+  CircleGeometry,
   Color,
   DirectionalLight,
   DoubleSide,
@@ -15,7 +16,6 @@ import {
   MeshBasicMaterial,
   MeshLambertMaterial,
   PerspectiveCamera,
-  PlaneGeometry,
   Scene as Space,
   SphereGeometry,
   Vector3,
@@ -61,7 +61,8 @@ export function createScene(canvas: HTMLCanvasElement): Scene | undefined {
   space.add(craft, new AmbientLight(0xffffff, 1.6))
   const sun = new DirectionalLight(0xffffff, 1.9)
   sun.position.set(2, 5, 3)
-  space.add(sun, water(8))
+  const pond = water(1)
+  space.add(sun, pond)
   let [around, over] = outlooks['three quarters']
   let reach = 5
   let middle = 1.2
@@ -90,7 +91,9 @@ export function createScene(canvas: HTMLCanvasElement): Scene | undefined {
     show(input, state) {
       if (input.hull !== last?.hull) {
         middle = input.hull.length / 2
-        reach = 2.1 * input.hull.length
+        reach = 1.95 * input.hull.length
+        pond.scale.setScalar(0.95 * input.hull.length)
+        pond.position.x = middle
       }
       empty(craft)
       fill(craft, input, state)
@@ -129,9 +132,9 @@ function intoWater({ attitude }: LiveState): Matrix4 {
   )
 }
 
-function water(size: number): Mesh {
+function water(radius: number): Mesh {
   const plane = new Mesh(
-    new PlaneGeometry(size, size),
+    new CircleGeometry(radius, 96),
     new MeshBasicMaterial({
       color: 0x56b4e9,
       transparent: true,
@@ -141,7 +144,6 @@ function water(size: number): Mesh {
     }),
   )
   plane.rotation.x = -Math.PI / 2
-  plane.position.x = 1.2
   return plane
 }
 

@@ -1,0 +1,43 @@
+import type { PanelInput } from '../../parts/InputsPanel.tsx'
+import type { Deck } from './useDeck.ts'
+
+/** What moves the margin of a bay most: its sheet first, then what holds it up, then its size. */
+export function bayLevers(deck: Deck, bay: number): PanelInput[] {
+  const at = `deck.bays.${bay}`
+  const { support } = deck.inputs.bays[bay]!
+  const skin: PanelInput = {
+    path: `${at}.skin`,
+    low: 0.0008,
+    high: 0.004,
+    effect: 'stress of a thin sheet falls faster than its weight grows',
+  }
+  const size: PanelInput[] = [{ path: `${at}.width` }, { path: `${at}.length` }]
+  const edge: PanelInput = {
+    path: 'deck.joined',
+    effect: 'welds hold the edges but soften the sheet beside them',
+  }
+  const rest: PanelInput[] = [edge, { path: 'deck.alloy' }, { path: 'rider.mass', low: 40, high: 130 }]
+  switch (support.kind) {
+    case 'alone':
+      return [skin, ...size, ...rest]
+    case 'stringers':
+      return [skin, { path: `${at}.spacing` }, { path: `${at}.stringer height` }, ...size, ...rest]
+    case 'foam':
+      return [
+        { path: `${at}.foam`, effect: 'denser foam crushes later' },
+        { ...skin, effect: 'a stiffer sheet spreads the load over more foam' },
+        { path: `${at}.depth` },
+        ...size,
+        ...rest,
+      ]
+    case 'sandwich':
+      return [
+        { path: `${at}.core` },
+        skin,
+        { path: `${at}.lower skin` },
+        { path: `${at}.foam` },
+        ...size,
+        ...rest,
+      ]
+  }
+}
