@@ -1,11 +1,13 @@
 import { basename } from 'node:path'
 import Table from 'cli-table3'
 import { runFindings } from '../sound/findings.ts'
+import { hearOptionsOf } from '../sound/fromCraft.ts'
 import { chooseChannel, mixed } from '../sound/hear.ts'
 import type { Hearing } from '../sound/hearing.ts'
 import { type HearOptions, type Listener, makeListener } from '../sound/listener.ts'
 import { decodeFile } from './decode.ts'
-import { exit, print, printJson } from './outcome.ts'
+import { BadInput, exit, print, printJson } from './outcome.ts'
+import { readCraftFile } from './readCraftFile.ts'
 
 export interface RunHearOptions extends HearOptions {
   ffmpeg?: string
@@ -150,15 +152,30 @@ export async function runHear(path: string, options: RunHearOptions = {}): Promi
 
 export interface HearCommandOptions {
   json?: boolean
+  craft?: string
   engines?: string
   cylinders?: string
 }
 
-/** `wakewright hear RECORDING [--json]`. Returns the exit code. */
+/** Listening options of the command line; what is typed goes before what the craft file says. Throws BadInput. */
+function typedOptions({ craft, engines, cylinders }: HearCommandOptions): HearOptions {
+  const from = craft === undefined ? {} : hearOptionsOf(readCraftFile(craft).craft)
+  const out: HearOptions = { ...from }
+  if (engines !== undefined) {
+    if (engines !== '1' && engines !== '2' && engines !== 'auto')
+      throw new BadInput([`hear: --engines "${engines}" is not 1, 2 or auto`])
+    out.engines = engines === 'auto' ? 'auto' : engines === '1' ? 1 : 2
+  }
+  if (cylinders !== undefined) {
+    if (!/^[1-8]$/.test(cylinders)) throw new BadInput([`hear: --cylinders "${cylinders}" is not 1 to 8`])
+    out.cylinders = Number(cylinders)
+  }
+  return out
+}
+
+/** `wakewright hear RECORDING [--json] [--craft FILE]`. Returns the exit code. */
 export async function hearCommand(path: string, options: HearCommandOptions = {}): Promise<number> {
-  const engines = options.engines === '1' ? 1 : options.engines === '2' ? 2 : 'auto'
-  const cylinders = options.cylinders === undefined ? 1 : Number(options.cylinders)
-  const heard = await runHear(path, { engines, cylinders })
+  const heard = await runHear(path, typedOptions(options))
   if (options.json) printJson(heard.json)
   else if (heard.exitCode === exit.badInput) process.stderr.write(heard.text)
   else print(heard.text)
