@@ -1,4 +1,4 @@
-/** What a small move of one input does to the curve: the engine simulated again on coarse cells round its power peak. */
+/** What a small move of one input does to the curve: the engine simulated again round its power peak. */
 import { type Craft, camel, fieldAt, whatIf } from '../../craft/index.ts'
 import { simulateCurve } from '../../engine/simulate.ts'
 import { peaksOf } from '../../engine/torqueFromSimulation.ts'
@@ -19,8 +19,8 @@ interface Work {
   cancelled?: () => boolean
 }
 
-/** m */
-const dx = 0.02
+/** m; on coarser cells the small shifts of the peak drown in the grid */
+const dx = 0.01
 const degree = Math.PI / 180
 
 /** The inputs of one two-stroke that a builder can change, in the order of the gas. */
@@ -71,7 +71,7 @@ export function effectsOf(
   if (!first) return []
   // half steps round the peak, so that its shift is seen
   const half = (all[1]! - all[0]!) / 2
-  const near = [-3, -2, -1, 0, 1, 2, 3].map((k) => Math.round(first.at + k * half))
+  const near = [-2, -1, 0, 1, 2].map((k) => Math.round(first.at + k * half))
   const from = peakNear(craft, index, near)
   if (!from) return []
   const out: Effect[] = []

@@ -15,7 +15,7 @@ interface Props {
 }
 
 /** numbers stand to the right, whether rounded to a text already or not */
-const isNumber = (cell: string | number) => typeof cell === 'number' || /^[−-]?[\d.]+$|^–$/.test(cell)
+const isNumber = (cell: string | number) => typeof cell === 'number' || /^[+−-]?[\d.]+$|^–$/.test(cell)
 /** a spreadsheet takes a hyphen for a minus, not the sign used in print, and must not take words for a formula */
 const copied = (cell: string | number) => {
   const text = shown(cell)

@@ -3,6 +3,10 @@ import { Button } from 'react-aria-components/Button'
 import { app } from '../state/app.ts'
 import { labelOf } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
+import type { Tried } from '../state/work.ts'
+
+/** values said in full before the rest is folded */
+const most = 4
 
 /** The strip at the foot while something is tried: what, against what, and Keep, Drop or Why. */
 export function TryStrip() {
@@ -12,6 +16,8 @@ export function TryStrip() {
   const [reason, setReason] = useState('')
   const [hope, setHope] = useState<string>()
   if (!tried || tried.length === 0) return null
+  // a whole pipe has a score of values: the strip must not hide the page
+  const shown = tried.length > most + 1 ? most : tried.length
   const expect = hope ?? expects
   const keep = () => {
     if (app.keep(reason.trim(), expect.trim()) !== '') return
@@ -22,14 +28,16 @@ export function TryStrip() {
   return (
     <section className="trystrip" aria-label="What is being tried">
       <p>
-        <strong>Trying</strong>{' '}
-        {tried.map((t, i) => (
-          <span key={t.path}>
-            {i > 0 && '; '}
-            {labelOf(t.path)} <b>{t.text}</b>, was {t.was}
-          </span>
-        ))}
+        <strong>Trying</strong> <Values tried={tried.slice(0, shown)} />
       </p>
+      {tried.length > shown && (
+        <details>
+          <summary>and {tried.length - shown} more</summary>
+          <p>
+            <Values tried={tried.slice(shown)} />
+          </p>
+        </details>
+      )}
       {expects && <p className="quiet">{expects}</p>}
       {why && (
         <div className="why">
@@ -54,4 +62,13 @@ export function TryStrip() {
       </div>
     </section>
   )
+}
+
+function Values({ tried }: { tried: readonly Tried[] }) {
+  return tried.map((t, i) => (
+    <span key={t.path}>
+      {i > 0 && '; '}
+      {labelOf(t.path)} <b>{t.text}</b>, was {t.was}
+    </span>
+  ))
 }

@@ -191,7 +191,13 @@ const signed = (v: number, places: number) => `${v > 0 ? '+' : ''}${plain(v, pla
 type Look = ReturnType<typeof lookOf>
 
 function sentence(now: PipeAnswer, found: PipeAnswer, look: Look): string {
-  const power = `${says(found.power, 'power', look)} at ${saysRpm(found.peakAt / 60)}, now ${says(now.power, 'power', look)} at ${saysRpm(now.peakAt / 60)}`
+  const most = (p: PipeAnswer) => {
+    const last = p.curve.rpm.at(-1) ?? 0
+    // the search looks at the speeds that the jet can reach: a pipe tuned for more is still rising there
+    const rising = p.peakAt >= 0.998 * last ? ' and still rising' : ''
+    return `${says(p.power, 'power', look)} at ${saysRpm(p.peakAt / 60)}${rising}`
+  }
+  const power = `${most(found)}, now ${most(now)}`
   if (!Number.isFinite(found.thrust) || !Number.isFinite(now.thrust)) return `${power}.`
   return `${saysStep(found.thrust - now.thrust, 'force', look)} of mean thrust, ${saysStep(found.pull - now.pull, 'force', look)} of pull; ${power}.`
 }

@@ -42,6 +42,7 @@ export function Simulated({ now, tried }: { now: Side; tried: Side | undefined }
   )
   const triedAnswer = triedLine && tried && simulatedAnswer(triedLine, stageOf(tried.simulation), look)
   const findings = useFindings(now, tried)
+  const nowFindings = useFindings(now, undefined)
   const expected = line && triedLine ? expects(line, triedLine, look) : ''
   useEffect(() => app.expect(expected), [expected])
   const turn = useTurn(now, tried)
@@ -60,7 +61,7 @@ export function Simulated({ now, tried }: { now: Side; tried: Side | undefined }
         saysTried={triedAnswer?.says ?? faults[0]?.says}
         range={answer?.range}
         confidence={answer?.confidence}
-        standing={worstStanding(findings)}
+        standing={worstStanding(nowFindings)}
       />
       <Progress side={tried?.simulation?.running ? tried : now} />
       <div className="beside">

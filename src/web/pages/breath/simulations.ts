@@ -84,12 +84,12 @@ async function workOut(key: string, order: EngineOrder, { band }: Wanted): Promi
     if (state.rough && state.output?.curve)
       put(key, { output: await curve('The curve on fine cells', {}), rough: false })
     state = known.get(key)!
+    if (band && state.output?.curve && !state.output.band)
+      put(key, { output: await curve('How far the curve may be off, input by input', { band: true }) })
     if (band && state.output?.curve && !state.effects)
       put(key, {
         effects: await run('What each input does', (progress) => callJob('breath-levers', order, progress)),
       })
-    if (band && state.output?.curve && !state.output.band)
-      put(key, { output: await curve('How far the curve may be off, input by input', { band: true }) })
   } catch (error) {
     if ((error as Error).name !== 'AbortError') put(key, { error: (error as Error).message })
   }
