@@ -68,7 +68,7 @@ export function presentPipe(engine: TwoStrokeEngine): Pipe {
     length: s.length.value,
     d0: s.from.value,
     d1: s.to.value,
-    ...(s.bend.value > 0 ? { bend: s.bend.value } : {}),
+    bend: s.bend.value,
   }))
   const end = segments[segments.length - 1]!.d1
   const stinger = exhaust.stinger

@@ -1,0 +1,75 @@
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { expect, test } from 'vitest'
+import { readCraft, whatIf } from '../craft/index.ts'
+import { beyondRoom, shapeOfPipe } from '../exhaust/shape.ts'
+import { mapStore } from './engineAnswers.ts'
+import { MapStore } from './fromCraft.ts'
+import { CalledOff, findPipe, handbookShape, type PipeSearchAnswer } from './pipeSearch.ts'
+import { prepareTrial, specWith, type TrialRequest, tryPipe } from './pipeTrial.ts'
+
+const read = (name: string) =>
+  readCraft(readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')).craft!
+const craft = read('dabchick')
+const store = mapStore()
+const maps = new MapStore()
+const order = { index: 0, store, maps }
+
+test('the present pipe put back into the engine is the present engine', () => {
+  const trial = prepareTrial(craft, order)
+  expect(specWith(trial, trial.now)).toEqual(trial.spec)
+})
+
+test('the present pipe scores one against itself, the same in every thread, and a choked one less', () => {
+  const one = prepareTrial(craft, order)
+  const other = prepareTrial(craft, order)
+  const now: TrialRequest = { name: 'now', pipe: one.now, cells: 'coarse' }
+  const narrow: TrialRequest = { ...now, pipe: { ...one.now, stinger: { bore: 0.012, length: 0.3 } } }
+  const [a, b] = [tryPipe(one, now), tryPipe(one, narrow)]
+  expect(a.score).toBeCloseTo(1, 9)
+  expect(b.score).toBeLessThan(0.97)
+  // another thread, asked the other way round, says the same to the last digit
+  expect(tryPipe(other, narrow)).toEqual(b)
+  expect(tryPipe(other, now)).toEqual(a)
+})
+
+test('the handbook’s pipe for a higher speed is shorter, and fits the room', () => {
+  const at = (aim: number) => handbookShape(prepareTrial(craft, { ...order, aim }))
+  const [slow, fast] = [at(7500), at(9500)]
+  expect(fast.diffuser + fast.header + fast.belly + fast.baffle).toBeLessThan(
+    slow.diffuser + slow.header + slow.belly + slow.baffle,
+  )
+  expect(fast.bellyBore).toBeLessThanOrEqual(0.095)
+})
+
+test('a first answer comes early and marked as such; called off, the search ends at once', async () => {
+  let early: PipeSearchAnswer | undefined
+  const parts: number[] = []
+  const search = findPipe(craft, order, {
+    early: (answer) => {
+      early = answer
+    },
+    progress: (part) => parts.push(part),
+    cancelled: () => early !== undefined,
+  })
+  await expect(search).rejects.toThrow(CalledOff)
+  expect(early!.final).toBe(false)
+  expect(early!.now.score).toBeCloseTo(1, 9)
+  expect(early!.found.score).toBeGreaterThanOrEqual(early!.now.score)
+  expect(early!.findings[0]!.standing).toBe('unknown')
+  expect(early!.found.cells).toBe('coarse')
+  expect(early!.speeds).toHaveLength(5)
+  expect(parts).toEqual([...parts].sort((a, b) => a - b))
+}, 90_000)
+
+test('an engine without a pipe is refused by its path', () => {
+  expect(() => prepareTrial(read('heron'), { index: 0 })).toThrow(/^engines\.0: it is curve/)
+  const faulty = whatIf(craft, { 'engines.0.exhaust.muffler.length': 0.004 })
+  expect(() => prepareTrial(faulty, { index: 0 })).toThrow(/engines\.0\.exhaust\.muffler/)
+})
+
+test('the demo’s present pipe has a shape that the search can begin from, inside its room', () => {
+  const trial = prepareTrial(craft, order)
+  expect(shapeOfPipe(trial.now.segments, trial.now.stinger)).toBeDefined()
+  expect(beyondRoom(trial.now, trial.room)).toBe(0)
+})

@@ -1,0 +1,32 @@
+/** The two searches run to their end on the demo craft. */
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { expect, test } from 'vitest'
+import { findPipe } from '../../src/balance/pipeSearch.ts'
+import { findStinger } from '../../src/balance/stingerSearch.ts'
+import { readCraft } from '../../src/craft/index.ts'
+import { beyondRoom, tubeBores } from '../../src/exhaust/shape.ts'
+
+const craft = readCraft(readFileSync(resolve(import.meta.dirname, '../../demo/dabchick.yaml'), 'utf8')).craft!
+
+test('a stinger search tells pull, heat and risk by rising bore, and picks one that is no risk', async () => {
+  const { rows, now, best, final, lengths } = await findStinger(craft, { index: 0 })
+  expect(final).toBe(true)
+  expect(lengths).toHaveLength(4)
+  expect(rows.map((r) => r.bore)).toEqual(rows.map((r) => r.bore).sort((a, b) => a - b))
+  expect(rows).toContain(now)
+  expect(best.thrust).toBeGreaterThanOrEqual(now.thrust)
+  expect(best.risk).not.toBe('stop')
+  for (let i = 1; i < rows.length; i++) expect(rows[i]!.inside).toBeLessThan(rows[i - 1]!.inside)
+}, 600_000)
+
+test('a pipe search finds no less than there is, in sizes that can be made, inside the room, and says what is next', async () => {
+  const a = await findPipe(craft, { index: 0 })
+  expect(a.final).toBe(true)
+  expect(a.found.cells).toBe('fine')
+  expect(a.found.score).toBeGreaterThan(0.99)
+  expect(beyondRoom(a.found.pipe, a.room)).toBeLessThan(0.01)
+  expect(tubeBores).toContain(a.found.pipe.stinger.bore)
+  expect(a.next).toHaveLength(8)
+  for (const n of a.next) expect(Number.isFinite(n.peakAt + n.torque + n.thrust)).toBe(true)
+}, 900_000)
