@@ -1,0 +1,109 @@
+import { describe, expect, test } from 'vitest'
+import { expectGolden } from '../../drawing/golden.testkit.ts'
+import type { Sheet } from '../../drawing/sheet.ts'
+import { type FloatInput, floatAnswer, rightingOf } from './answer.ts'
+import { deg, sled } from './float.testkit.ts'
+import { leakFromInput } from './leakCase.ts'
+import { liveFloat } from './live.ts'
+import { floatSays, stiffGm } from './pageAnswer.ts'
+import { armAt, deckFromAbove, foamFigure, leakFigure, loadsFigure, rightingFigure } from './pageFigures.ts'
+
+const input: FloatInput = {
+  hull: sled,
+  water: 999,
+  weights: [{ name: 'craft', mass: 64, at: [1, 0, 0.13], give: 2 }],
+  rider: { mass: 78, stature: 1.76, stance: 'kneeling', x: 0.95, y: 0 },
+  openings: [{ name: 'intake', kind: 'air intake', at: [1.3, 0.1, 0.4], area: 1e-3 }],
+  foam: [{ name: 'bow', low: [1.6, -0.3, 0.02], high: [2.2, 0.3, 0.2], density: 30, soaked: 0.03 }],
+  compartments: [],
+}
+const answer = floatAnswer(input)
+const righting = {
+  rider: rightingOf(input, 'rider'),
+  stiff: rightingOf(input, 'stiff rider'),
+  nobody: rightingOf(input, 'nobody'),
+}
+const words = (s: Sheet) => s.marks.flatMap((m) => (m.kind === 'text' ? [m.text] : []))
+const names = (s: Sheet) => (s.plots?.[0]?.series ?? []).map((l) => l.name)
+
+describe('figures of the page look as they did, wide and narrow', () => {
+  const leak = leakFromInput(input, answer.cases[0]!)
+  for (const [name, width] of [
+    ['wide', 240],
+    ['narrow', 94],
+  ] as const)
+    test(name, () => {
+      const put = (sheet: Sheet, what: string) =>
+        expectGolden(sheet, `${import.meta.dirname}/golden`, `${what}-${name}`)
+      put(rightingFigure(righting, undefined, width), 'righting')
+      put(loadsFigure(sled, answer.cases, width), 'loads')
+      put(leakFigure(leak, undefined, width), 'leak')
+      put(foamFigure(sled, input.foam, answer.need.blocks, width), 'foam')
+      put(deckFromAbove(sled, width), 'deck')
+    })
+})
+
+test('the righting figure starts with a slope of GM and marks where it goes over', () => {
+  const c = righting.rider
+  // the arm at 2 degrees is GM sin(heel) but for the change of waterplane
+  expect(armAt(c, 2 * deg)).toBeCloseTo(answer.ridden.gmFeet * Math.sin(2 * deg), 3)
+  expect(armAt(c, c.vanishing!)).toBeCloseTo(0, 3)
+  expect(words(rightingFigure(righting, undefined, 240)).join()).toMatch(/goes over past \d+°/)
+})
+
+test('tried curves are drawn only where they differ', () => {
+  expect(names(rightingFigure(righting, righting))).toEqual(names(rightingFigure(righting, undefined)))
+  const heavier = { ...input, rider: { ...input.rider, mass: 95 } }
+  const tried = {
+    rider: rightingOf(heavier, 'rider'),
+    stiff: rightingOf(heavier, 'stiff rider'),
+    nobody: righting.nobody,
+  }
+  expect(names(rightingFigure(righting, tried))).toContain('rider balancing, tried')
+  expect(names(rightingFigure(righting, tried))).not.toContain('nobody aboard, tried')
+})
+
+test('a load that sinks or does not stay is said so, and has no waterline of its own', () => {
+  const lead = floatAnswer({ ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] }] })
+  const sheet = loadsFigure(sled, lead.cases, 180)
+  expect(words(sheet)).toContain('sinks')
+  expect(sheet.says).toMatch(/sinks, \d+ kg too heavy/)
+  expect(
+    words(
+      rightingFigure(
+        {
+          rider: rightingOf({ ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] }] }, 'rider'),
+          stiff: rightingOf(
+            { ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] }] },
+            'stiff rider',
+          ),
+          nobody: rightingOf({ ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] }] }, 'nobody'),
+        },
+        undefined,
+      ),
+    ).join(' '),
+  ).toContain('sinks')
+})
+
+describe('the answer in a sentence', () => {
+  const live = liveFloat(input)
+  test('says the same from the live state as from the whole answer', () => {
+    const quick = floatSays(input, live(0.95, 0), undefined, false)
+    const full = floatSays(input, live(0.95, 0), { ridden: answer.ridden, findings: [] }, false)
+    expect(quick.says).toBe(full.says)
+    expect(quick.says).toMatch(/^With its rider kneeling it floats/)
+  })
+  test('GM of a stiff rider follows from that of a balancing one by the height of his weight', () => {
+    expect(stiffGm(input, answer.ridden.gmFeet)).toBeCloseTo(answer.ridden.gmRigid, 3)
+  })
+  test('a craft too heavy sinks, by so much', () => {
+    const lead = { ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] as const }] }
+    expect(floatSays(lead, undefined, undefined, false).says).toMatch(/^It sinks: 978 kg/)
+  })
+  test('a rider off the deck has no answer, a list left out is said', () => {
+    expect(floatSays(input, live(0.95, 2), undefined, true)).toMatchObject({
+      says: expect.stringMatching(/off the deck/),
+      confidence: expect.stringMatching(/lists no weights/),
+    })
+  })
+})
