@@ -28,8 +28,7 @@ export function Beside({ hearing, prediction, closing }: Props) {
     [hearing, prediction, closing],
   )
   return (
-    <section className="besidemodel">
-      <h2>Beside the model</h2>
+    <>
       <Figure
         draw={draw}
         name="heard and predicted"
@@ -64,6 +63,6 @@ export function Beside({ hearing, prediction, closing }: Props) {
           ])}
         />
       )}
-    </section>
+    </>
   )
 }

@@ -38,22 +38,25 @@ export function Numbers({ hearing: h }: { hearing: Hearing }) {
           ]
         })}
       />
-      <NumbersTable
-        caption="Speed over time"
-        columns={[
-          { head: 'Time' },
-          { head: 'Engines' },
-          ...h.tracks.map((t) => ({ head: `Engine ${t.label}`, unit: 'rpm' })),
-        ]}
-        rows={Array.from({ length: Math.floor(seconds / every) + 1 }, (_, k) => {
-          const i = Math.min(h.time.length - 1, k * every * per)
-          return [
-            clockText(k * every),
-            h.count[i] ?? 0,
-            ...h.tracks.map((t) => ((t.rpm[i] ?? 0) > 0 ? ten(t.rpm[i]!) : '–')),
-          ]
-        })}
-      />
+      <details>
+        <summary>Speed over time, as a table</summary>
+        <NumbersTable
+          caption="Speed over time"
+          columns={[
+            { head: 'Time' },
+            { head: 'Engines' },
+            ...h.tracks.map((t) => ({ head: `Engine ${t.label}`, unit: 'rpm' })),
+          ]}
+          rows={Array.from({ length: Math.floor(seconds / every) + 1 }, (_, k) => {
+            const i = Math.min(h.time.length - 1, k * every * per)
+            return [
+              clockText(k * every),
+              h.count[i] ?? 0,
+              ...h.tracks.map((t) => ((t.rpm[i] ?? 0) > 0 ? ten(t.rpm[i]!) : '–')),
+            ]
+          })}
+        />
+      </details>
     </>
   )
 }

@@ -110,9 +110,14 @@ function WithCraft({ craft }: { craft: Craft }) {
         </div>
       )}
       <FindingsList findings={findings} />
-      {expected.says && <p>{expected.says}</p>}
-      {hearing && expected.prediction && (
-        <Beside hearing={hearing} prediction={expected.prediction} closing={expected.closing} />
+      {hearing && expected.says && (
+        <section className="besidemodel">
+          <h2>Beside the model</h2>
+          <p>{expected.says}</p>
+          {expected.prediction && (
+            <Beside hearing={hearing} prediction={expected.prediction} closing={expected.closing} />
+          )}
+        </section>
       )}
       <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
       <Cautions says={cautions} />

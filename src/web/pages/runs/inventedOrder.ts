@@ -1,3 +1,5 @@
+import { MapStore } from '../../../balance/fromCraft.ts'
+import { solveBalance } from '../../../balance/solve.ts'
 import type { Balance } from '../../../balance/types.ts'
 import type { InventedOrder } from '../../../sound/invented.ts'
 import type { Craft } from '../../state/craftFile.ts'
@@ -9,11 +11,22 @@ const UNKNOWN = 100
 export function inventedOrder(craft: Craft, balance: Balance | undefined): InventedOrder {
   const engines = craft.engines.filter((e) => e.running && e.kind !== 'electric').slice(0, 2)
   const first = engines[0]
-  const full = balance ? balance.tiedUpRotation.value : UNKNOWN
+  const full = tiedUpRotation(craft, balance)
   return {
     rotations: engines.map(() => full),
     locked: engines.length > 1 && craft.drive.arrangement === 'one shaft',
     firingsPerTurn: first && 'cylinders' in first ? Math.max(1, Math.round(first.cylinders.value)) : 1,
     seed: 20,
+  }
+}
+
+/** rev/s tied up; worked out quickly, without ranges, while the full answer is still on its way. */
+function tiedUpRotation(craft: Craft, balance: Balance | undefined): number {
+  if (balance) return balance.tiedUp.rotation
+  try {
+    const quick = { maps: new MapStore(), ranges: false, oneDead: false, knownBestPitch: Number.NaN }
+    return solveBalance(craft, quick).tiedUp.rotation
+  } catch {
+    return UNKNOWN
   }
 }
