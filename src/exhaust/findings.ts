@@ -105,7 +105,7 @@ function mufflerOf(v: ExhaustView): Finding | undefined {
   const first = curve.loss[0]!
   const least = curve.loss[weak]!
   return finding(v, 'muffler', {
-    says: `${name}: the box takes ${first.toFixed(0)} dB off the firing note of ${firing.toFixed(0)} Hz and least, ${Math.max(0, least).toFixed(0)} dB, near ${(list[weak]! / 10).toFixed(0)}0 Hz; real boxes with flow fall short of this cold theory.`,
+    says: `${name}: the box takes ${first.toFixed(0)} dB off the firing note of ${firing.toFixed(0)} Hz, and off its overtones up to ${(upTo / 10).toFixed(0)}0 Hz no less than ${Math.max(0, least).toFixed(0)} dB (near ${(list[weak]! / 10).toFixed(0)}0 Hz); real boxes with flow fall short of this cold theory.`,
     value: first,
     unit: 'dB',
     standing: first < 5 ? 'watch' : 'good',

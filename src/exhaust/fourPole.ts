@@ -103,10 +103,3 @@ export function determinant([a, b, c, d]: FourPole): Complex {
   const ad = multiply(a, d)
   return { re: ad.re - bc.re, im: ad.im - bc.im }
 }
-
-/** Radiation impedance of an unflanged end of radius a, ka below 0.5 (Levine and Schwinger 1948, small ka). */
-export function radiation(radius: number, k: number, c: number): Complex {
-  const S = Math.PI * radius * radius
-  const ka = k * radius
-  return complex((c / S) * 0.25 * ka * ka, (c / S) * 0.6133 * ka)
-}
