@@ -7,12 +7,13 @@ import type { MufflerBox } from '../../exhaust/muffler.ts'
 import { inchLook, metricLook } from '../shown.ts'
 import { madeUpCurve, madeUpPipe, madeUpStingers, madeUpTrace } from './breath.testkit.ts'
 import { curveFigure } from './curveFigures.ts'
-import { envelopeFigure, portFigure, portMoments, turnOrder, waveFigure } from './cycleFigures.ts'
+import { portFigure, portMoments, turnOrder } from './cycleFigures.ts'
 import { simulatedLine } from './lines.ts'
 import { mufflerFigure } from './mufflerFigures.ts'
 import { pipeFigure, tunedEnd } from './pipeFigure.ts'
 import { portsFigure } from './portsFigure.ts'
 import { stingerFigure } from './stingerFigures.ts'
+import { envelopeFigure, waveFigure } from './waveFigures.ts'
 
 const air = 101300
 const now = simulatedLine('front', madeUpCurve(), 1)

@@ -1,5 +1,6 @@
 import { useCallback } from 'react'
-import { portFigure, waveFigure } from '../../../balance/breath/cycleFigures.ts'
+import { portFigure } from '../../../balance/breath/cycleFigures.ts'
+import { waveFigure } from '../../../balance/breath/waveFigures.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { Figure } from '../../parts/Figure.tsx'
 import { lookOf } from '../../parts/look.ts'

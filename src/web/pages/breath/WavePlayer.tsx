@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { envelopeFigure, portAngles, turnOrder } from '../../../balance/breath/cycleFigures.ts'
+import { portAngles, turnOrder } from '../../../balance/breath/cycleFigures.ts'
+import { envelopeFigure } from '../../../balance/breath/waveFigures.ts'
 import type { Plot, Sheet } from '../../../drawing/sheet.ts'
 import type { CycleTrace } from '../../../engine/trace.ts'
 import type { Segment } from '../../../gas/mesh.ts'
