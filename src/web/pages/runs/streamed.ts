@@ -10,7 +10,9 @@ export async function decodeStreamed(
   const flags: Flag[] = []
   let frames = 0
   let rate = 0
-  const { ALL_FORMATS, AudioSampleSink, BlobSource, Input } = await import('mediabunny')
+  const { ALL_FORMATS, AudioSampleSink, BlobSource, Input, Logging, LogLevel } = await import('mediabunny')
+  // its words are about pictures and oddities of the container; what matters for the sound is said here
+  Logging.level = LogLevel.Errors
   const input = new Input({ source: new BlobSource(file), formats: ALL_FORMATS })
   try {
     if (!(await input.canRead()))

@@ -1,0 +1,72 @@
+import { expect, test } from 'vitest'
+import { clockText, percentile, runAnswer } from './answer.ts'
+import { runPicture } from './figures.ts'
+import type { Hearing, Track } from './hearing.ts'
+
+const step = 0.025
+const n = 400
+const track = (label: 'A' | 'B', rpm: number): Track => ({
+  label,
+  rpm: new Float32Array(n).fill(rpm),
+  firing: new Float32Array(n).fill(rpm / 60),
+  confidence: new Float32Array(n).fill(0.9),
+  change: new Float32Array(n),
+})
+const hearing = (tracks: Track[], part: Partial<Hearing> = {}): Hearing => ({
+  duration: n * step,
+  step,
+  time: Float32Array.from({ length: n }, (_, i) => i * step),
+  tracks,
+  count: new Uint8Array(n).fill(tracks.length),
+  events: [],
+  quality: [],
+  verdict: { code: tracks.length > 1 ? 'two' : 'one', says: '', coupling: 'unknown' },
+  octaves: [],
+  labelsUncertainAfter: [],
+  spectrogram: { timeStep: 0.05, hertzStep: 5, columns: 200, rows: 100, level: new Uint8Array(20000) },
+  flags: [],
+  cancelled: false,
+  ...part,
+})
+
+test('times are minutes, seconds and tenths, and carry over at the minute', () => {
+  expect([0, 9.96, 59.96, 67.3].map(clockText)).toEqual(['0:00.0', '0:10.0', '1:00.0', '1:07.3'])
+})
+
+test('a percentile leaves out moments in which nothing was heard', () => {
+  expect(percentile(Float32Array.of(0, 0, 0, 5000), 0.5)).toBe(5000)
+  expect(percentile(new Float32Array(3), 0.5)).toBe(0)
+})
+
+test('the answer names one engine, two engines, none, and doubt', () => {
+  expect(runAnswer(hearing([track('A', 6003)])).says).toBe('One engine ran, mostly at 6000 rpm.')
+  expect(runAnswer(hearing([track('A', 6003), track('B', 5800)])).says).toBe(
+    'Two engines ran independently, A mostly at 6000 rpm and B mostly at 5800 rpm.',
+  )
+  const none = { code: 'no engine', says: '', coupling: 'none' } as const
+  expect(runAnswer(hearing([], { verdict: none })).says).toBe('No engine was heard.')
+  const doubt = hearing([track('A', 6000)], {
+    verdict: { code: 'cannot tell', says: '', coupling: 'unknown' },
+    octaves: [{ label: 'A', from: 0, to: 10, factor: 0.5 }],
+  })
+  expect(runAnswer(doubt).says).toBe('The sound cannot tell whether the engine ran at 6000 rpm or 3000 rpm.')
+})
+
+test('the picture has every track as a named line inside its frame, and the numbers for read-outs', () => {
+  const sheet = runPicture({
+    width: 150,
+    spectrogram: hearing([]).spectrogram,
+    rpmPerHertz: 60,
+    hearing: hearing([track('A', 6000), track('B', 5000)]),
+  })
+  const plot = sheet.plots![0]!
+  expect(plot.series.map((s) => s.name)).toEqual(['engine A', 'engine B'])
+  const lines = sheet.marks.flatMap((m) => (m.kind === 'polyline' && m.name ? [m] : []))
+  expect(new Set(lines.map((l) => l.name))).toEqual(new Set(['engine A', 'engine B']))
+  for (const l of lines)
+    l.points.forEach((v, i) => {
+      const [low, high] = i % 2 === 0 ? [plot.left, plot.right] : [plot.bottom, plot.top]
+      expect(v).toBeGreaterThanOrEqual(low - 1e-9)
+      expect(v).toBeLessThanOrEqual(high + 1e-9)
+    })
+})

@@ -1,0 +1,217 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { inventedRun } from '../../src/sound/invented.ts'
+import { writeWav } from '../../src/sound/wav.ts'
+import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { expectNoSideScroll, openExample } from './steps.ts'
+
+let served: Awaited<ReturnType<typeof serveApp>>
+let profile: ReturnType<typeof profileFolder>
+let bench: Bench
+let page: Page
+let folder: string
+const file = (name: string) => join(folder, name)
+const ffmpeg = (...args: string[]) => execFileSync('ffmpeg', ['-v', 'error', '-y', ...args])
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'runs-'))
+  const clip = inventedRun({ rotations: [105], locked: false, firingsPerTurn: 1, seed: 20 })
+  // ten seconds of steady pulling keep the tests short
+  writeFileSync(file('run.wav'), writeWav([clip.samples.subarray(19 * clip.rate, 26 * clip.rate)], clip.rate))
+  writeFileSync(file('silence.wav'), writeWav([new Float32Array(3 * 8000)], 8000))
+  writeFileSync(
+    file('short.wav'),
+    writeWav([clip.samples.subarray(19 * clip.rate, 19.4 * clip.rate)], clip.rate),
+  )
+  writeFileSync(file('letter.mp3'), 'Dear all, this is no sound.')
+  writeFileSync(file('empty.wav'), '')
+  ffmpeg('-i', file('run.wav'), file('run.mp3'))
+  ffmpeg('-i', file('run.wav'), file('run.flac'))
+  ffmpeg('-i', file('run.wav'), '-c:a', 'libopus', file('run.ogg'))
+  ffmpeg('-i', file('run.wav'), '-c:a', 'libopus', file('run.webm'))
+  const picture = ['-f', 'lavfi', '-i', 'color=c=gray:s=64x48:r=5:d=7']
+  ffmpeg(...picture, '-i', file('run.wav'), '-c:v', 'mpeg4', '-c:a', 'aac', file('run.mp4'))
+  ffmpeg(...picture, '-c:v', 'mpeg4', file('mute.mp4'))
+  writeFileSync(file('cut.wav'), readFileSync(file('run.wav')).subarray(0, 150_000))
+  served = await serveApp()
+  profile = profileFolder()
+  bench = await openBrowser(profile.folder, { microphone: true })
+})
+afterAll(async () => {
+  await bench.kill()
+  profile.remove()
+  await served.stop()
+  rmSync(folder, { recursive: true })
+})
+beforeEach(async () => {
+  bench.complaints.length = 0
+  page = await bench.freshPage(served.address)
+  await openExample(page, 'Heron')
+  await toRuns()
+})
+afterEach(async () => {
+  await page.context().close()
+  expect(bench.complaints).toEqual([])
+})
+
+const toRuns = () =>
+  page.evaluate(() => {
+    location.hash = '#/runs'
+  })
+const open = async (name: string) => page.getByLabel('Recording', { exact: true }).setInputFiles(file(name))
+const answer = () => page.locator('.answer h1')
+const heard = () => page.getByRole('heading', { name: 'What happened' }).waitFor({ timeout: 60_000 })
+
+test('an invented run is heard, told in a sentence, and stands beside the model', async () => {
+  await page.getByRole('button', { name: 'Try an invented run' }).click()
+  await heard()
+  expect(await answer().textContent()).toMatch(
+    /^One engine ran, mostly at \d{4} rpm; it raced once at 0:1[67]\.\d/,
+  )
+  await page.getByText('Invented: this sound was made up').waitFor()
+  await page.getByRole('button', { name: /Go to 0:1[67]\.\d, flare/ }).click()
+  expect(await page.locator('.clock').textContent()).toMatch(/^0:16\.\d of 0:34\.0$/)
+  await page.locator('table', { hasText: 'as predicted' }).waitFor({ timeout: 60_000 })
+})
+
+test.each(['run.wav', 'run.mp3', 'run.flac', 'run.ogg', 'run.webm', 'run.mp4'])(
+  '%s is read in the browser and gives the speed that is in it',
+  async (name) => {
+    await open(name)
+    await heard()
+    const rpm = Number(/mostly at (\d+) rpm/.exec((await answer().textContent())!)?.[1])
+    expect(Math.abs(rpm / 6300 - 1)).toBeLessThan(0.03)
+  },
+)
+
+test.each([
+  ['mute.mp4', /There is no sound in this file/],
+  ['letter.mp3', /could not be read as a recording/],
+  ['empty.wav', /The file is empty/],
+])('%s gives nothing and says why', async (name, says) => {
+  await open(name)
+  expect(await page.getByRole('alert').textContent()).toMatch(says)
+})
+
+test.each([
+  ['silence.wav', /silent/],
+  ['short.wav', /at least a second/],
+])('%s: no engine heard is an answer', async (name, says) => {
+  await open(name)
+  await expect.poll(() => answer().textContent(), { timeout: 30_000 }).toMatch(says)
+})
+
+test('a recording that was cut off gives what can be had and says so', async () => {
+  await open('cut.wav')
+  await heard()
+  expect(await page.locator('.flags').textContent()).toMatch(
+    /cut short: 4\.\d s are there of 7\.0 s announced/,
+  )
+})
+
+test('a point is locked and moved by keyboard, and the engines are followed again through it', async () => {
+  await open('run.wav')
+  await heard()
+  await page.getByText('Put a line right by hand').click()
+  await page.getByRole('slider', { name: 'Moment of the recording' }).fill('3')
+  await page.getByRole('button', { name: /^Lock A at the cursor/ }).click()
+  const point = page.getByRole('slider', { name: 'Engine A at 0:03.0' })
+  const before = Number(await point.getAttribute('aria-valuenow'))
+  await point.focus()
+  await page.keyboard.press('ArrowUp')
+  expect(Number(await point.getAttribute('aria-valuenow'))).toBe(before + 10)
+  await page.getByLabel('Speed of engine A at 0:03.0').fill('0')
+  await page.getByLabel('Speed of engine A at 0:03.0').press('Enter')
+  await page.getByRole('button', { name: 'Follow the engines again' }).click()
+  await page.locator('.job').waitFor({ state: 'detached', timeout: 60_000 })
+  // a point at 0 silences the engine there, and there only
+  await page.getByText('Speed over time, as a table').click()
+  const row = (time: string) =>
+    page.locator('tr', { has: page.getByRole('rowheader', { name: time, exact: true }) })
+  expect(await row('0:03.0').textContent()).toMatch(/–$/)
+  expect(await row('0:05.0').textContent()).toMatch(/6[23]\d0$/)
+  await point.focus()
+  await page.keyboard.press('Delete')
+  expect(await page.locator('.handle').count()).toBe(0)
+})
+
+test('a line is dragged by the pointer', async () => {
+  await open('run.wav')
+  await heard()
+  const line = page.locator('.runview .sheet svg path[stroke="#0072b2"]').first()
+  const box = (await line.boundingBox())!
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x, y + 30, { steps: 4 })
+  await page.mouse.up()
+  const handle = page.locator('.handle')
+  expect(await handle.count()).toBe(1)
+  expect(Number(await handle.getAttribute('aria-valuenow'))).toBeLessThan(6200)
+})
+
+test('a run plays, one engine alone too, and the cursor moves', async () => {
+  await open('run.wav')
+  await heard()
+  await page.getByRole('button', { name: 'Engine alone' }).click()
+  await page.locator('button[aria-pressed="true"]', { hasText: 'Engine alone' }).waitFor()
+  await page.getByRole('button', { name: 'Play', exact: true }).click()
+  await expect.poll(() => page.locator('.clock').textContent()).toMatch(/^0:0[1-9]/)
+  await page.getByRole('button', { name: 'Pause' }).click()
+})
+
+test('a run is kept, found after a reload with what was told of it, and forgotten', async () => {
+  await open('run.wav')
+  await heard()
+  await page.getByLabel('The craft was').selectOption('tied up')
+  await page.getByLabel('In your own words').fill('wind from the left')
+  await page.getByRole('button', { name: 'Keep this run' }).click()
+  await page.getByRole('button', { name: 'Open run.wav' }).waitFor()
+  await page.reload()
+  await page.getByRole('button', { name: 'Open run.wav' }).click()
+  await heard()
+  expect(await page.getByLabel('In your own words').inputValue()).toBe('wind from the left')
+  await page.getByRole('button', { name: 'Forget run.wav' }).click()
+  await page.getByText('None kept yet').waitFor()
+})
+
+test('the microphone gives a live reading and a recording', async () => {
+  await page.context().grantPermissions(['microphone'], { origin: new URL(served.address).origin })
+  await page.getByRole('button', { name: 'Start listening' }).click()
+  await page.getByRole('meter', { name: 'Speed of engine A' }).waitFor()
+  await page.getByRole('button', { name: 'Record', exact: true }).click()
+  await expect.poll(() => page.locator('.recording').textContent(), { timeout: 20_000 }).toMatch(/0:0[2-9]/)
+  await page.getByRole('button', { name: 'Stop recording and read it' }).click()
+  await page.locator('.runview').waitFor({ timeout: 60_000 })
+})
+
+test('a refused microphone is said plainly', async () => {
+  await page.evaluate(() => {
+    navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('no', 'NotAllowedError'))
+  })
+  await page.getByRole('button', { name: 'Start listening' }).click()
+  await page.getByText('was not allowed to use the microphone').waitFor()
+})
+
+test('the page fits a phone and axe finds nothing', async () => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await open('run.wav')
+  await heard()
+  await expectNoSideScroll(page)
+  await page.evaluate(
+    readFileSync(join(import.meta.dirname, '../../node_modules/axe-core/axe.min.js'), 'utf8'),
+  )
+  const found = await page.evaluate(async () => {
+    const axe = (
+      globalThis as unknown as {
+        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
+      }
+    ).axe
+    return (await axe.run()).violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)
+  })
+  expect(found).toEqual([])
+})
