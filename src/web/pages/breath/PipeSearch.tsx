@@ -106,7 +106,8 @@ function Found({ side, answer }: { side: Side; answer: PipeSearchAnswer }) {
   return (
     <>
       <p className="says" role="status">
-        {final ? 'Found' : 'A first answer'}: {sentence(now, found, look)}{' '}
+        {final ? 'Found' : 'A first answer'}:{' '}
+        {nothingNew ? 'nothing better than the present pipe so far.' : sentence(now, found, look)}{' '}
         {final ? '' : 'The search goes on from here.'}
       </p>
       <Figure
@@ -114,31 +115,29 @@ function Found({ side, answer }: { side: Side; answer: PipeSearchAnswer }) {
         caption={`Now against found, ${found.cells} cells${final ? '' : '; fine cells decide at the end'}.`}
         name="now against found"
       />
-      {side.view.pipe && (
+      {side.view.pipe && !nothingNew && (
         <Figure
           draw={pipe}
           caption="The pipe found, to scale; dashed is the one there is now."
           name="pipe found"
         />
       )}
-      <div className="row">
-        <Button
-          className="main"
-          isDisabled={readOnly || nothingNew}
-          onPress={() => app.tryAll(texts, 'try the pipe found')}
-        >
-          Try these
-        </Button>
-        <span className="quiet">
-          {nothingNew && 'Nothing better than the present pipe so far.'}
-          {!nothingNew &&
-            values.fit === 'joined' &&
-            `The file’s pipe has ${values.parts.length} parts, the one found ${found.pipe.segments.length}: the cones that bend least are joined, so the tried curve differs a little.`}
-          {!nothingNew &&
-            values.fit === 'split' &&
-            'Long cones are split so that the file’s parts all have a value.'}
-        </span>
-      </div>
+      {!nothingNew && (
+        <div className="row">
+          <Button
+            className="main"
+            isDisabled={readOnly}
+            onPress={() => app.tryAll(texts, 'try the pipe found')}
+          >
+            Try these
+          </Button>
+          <span className="quiet">
+            {values.fit === 'joined' &&
+              `The file’s pipe has ${values.parts.length} parts, the one found ${found.pipe.segments.length}: the cones that bend least are joined, so the tried curve differs a little.`}
+            {values.fit === 'split' && 'Long cones are split so that the file’s parts all have a value.'}
+          </span>
+        </div>
+      )}
       {answer.next.length > 0 && (
         <NumbersTable
           caption="One small change from there"
