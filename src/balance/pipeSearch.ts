@@ -4,7 +4,7 @@ import type { Craft } from '../craft/index.ts'
 import { pipeFindings } from '../exhaust/pipeFindings.ts'
 import { proportionedPipe } from '../exhaust/proportions.ts'
 import { searchPipe } from '../exhaust/search.ts'
-import { makeable, type PipeShape, pipeOfShape, shapeOfPipe } from '../exhaust/shape.ts'
+import { makeable, type PipeShape, pipeOfShape, roundedPipe, shapeOfPipe } from '../exhaust/shape.ts'
 import { classFigures, firstCut, type PipeClass, soundSpeed, tunedLength } from '../exhaust/tuning.ts'
 import type { NextChange, PipeAnswer, Room } from '../exhaust/types.ts'
 import { type Judged, prepareTrial, type Trial, type TrialOrder, type TryMany, tryPipe } from './pipeTrial.ts'
@@ -181,9 +181,10 @@ export async function findPipe(
   const winner = judged.reduce((a, j) => (j.score > a.score ? j : a))
   const shape = makeable(found.leaders[judged.indexOf(winner)]!.shape)
   tell(0.8, 'rounding to sizes that can be made')
-  const snapped = await look('found', build(shape), 'fine')
+  const made = (x: PipeShape) => roundedPipe(build(x))
+  const snapped = await look('found', made(shape), 'fine')
   tell(0.84, 'what to change next')
-  const next = await changesNext(trial, shape, build, snapped, tryMany)
+  const next = await changesNext(trial, shape, made, snapped, tryMany)
   tell(1, 'done')
   return answer({
     final: true,

@@ -107,7 +107,7 @@ const jsonUnits = {
 function curveText(name: string, s: SimulatedEngine, cylinders: number): string {
   const table = new Table({
     head: ['rpm', 'N·m', 'kW', 'delivery', 'trapping', 'exhaust °C', 'box kPa'],
-    style: { head: [] },
+    style: { head: [], border: [] },
   })
   for (const p of s.curve.points)
     table.push(
@@ -245,16 +245,19 @@ function sayPipe(a: PipeSearchAnswer): number {
   for (const f of a.findings) print(findingText(f, 'metric'))
   const compare = new Table({
     head: ['', 'power', 'at', 'pull', 'thrust', 'exhaust', 'in the pipe', 'cells'],
-    style: { head: [] },
+    style: { head: [], border: [] },
   })
   for (const p of [a.now, a.handbook, a.found]) compare.push(lineOf(p))
   print(compare.toString())
-  const cuts = new Table({ head: ['part', 'length mm', 'from mm', 'to mm'], style: { head: [] } })
+  const cuts = new Table({ head: ['part', 'length mm', 'from mm', 'to mm'], style: { head: [], border: [] } })
   for (const s of a.found.pipe.segments) cuts.push([s.name, mm(s.length), mm(s.d0, 1), mm(s.d1, 1)])
   const { stinger } = a.found.pipe
   cuts.push(['stinger', mm(stinger.length), mm(stinger.bore, 1), mm(stinger.bore, 1)])
   print(`\nThe pipe found, inside, from the flange\n${cuts.toString()}`)
-  const next = new Table({ head: ['what to change next', 'peak rpm', 'N·m', 'N'], style: { head: [] } })
+  const next = new Table({
+    head: ['what to change next', 'peak rpm', 'N·m', 'N'],
+    style: { head: [], border: [] },
+  })
   for (const n of a.next) next.push([n.says, signed(n.peakAt), signed(n.torque, 2), signed(n.thrust, 1)])
   print(`\n${next.toString()}`)
   print(
@@ -279,7 +282,7 @@ function sayStinger(a: StingerSearchAnswer): number {
   for (const f of a.findings) print(findingText(f, 'metric'))
   const rows = new Table({
     head: ['bore mm', 'length mm', 'pull N', 'thrust N', 'N·m', 'exhaust °C', 'in the pipe kPa', 'risk', ''],
-    style: { head: [] },
+    style: { head: [], border: [] },
   })
   const row = (r: StingerRow) => [
     `${mm(r.bore, 1)}${r === a.now ? ' now' : ''}`,

@@ -9,6 +9,7 @@ import {
   makeable,
   type PipeShape,
   pipeOfShape,
+  roundedPipe,
   shapeOfPipe,
   stockBore,
   tubeBores,
@@ -219,4 +220,15 @@ test('stinger bores to try rise, hold the present one once and lie about the por
   expect(list).toEqual([...list].sort((a, b) => a - b))
   expect(list.filter((b) => b === 0.0193)).toHaveLength(1)
   expect(list.length).toBeGreaterThan(5)
+})
+
+test('a rounded pipe has whole millimetres and half ones only, still without steps, and stays as it is when rounded again', () => {
+  const pipe = roundedPipe(pipeOfShape(makeable({ ...shape, diffuser: 0.447 }), 0.04))
+  for (const [i, s] of pipe.segments.entries()) {
+    expect(s.length * 1000).toBeCloseTo(Math.round(s.length * 1000), 9)
+    expect(s.d1 * 2000).toBeCloseTo(Math.round(s.d1 * 2000), 9)
+    if (i > 0) expect(s.d0).toBe(pipe.segments[i - 1]!.d1)
+  }
+  expect(pipe.tunedLength).toBeCloseTo(0.04 + pipe.segments.reduce((sum, s) => sum + s.length, 0), 12)
+  expect(roundedPipe(pipe)).toEqual(pipe)
 })

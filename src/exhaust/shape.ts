@@ -157,3 +157,18 @@ export function makeable(s: PipeShape): PipeShape {
     stinger: length(s.stinger),
   }
 }
+
+/** A pipe with every cone in lengths of whole millimetres and joints of half ones; the flange stays as it is. */
+export function roundedPipe(pipe: Pipe): Pipe {
+  const length = (x: number) => Math.max(1, Math.round(x * 1000)) / 1000
+  const bore = (x: number) => Math.round(x * 2000) / 2000
+  const segments = pipe.segments.map((s, i) => ({
+    ...s,
+    length: length(s.length),
+    d0: i === 0 ? s.d0 : bore(s.d0),
+    d1: bore(s.d1),
+  }))
+  const before = pipe.segments.reduce((sum, s) => sum + s.length, 0)
+  const after = segments.reduce((sum, s) => sum + s.length, 0)
+  return { ...pipe, segments, tunedLength: pipe.tunedLength + after - before }
+}
