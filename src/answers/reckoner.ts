@@ -16,7 +16,6 @@ export interface Port {
   choices?: readonly string[]
 }
 
-export type Given = Record<string, number | string>
 export type Reckoned = Record<string, number>
 
 /** One handbook question answered from a few inputs by a pure function. */

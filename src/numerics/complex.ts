@@ -5,7 +5,6 @@ export interface Complex {
 }
 
 export const complex = (re: number, im = 0): Complex => ({ re, im })
-export const i: Complex = { re: 0, im: 1 }
 
 export const add = (a: Complex, b: Complex): Complex => ({ re: a.re + b.re, im: a.im + b.im })
 export const subtract = (a: Complex, b: Complex): Complex => ({ re: a.re - b.re, im: a.im - b.im })

@@ -214,6 +214,7 @@ export function makeWarper(slopes: readonly number[] = SLOPES): Warper {
     const m = levels[k]!
     const b = plans[k]!.bin[point]!
     const v = m[b]! + plans[k]!.binPart[point]! * (m[b + 1]! - m[b]!)
+    // biome-ignore lint/complexity/useMathMinMax: the hottest read of the whole search; the comparisons are quicker
     return v < LOW_CLIP ? LOW_CLIP : v > HIGH_CLIP ? HIGH_CLIP : v
   }
   return { slopes, clipped, logZ, plain, frame, two, level }

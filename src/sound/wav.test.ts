@@ -7,7 +7,9 @@ function wavOf(bits: number, float: boolean, channels: number, frames: number, r
   const bytes = (bits / 8) * channels * frames
   const out = new Uint8Array(44 + bytes)
   const v = new DataView(out.buffer)
-  const put = (at: number, s: string) => [...s].forEach((c, i) => v.setUint8(at + i, c.charCodeAt(0)))
+  const put = (at: number, s: string) => {
+    for (const [i, c] of [...s].entries()) v.setUint8(at + i, c.charCodeAt(0))
+  }
   put(0, 'RIFF')
   v.setUint32(4, 36 + bytes, true)
   put(8, 'WAVEfmt ')
