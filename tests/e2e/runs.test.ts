@@ -105,6 +105,20 @@ test.each([
   await expect.poll(() => answer().textContent(), { timeout: 30_000 }).toMatch(says)
 })
 
+test('a GPX track dropped in goes beside the run and sets it under way', async () => {
+  const points = Array.from(
+    { length: 8 },
+    (_, i) => `<trkpt lat="54.${String(5000 + i)}" lon="10.1"><time>2026-05-01T10:00:0${i}Z</time></trkpt>`,
+  )
+  writeFileSync(file('run.gpx'), `<gpx><trk><trkseg>${points.join('')}</trkseg></trk></gpx>`)
+  await open('run.wav')
+  await heard()
+  await open('run.gpx')
+  await page.getByText('run.gpx, 8 points').waitFor()
+  expect(await page.getByLabel('The craft was').inputValue()).toBe('under way')
+  await page.getByText('Predicted at the speed of the GPX track').waitFor({ timeout: 60_000 })
+})
+
 test('a recording that was cut off gives what can be had and says so', async () => {
   await open('cut.wav')
   await heard()

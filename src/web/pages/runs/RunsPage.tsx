@@ -42,7 +42,15 @@ function WithCraft({ craft }: { craft: Craft }) {
   const looked = useApp((s) => s.looked)
   const balance = looked?.craft === craft ? looked.balance : undefined
   const options = useMemo(() => hearOptionsOf(craft), [craft])
-  const open = useCallback((file: File) => void bench.open(file, options), [options])
+  const open = useCallback(
+    (file: File) => {
+      if (!/\.gpx$/i.test(file.name)) return void bench.open(file, options)
+      // a track goes to the run on the bench
+      if (bench.has()) void bench.addGpx(file).then((says) => says && app.say(says))
+      else app.say('Open the recording first, then add its GPX track.')
+    },
+    [options],
+  )
   const hearing = recording?.answer?.hearing
   const expected = useExpected(hearing, told)
   const findings = useMemo(() => {

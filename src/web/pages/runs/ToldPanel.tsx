@@ -1,7 +1,6 @@
 import { useId, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { plain } from '../../../balance/shown.ts'
-import { readGpx } from '../../../sound/gpx.ts'
 import { observations } from '../../../sound/observations.ts'
 import { parseReadings, readPull } from '../../../sound/pull.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
@@ -97,16 +96,7 @@ export function ToldPanel({ told, onAgain }: Props) {
 function GpxField({ told }: { told: Told }) {
   const id = useId()
   const [says, setSays] = useState('')
-  const take = async (file: File) => {
-    const { points, flags } = readGpx(await file.text())
-    setSays(flags.map((f) => f.text).join(' '))
-    if (points.length >= 3)
-      bench.tell({
-        gpx: points,
-        gpxName: file.name,
-        ...(told.kind === 'not said' ? { kind: 'under way' } : {}),
-      })
-  }
+  const take = async (file: File) => setSays(await bench.addGpx(file))
   return (
     <div>
       <label htmlFor={id}>GPX track</label>

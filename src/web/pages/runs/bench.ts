@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react'
 import type { Flag } from '../../../answers/solved.ts'
 import type { HearAnswer } from '../../../jobs/hear.ts'
-import type { GpxPoint } from '../../../sound/gpx.ts'
+import { type GpxPoint, readGpx } from '../../../sound/gpx.ts'
 import type { InventedOrder } from '../../../sound/invented.ts'
 import type { HearOptions, LockedPoint } from '../../../sound/listener.ts'
 import type { Observed } from '../../../sound/observations.ts'
@@ -145,6 +145,16 @@ async function invent(order: InventedOrder, options: Settings): Promise<void> {
   await open(new File([bytes], 'Invented run', { type: 'audio/wav' }), options, true)
 }
 
+/** Puts a GPX track beside the run; answers what is wrong with it, '' when nothing is. */
+async function addGpx(file: File): Promise<string> {
+  const { points, flags } = readGpx(await file.text())
+  if (points.length >= 3) {
+    const kind = state.told.kind === 'not said' ? 'under way' : state.told.kind
+    put({ told: { ...state.told, gpx: points, gpxName: file.name, kind } })
+  }
+  return flags.map((f) => f.text).join(' ')
+}
+
 /** Follows the engines again, with the locked points and the engine count told meanwhile. */
 function again(options: Settings): void {
   const { recording } = state
@@ -162,6 +172,8 @@ function cancel(): void {
 export const bench = {
   open,
   invent,
+  addGpx,
+  has: () => state.recording !== undefined,
   again,
   cancel,
   tell: (part: Partial<Told>) => put({ told: { ...state.told, ...part } }),
