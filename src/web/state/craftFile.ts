@@ -163,6 +163,9 @@ export function textOf(craft: Craft, path: string, units: UnitSystem): string {
 
 /** A builder's words for a path, with what it is part of: "Impeller pitch", "Engine 2 power at", "Name". */
 export function labelOf(path: string): string {
+  const axis = /^(.*)\.(\d+)$/.exec(path)
+  const place = axis && fieldAt(axis[1]!)
+  if (place?.type === 'point') return `${labelOf(axis![1]!)}, ${place.axes[Number(axis![2])]}`
   const own = fieldAt(path)?.label ?? path
   const item = /^(?:.*\.)?([a-z ]+)\.(\d+)\.[^.]+$/.exec(path)
   if (item) return `${upper(item[1]!.replace(/s$/, ''))} ${Number(item[2]) + 1} ${own.toLowerCase()}`
