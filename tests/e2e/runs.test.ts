@@ -174,7 +174,7 @@ test('a run plays, one engine alone too, and the cursor moves', async () => {
   await page.getByRole('button', { name: 'Engine alone' }).click()
   await page.locator('button[aria-pressed="true"]', { hasText: 'Engine alone' }).waitFor()
   await page.getByRole('button', { name: 'Play', exact: true }).click()
-  await expect.poll(() => page.locator('.clock').textContent()).toMatch(/^0:0[1-9]/)
+  await expect.poll(() => page.locator('.clock').textContent(), { timeout: 15_000 }).toMatch(/^0:0[1-9]/)
   await page.getByRole('button', { name: 'Pause' }).click()
 })
 
