@@ -3,6 +3,8 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   test: {
     reporters: ['default', './tests/countReporter.ts'],
+    // browser tests mostly wait for the page, so even two cores keep three files busy
+    maxWorkers: 3,
     projects: [
       {
         test: {
