@@ -1,10 +1,12 @@
 import { defineConfig } from 'vitest/config'
 
+const longPages = ['tests/e2e/breath.test.ts', 'tests/e2e/runs.test.ts']
+
 export default defineConfig({
   test: {
     reporters: ['default', './tests/countReporter.ts'],
-    // browser tests mostly wait for the page, so even two cores keep three files busy
-    maxWorkers: 3,
+    // browser tests mostly wait for the page, so two files run at a time
+    maxWorkers: 2,
     projects: [
       {
         test: {
@@ -23,13 +25,20 @@ export default defineConfig({
         test: {
           name: 'e2e',
           include: ['tests/e2e/**/*.test.ts'],
+          exclude: longPages,
           testTimeout: 90_000,
           hookTimeout: 90_000,
         },
       },
       {
-        // long comparisons with the outside world, run by .ci/run and npm run test:slow
-        test: { name: 'slow', include: ['tests/slow/**/*.test.ts'], testTimeout: 300_000 },
+        // long comparisons, and the pages whose tests wait for whole searches and recordings: .ci/run and
+        // npm run test:slow run them
+        test: {
+          name: 'slow',
+          include: ['tests/slow/**/*.test.ts', ...longPages],
+          testTimeout: 300_000,
+          hookTimeout: 90_000,
+        },
       },
     ],
   },
