@@ -35,6 +35,7 @@ export function madeUpBalance(share = 1): Balance {
     path: 'jet.rotor.pitch',
     from: 0.118,
     to: 0.108,
+    also: {},
     rotation: range(2),
     pull: { value: pull, low: pull - 6, high: pull + 6 },
     topSpeed: { value: kmh / 3.6, low: (kmh - 0.7) / 3.6, high: (kmh + 0.7) / 3.6 },

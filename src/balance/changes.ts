@@ -14,6 +14,7 @@ interface Idea {
   path: string
   from: number | string
   to: number | string
+  also: Readonly<Record<string, number>>
   craft: () => Craft
 }
 
@@ -29,12 +30,15 @@ function ideasFor(craft: Craft, bestPitch: number): Idea[] {
     path: string,
     from: number,
     to: number,
-    more: Record<string, number> = {},
-  ) => ideas.push({ id, says, path, from, to, craft: () => whatIf(craft, { [path]: to, ...more }) })
+    also: Record<string, number> = {},
+  ) => ideas.push({ id, says, path, from, to, also, craft: () => whatIf(craft, { [path]: to, ...also }) })
   const pitch = rotor.pitch.value
-  const trailing = rotor.trailingPitch.value
+  // an assumed trailing pitch follows by itself, a written one is scaled along
+  const trailing = rotor.trailingPitch
+  const along = (to: number): Record<string, number> =>
+    trailing.source === 'assumed' ? {} : { 'jet.rotor.trailing pitch': (to / pitch) * trailing.value }
   const pitchTo = (id: string, says: string, to: number) =>
-    put(id, says, 'jet.rotor.pitch', pitch, to, { 'jet.rotor.trailing pitch': (to / pitch) * trailing })
+    put(id, says, 'jet.rotor.pitch', pitch, to, along(to))
   if (Number.isFinite(bestPitch) && Math.abs(bestPitch / pitch - 1) > 0.01)
     pitchTo('pitch-best', `pitch ${mm(bestPitch)} instead of ${mm(pitch)}`, bestPitch)
   pitchTo('pitch-less', `5 % less pitch, ${mm(0.95 * pitch)}`, 0.95 * pitch)
@@ -134,6 +138,7 @@ export function changesFor(craft: Craft, bestPitch: number, maps: MapStore, solv
       path: idea.path,
       from: idea.from,
       to: idea.to,
+      also: idea.also,
       rotation: delta((p) => p.rotation),
       pull: delta((p) => p.pull),
       topSpeed: delta((p) => p.topSpeed),

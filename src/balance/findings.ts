@@ -7,6 +7,7 @@ import type { Balance, Change, Driver } from './types.ts'
 const rpm = (n: number) => `${Math.round((n * 60) / 10) * 10} rpm`
 const N = (f: number) => `${Math.round(f)} N`
 const kgf = (f: number) => `${Math.round(f / 9.80665)} kg`
+const signed = (x: number, show: (x: number) => string) => `${x >= 0 ? '+' : '−'}${show(Math.abs(x))}`
 const ms = (v: number) => `${v.toFixed(1)} m/s`
 const kmh = (v: number) => `${Math.round(v * 3.6)} km/h`
 const mm = (x: number) => `${Math.round(x * 1000)} mm`
@@ -70,6 +71,14 @@ export function pushFindings(craft: Craft, b: Balance): Finding[] {
 const sentence = (text: string) =>
   `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`
 
+/** What the best pitch is worth: near its best an impeller's thrust is flat, so the gain may be small. */
+function pitchIsWorth(b: Balance): Because[] {
+  const best = b.changes.find((c) => c.id === 'pitch-best')
+  if (!best || !Number.isFinite(best.pull.value)) return []
+  const speed = Number.isFinite(best.topSpeed.value) ? `, ${signed(best.topSpeed.value, ms)} top speed` : ''
+  return [{ says: `that pitch is worth ${signed(best.pull.value, N)} pull${speed}`, link: 'result:changes' }]
+}
+
 function verdictOf(b: Balance): Finding {
   const standing: Record<Balance['verdict']['code'], Standing> = {
     right: 'good',
@@ -88,6 +97,7 @@ function verdictOf(b: Balance): Finding {
     },
     { says: `most power at ${rpm(b.matching.powerPeakRotation)}`, link: 'engines' },
     { says: `pitch now ${mm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
+    ...pitchIsWorth(b),
   ]
   return withRange(
     {
@@ -266,7 +276,6 @@ function bestChangeOf(b: Balance): Finding[] {
   const gain = (c: Change) => c.topSpeed.value
   const best = b.changes.filter(sure).sort((x, y) => gain(y) - gain(x))[0]
   if (!best || gain(best) < 0.05) return []
-  const signed = (x: number, show: (x: number) => string) => `${x >= 0 ? '+' : '−'}${show(Math.abs(x))}`
   return [
     withRange(
       {

@@ -7,7 +7,7 @@ import { MapStore, modelFromCraft, NotBalanced } from './fromCraft.ts'
 import { settleUnit, surplusAt } from './model.ts'
 import { probe } from './probe.ts'
 import { impellerDrive, shaftPowerPeak } from './shaft.ts'
-import { solveBalance } from './solve.ts'
+import { solveBalance, tryValues } from './solve.ts'
 import { aim } from './verdict.ts'
 
 const heron = demoCraft('heron')
@@ -200,4 +200,32 @@ test('a rider who stays put never has less drag than one who moves, and where he
   const aft = quick(whatIf(still, { 'rider.position': 0.5 })).topSpeed.value
   const fore = quick(whatIf(still, { 'rider.position': 1.4 })).topSpeed.value
   expect(Math.abs(aft - fore)).toBeGreaterThan(0.1)
+})
+
+test('trying every value of a change does what the change predicted, also where the file writes its own trailing pitch', () => {
+  const { rotor } = heron.jet
+  const written: Craft = {
+    ...heron,
+    jet: {
+      ...heron.jet,
+      rotor: { ...rotor, trailingPitch: { ...rotor.trailingPitch, value: 0.112, source: 'measured' } },
+    },
+  }
+  for (const craft of [heron, written]) {
+    const b = solveBalance(craft, { maps })
+    const now = probe(modelFromCraft(craft, maps))
+    expect(b.changes.some((c) => c.path === 'jet.rotor.pitch')).toBe(true)
+    for (const c of b.changes) {
+      const then = probe(modelFromCraft(tryValues(craft, { [c.path]: c.to, ...c.also }), maps))
+      expect(then.pull - now.pull, c.id).toBeCloseTo(c.pull.value, 6)
+      expect(then.rotation - now.rotation, c.id).toBeCloseTo(c.rotation.value, 6)
+    }
+  }
+})
+
+test('an impeller a little too steep is said to hold the engines short, not out of their power band', () => {
+  const v = solveBalance(heron, { maps }).verdict
+  expect(v.code).toBe('too steep')
+  expect(v.says).toMatch(/% short of their most power/)
+  expect(v.says).not.toMatch(/not yet in their power band/)
 })

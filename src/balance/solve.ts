@@ -53,7 +53,6 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const tiedUp = pointOf(model, first)
   const top = table.top && pointOf(model, table.top)
   const bog = bogPoint(model)
-  const comesOnPipe = bog.ratio < 0.95
   const peak = shaftPowerPeak(unit.shaft)
   const pitchNow = craft.jet.rotor.pitch.value
   const run = runFromRest(model, table)
@@ -79,7 +78,6 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const verdict = judge(
     { value: there, low: rotation.low * part, high: rotation.high * part },
     peak.rotation,
-    comesOnPipe,
     design,
     pitchNow,
     { value: bestPitch, low: bestPitch - pitchHalf, high: bestPitch + pitchHalf },

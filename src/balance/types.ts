@@ -144,6 +144,8 @@ export interface Change {
   path: string
   from: number | string
   to: number | string
+  /** other values that go with it, by path, SI: fitting one without them is another change */
+  also: Readonly<Record<string, number>>
   rotation: Range
   pull: Range
   topSpeed: Range

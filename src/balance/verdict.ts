@@ -18,6 +18,9 @@ import type { Verdict } from './types.ts'
 /** engine rotation over rotation of most power: aim, and the ends of what counts as right */
 export const aim = { value: 1.03, low: 0.99, high: 1.06 }
 
+/** Share of the power peak below which an engine is not yet on its pipe. */
+const onPipe = 0.85
+
 /** The same blades with their pitch, at both edges, multiplied. */
 export function withPitch(spec: JetSpec, share: number): JetSpec {
   const { rotor } = spec
@@ -87,7 +90,6 @@ const mm = (x: number) => `${Math.round(x * 1000)} mm`
 export function judge(
   rotation: Range,
   powerPeak: number,
-  comesOnPipe: boolean,
   design: Design,
   pitchNow: number,
   bestPitch: Range,
@@ -106,9 +108,10 @@ export function judge(
   const peak = `their most power at ${rpm(powerPeak)}`
   const where = design.at === 'at top speed' ? `at ${design.speed.toFixed(1)} m/s` : design.at
   if (ratio < aim.low) {
-    const why = comesOnPipe
-      ? `${where} it holds the engines at ${rpm(rotation.value)}, ${percent(1 - ratio)} short of ${peak}`
-      : `it holds the engines at ${rpm(rotation.value)}, below their power band; ${peak.replace('their ', '')}`
+    const why =
+      ratio >= onPipe
+        ? `${where} it holds the engines at ${rpm(rotation.value)}, ${percent(1 - ratio)} short of ${peak}`
+        : `it holds the engines at ${rpm(rotation.value)}, ${percent(1 - ratio)} short of ${peak} and not yet in their power band`
     return { ...base, code: 'too steep', says: `The impeller is ${likely}too steep: ${why}${change}.` }
   }
   if (ratio > aim.high)
@@ -124,9 +127,6 @@ export function judge(
     says: `The impeller suits these engines: ${where} they turn ${rpm(rotation.value)}, ${percent(ratio - 1)} ${place} ${peak}.`,
   }
 }
-
-/** Share of the power peak below which an engine is not yet on its pipe. */
-const onPipe = 0.85
 
 /**
  * Worst share of the engines' torque the impeller takes on the way up to the power band, and where

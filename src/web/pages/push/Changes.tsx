@@ -36,9 +36,18 @@ export function Changes({ craft, now, tried, look }: Props) {
     [craft, now, tried, by, units],
   )
   const tryIt = (c: Change) => {
-    const input = inputAt(craft, c.path, units)
-    if (typeof c.to !== 'number' || !input) return app.tryValue(c.path, c.to, String(c.to))
-    return app.tryValue(c.path, c.to, `${shownNumber(c.to, input.kind, input.unit)} ${input.unit}`.trim())
+    if (typeof c.to !== 'number') return app.tryValue(c.path, c.to, String(c.to))
+    const values = Object.entries({ [c.path]: c.to, ...c.also }).map(
+      ([path, to]): [string, number, string] => {
+        const input = inputAt(craft, path, units)
+        return [
+          path,
+          to,
+          input ? `${shownNumber(to, input.kind, input.unit)} ${input.unit}`.trim() : String(to),
+        ]
+      },
+    )
+    return app.tryAll(values, `try ${c.says}`)
   }
   return (
     <section className="changes">
