@@ -4,7 +4,7 @@ import { aluminium } from './alloys.ts'
 import { foamAllowable, foamOf } from './foams.ts'
 import { bedStiffness, discOf, discOnFoam } from './onFoam.ts'
 import { evenLoadOnPlate, patchOnPlate } from './plate.ts'
-import { berger, foam, force, mm, out, plates, sheet } from './reckonPorts.ts'
+import { berger, foam, foamTemperature, force, mm, out, plates, sheet } from './reckonPorts.ts'
 import { sandwichBeam, wrinklingStress } from './sandwich.ts'
 
 const deckBay = defineReckoner({
@@ -90,15 +90,7 @@ const onFoam = defineReckoner({
     force('load', 'Load.'),
     mm('u', 'Patch, one side.', { assumed: 0.08, min: 5e-3 }),
     mm('v', 'Patch, other side.', { assumed: 0.08, min: 5e-3 }),
-    {
-      name: 'temperature',
-      says: 'Of the foam.',
-      kind: 'temperature',
-      unit: '°C',
-      min: 233,
-      max: 400,
-      assumed: 293.15,
-    },
+    foamTemperature,
   ],
   outputs: [
     out('deflection', 'Under the foot.', 'length', 'mm'),
@@ -182,18 +174,7 @@ const foamAllow = defineReckoner({
   title: 'Pressure a foam may carry',
   trade: 'strength',
   says: 'Parked loads creep, feet come again and again, a jump is rare. Falls to nothing as the foam softens.',
-  inputs: [
-    foam,
-    {
-      name: 'temperature',
-      says: 'Of the foam.',
-      kind: 'temperature',
-      unit: '°C',
-      min: 233,
-      max: 400,
-      assumed: 293.15,
-    },
-  ],
+  inputs: [foam, foamTemperature],
   outputs: [
     out('parked', 'Parked loads.', 'pressure', 'kPa'),
     out('foot', 'Feet.', 'pressure', 'kPa'),

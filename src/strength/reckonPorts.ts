@@ -39,3 +39,13 @@ export const foam: Port = {
   choices: foamNames,
 }
 export const sheet = mm('t', 'Thickness of the sheet.', { min: 1e-4, max: 0.03 })
+
+export const foamTemperature: Port = {
+  name: 'temperature',
+  says: 'Of the foam.',
+  kind: 'temperature',
+  unit: '°C',
+  min: 233,
+  max: 400,
+  assumed: 293.15,
+}

@@ -1,50 +1,14 @@
 import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { pages } from '../../src/web/pages/registry.ts'
-import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { axeFinds, onFreshPages } from './freshPages.ts'
 import { expectNoSideScroll, fileText, kept, openExample, openFold } from './steps.ts'
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-
-let served: Awaited<ReturnType<typeof serveApp>>
-let profile: ReturnType<typeof profileFolder>
-let bench: Bench
 let page: Page
-
-beforeAll(async () => {
-  served = await serveApp()
-  profile = profileFolder()
-  bench = await openBrowser(profile.folder)
+const on = onFreshPages((fresh) => {
+  page = fresh
 })
-afterAll(async () => {
-  await bench.kill()
-  profile.remove()
-  await served.stop()
-})
-beforeEach(async () => {
-  bench.complaints.length = 0
-  page = await bench.freshPage(served.address)
-})
-afterEach(async () => {
-  await page.context().close()
-  expect(bench.complaints).toEqual([])
-})
-
-/** What axe finds wrong, in short. */
-async function axe(on: Page): Promise<string[]> {
-  await on.evaluate(axeSource)
-  const found = await on.evaluate(async () => {
-    const { violations } = await (
-      globalThis as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-      }
-    ).axe.run()
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`)
-  })
-  return found
-}
 
 /** Opens a page of an example and waits until it stands. */
 async function goTo(id: string): Promise<void> {
@@ -58,7 +22,7 @@ async function goTo(id: string): Promise<void> {
 
 test('the first page, with nothing on the bench, is sound to axe and fits a phone', async () => {
   await page.getByRole('heading', { level: 1 }).waitFor()
-  expect(await axe(page)).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
   await page.setViewportSize({ width: 390, height: 844 })
   await expectNoSideScroll(page)
 })
@@ -71,7 +35,7 @@ for (const { id, word } of pages)
     await page.locator('details').evaluateAll((all) => {
       for (const fold of all) (fold as HTMLDetailsElement).open = true
     })
-    expect(await axe(page)).toEqual([])
+    expect(await axeFinds(page)).toEqual([])
     await expectNoSideScroll(page)
     await page.setViewportSize({ width: 390, height: 844 })
     await expectNoSideScroll(page)
@@ -182,7 +146,7 @@ test('a broken file is refused place by place and the craft on the bench stays',
   const alert = page.getByRole('alert')
   await alert.getByText('broken.yaml was not opened').waitFor()
   await alert.getByText('broken.yaml:4:').first().waitFor()
-  expect(await axe(page)).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
   await page.getByRole('button', { name: 'Leave it' }).click()
   expect(await page.locator('.craftname').textContent()).toBe('Heron')
 })
@@ -268,7 +232,7 @@ test('a table is copied with a tab between cells, plain minus signs, and nothing
 })
 
 test('a page that cannot be fetched says so, leaves the others working, and comes when it can be fetched', async () => {
-  const alone = await bench.freshPage(served.address, () => {
+  const alone = await on.bench.freshPage(on.served.address, () => {
     // as in a browser that has none, so that the page is fetched from the server
     Reflect.deleteProperty(Navigator.prototype, 'serviceWorker')
   })
@@ -284,8 +248,8 @@ test('a page that cannot be fetched says so, leaves the others working, and come
   await alone.getByRole('heading', { level: 1, name: 'km/h' }).waitFor()
   await alone.context().close()
   // the failed fetch is in the console, and nothing else
-  expect(bench.complaints.every((says) => /Failed to|ERR_FAILED|PushPage/.test(says))).toBe(true)
-  bench.complaints.length = 0
+  expect(on.bench.complaints.every((says) => /Failed to|ERR_FAILED|PushPage/.test(says))).toBe(true)
+  on.bench.complaints.length = 0
 })
 
 /** Drops a file on the window, as from the desktop. */
@@ -317,7 +281,7 @@ test('Reckoners need no craft: search, give what is asked by keyboard, read the 
   await page.getByText('101 mm').waitFor()
   await fields.nth(0).fill('60 kg')
   await page.getByText(/kg/).first().waitFor()
-  expect(await axe(page)).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
   await page.setViewportSize({ width: 390, height: 844 })
   await expectNoSideScroll(page)
   await page.evaluate(() => (document.documentElement.style.fontSize = '200%'))

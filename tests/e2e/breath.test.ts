@@ -1,38 +1,14 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { beforeEach, expect, test } from 'vitest'
+import { axeFinds, onFreshPages } from './freshPages.ts'
 import { expectNoSideScroll, fileText, kept, openExample } from './steps.ts'
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-interface Axe {
-  axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-}
-
-let served: Awaited<ReturnType<typeof serveApp>>
-let profile: ReturnType<typeof profileFolder>
-let bench: Bench
 let page: Page
-
-beforeAll(async () => {
-  served = await serveApp()
-  profile = profileFolder()
-  bench = await openBrowser(profile.folder)
-})
-afterAll(async () => {
-  await bench.kill()
-  profile.remove()
-  await served.stop()
+onFreshPages((fresh) => {
+  page = fresh
 })
 beforeEach(async () => {
-  bench.complaints.length = 0
-  page = await bench.freshPage(served.address)
   page.setDefaultTimeout(60_000)
-})
-afterEach(async () => {
-  await page.context().close()
-  expect(bench.complaints).toEqual([])
 })
 
 const answer = () => page.locator('.answer h1')
@@ -225,12 +201,7 @@ test('with curves, waves and a stinger search on it, axe finds nothing and it fi
   await callOff()
   await page.getByRole('button', { name: 'Look at other stingers' }).click()
   await figure('stinger').waitFor()
-  await page.evaluate(axeSource)
-  const found = await page.evaluate(async () => {
-    const { violations } = await (globalThis as unknown as Axe).axe.run()
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`)
-  })
-  expect(found).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
   await page.setViewportSize({ width: 390, height: 844 })
   await expectNoSideScroll(page)
   await page.evaluate(() => {

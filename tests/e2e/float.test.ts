@@ -1,34 +1,11 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { expect, test } from 'vitest'
+import { axeFinds, onFreshPages } from './freshPages.ts'
 import { expectNoSideScroll, fileText, kept, openExample } from './steps.ts'
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-
-let served: Awaited<ReturnType<typeof serveApp>>
-let profile: ReturnType<typeof profileFolder>
-let bench: Bench
 let page: Page
-
-beforeAll(async () => {
-  served = await serveApp()
-  profile = profileFolder()
-  bench = await openBrowser(profile.folder)
-})
-afterAll(async () => {
-  await bench.kill()
-  profile.remove()
-  await served.stop()
-})
-beforeEach(async () => {
-  bench.complaints.length = 0
-  page = await bench.freshPage(served.address)
-})
-afterEach(async () => {
-  await page.context().close()
-  expect(bench.complaints).toEqual([])
+onFreshPages((fresh) => {
+  page = fresh
 })
 
 const answer = () => page.locator('.answer h1')
@@ -43,18 +20,6 @@ async function openFloat(name: 'Heron' | 'Teal' | 'Dabchick', whole = true): Pro
   })
   await answer().waitFor()
   if (whole) await page.getByRole('heading', { name: 'The loads side by side' }).waitFor()
-}
-
-async function axe(): Promise<string[]> {
-  await page.evaluate(axeSource)
-  return page.evaluate(async () => {
-    const { violations } = await (
-      globalThis as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-      }
-    ).axe.run()
-    return violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)
-  })
 }
 
 test('the answer says draft, trim and balance; every load has its row and the swamped ones too', async () => {
@@ -189,7 +154,7 @@ test('a hull file is looked at as the tried hull, kept by name, and found again 
 
 test('the page is sound to axe, needs no side scroll on a phone, and says in words what it draws in space', async () => {
   await openFloat('Dabchick')
-  expect(await axe()).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
   const space = page.locator('.threed canvas, .threed + p')
   if ((await space.count()) > 0)
     expect(await page.locator('.threed canvas').getAttribute('aria-label')).toMatch(/cm deep at the stern/)

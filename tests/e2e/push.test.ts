@@ -1,30 +1,11 @@
 import type { Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { expect, test } from 'vitest'
+import { onFreshPages } from './freshPages.ts'
 import { fileText, kept, openExample } from './steps.ts'
 
-let served: Awaited<ReturnType<typeof serveApp>>
-let profile: ReturnType<typeof profileFolder>
-let bench: Bench
 let page: Page
-
-beforeAll(async () => {
-  served = await serveApp()
-  profile = profileFolder()
-  bench = await openBrowser(profile.folder)
-})
-afterAll(async () => {
-  await bench.kill()
-  profile.remove()
-  await served.stop()
-})
-beforeEach(async () => {
-  bench.complaints.length = 0
-  page = await bench.freshPage(served.address)
-})
-afterEach(async () => {
-  await page.context().close()
-  expect(bench.complaints).toEqual([])
+onFreshPages((fresh) => {
+  page = fresh
 })
 
 const answer = () => page.locator('.answer h1')

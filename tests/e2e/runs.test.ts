@@ -7,6 +7,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest
 import { inventedRun } from '../../src/sound/invented.ts'
 import { writeWav } from '../../src/sound/wav.ts'
 import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { axeFinds } from './freshPages.ts'
 import { expectNoSideScroll, openExample } from './steps.ts'
 
 let served: Awaited<ReturnType<typeof serveApp>>
@@ -216,16 +217,5 @@ test('the page fits a phone and axe finds nothing', async () => {
   await open('run.wav')
   await heard()
   await expectNoSideScroll(page)
-  await page.evaluate(
-    readFileSync(join(import.meta.dirname, '../../node_modules/axe-core/axe.min.js'), 'utf8'),
-  )
-  const found = await page.evaluate(async () => {
-    const axe = (
-      globalThis as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-      }
-    ).axe
-    return (await axe.run()).violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)
-  })
-  expect(found).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
 })

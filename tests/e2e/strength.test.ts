@@ -1,39 +1,18 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { beforeEach, expect, test } from 'vitest'
+import { axeFinds, onFreshPages } from './freshPages.ts'
 import { expectNoSideScroll, openExample } from './steps.ts'
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-
-let served: Awaited<ReturnType<typeof serveApp>>
-let profile: ReturnType<typeof profileFolder>
-let bench: Bench
 let page: Page
-
-beforeAll(async () => {
-  served = await serveApp()
-  profile = profileFolder()
-  bench = await openBrowser(profile.folder)
-})
-afterAll(async () => {
-  await bench.kill()
-  profile.remove()
-  await served.stop()
+onFreshPages((fresh) => {
+  page = fresh
 })
 beforeEach(async () => {
-  bench.complaints.length = 0
-  page = await bench.freshPage(served.address)
   await openExample(page, 'Heron')
   await page.evaluate(() => {
     location.hash = '#/strength'
   })
   await page.locator('.answer h1').waitFor()
-})
-afterEach(async () => {
-  await page.context().close()
-  expect(bench.complaints).toEqual([])
 })
 
 const strip = () => page.getByRole('region', { name: 'What is being tried' })
@@ -82,16 +61,7 @@ test('a hatch says what to put back, hot parts how far they must stand off, find
 })
 
 test('the page is sound to axe and needs no side scroll on a phone', async () => {
-  await page.evaluate(axeSource)
-  const faults = await page.evaluate(async () => {
-    const { violations } = await (
-      globalThis as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-      }
-    ).axe.run()
-    return violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)
-  })
-  expect(faults).toEqual([])
+  expect(await axeFinds(page)).toEqual([])
   await page.setViewportSize({ width: 390, height: 844 })
   await expectNoSideScroll(page)
 })

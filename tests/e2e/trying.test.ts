@@ -1,35 +1,18 @@
 import type { Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { parse } from 'yaml'
-import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { onFreshPages } from './freshPages.ts'
 import { fileText, kept, openExample, typeValue } from './steps.ts'
 
-let served: Awaited<ReturnType<typeof serveApp>>
-let profile: ReturnType<typeof profileFolder>
-let bench: Bench
 let page: Page
 let before = ''
-
-beforeAll(async () => {
-  served = await serveApp()
-  profile = profileFolder()
-  bench = await openBrowser(profile.folder)
-})
-afterAll(async () => {
-  await bench.kill()
-  profile.remove()
-  await served.stop()
+onFreshPages((fresh) => {
+  page = fresh
 })
 beforeEach(async () => {
-  bench.complaints.length = 0
-  page = await bench.freshPage(served.address)
   await openExample(page, 'Heron')
   before = await fileText(page)
   await show('Push')
-})
-afterEach(async () => {
-  await page.context().close()
-  expect(bench.complaints).toEqual([])
 })
 
 const show = (word: string) => page.getByRole('link', { name: word }).first().click()

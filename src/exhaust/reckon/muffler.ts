@@ -3,19 +3,11 @@ import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner
 import { aWeight, floorAtOneMetre, harmonicPressure, levelOf, passByLimit } from '../level.ts'
 import { boxLoss, boxVolume } from '../muffler.ts'
 import { absorption, delanyBazley, firstCrossMode, hotResistivity, straightThroughLoss } from '../packing.ts'
+import { length } from './ports.ts'
 
 const munjal = 'M. L. Munjal, Acoustics of Ducts and Mufflers (1987, 2nd ed. 2014)'
 const davis = 'D. D. Davis, G. M. Stokes, D. Moore, G. L. Stevens, NACA Report 1192 (1954)'
 const delany = 'M. E. Delany and E. N. Bazley, Applied Acoustics 3 (1970) 105'
-const length = (name: string, says: string, min: number, max: number, assumed?: number): Port => ({
-  name,
-  says,
-  kind: 'length',
-  unit: 'mm',
-  min,
-  max,
-  ...(assumed === undefined ? {} : { assumed }),
-})
 const frequency: Port = {
   name: 'frequency',
   says: 'frequency',

@@ -3,18 +3,10 @@ import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner
 import { snorkelDrop, snorkelResonance } from '../airIntake.ts'
 import { boxPressure, exhaustGas, tubeDrop } from '../backPressure.ts'
 import { drawnIn, flapOpening, quenched, suctionLift } from '../outlet.ts'
+import { length } from './ports.ts'
 
 const naca = 'Isentropic nozzle flow, NACA Report 1135 (1953)'
 const miller = 'D. S. Miller, Internal Flow Systems (1978), loss factors from memory'
-const length = (name: string, says: string, min: number, max: number, assumed?: number): Port => ({
-  name,
-  says,
-  kind: 'length',
-  unit: 'mm',
-  min,
-  max,
-  ...(assumed === undefined ? {} : { assumed }),
-})
 const flow: Port = {
   name: 'flow',
   says: 'mean mass flow of gas',
