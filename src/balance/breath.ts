@@ -4,7 +4,8 @@ import type { Craft } from '../craft/index.ts'
 import { type EngineView, twoStrokeFindings } from '../engine/findings.ts'
 import { type ExhaustRun, exhaustFindings } from '../exhaust/findings.ts'
 import { exhaustFromCraft } from '../exhaust/fromCraft.ts'
-import { floatFindings } from '../hull/floatFindings.ts'
+import { openingsAtRest } from '../hull/float/answer.ts'
+import { findingsMesh, floatFromCraft } from '../hull/floatFromCraft.ts'
 import type { EngineAnswers } from './engineAnswers.ts'
 import type { Balance } from './types.ts'
 
@@ -68,7 +69,13 @@ function lipOf(craft: Craft, index: number): number | undefined {
   const outlets = craft.openings.flatMap((o, i) => (o.kind === 'exhaust outlet' ? [i] : []))
   if (outlets.length === 0) return undefined
   const own = outlets.length === craft.engines.length ? [outlets[index]!] : outlets
-  const findings = floatFindings(craft)
-  const values = own.flatMap((i) => findings.find((f) => f.id === `float.opening.${i}`)?.value ?? [])
-  return values.length > 0 ? Math.min(...values) : undefined
+  try {
+    const heights = openingsAtRest(floatFromCraft(craft, undefined, findingsMesh).input)
+    const lowest = Math.min(...own.map((i) => heights[i] ?? Number.POSITIVE_INFINITY))
+    return Number.isFinite(lowest) ? lowest : undefined
+  } catch (error) {
+    // measures that make no hull are told on the page Float; here the line is then simply not known
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
 }

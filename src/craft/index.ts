@@ -2,20 +2,6 @@ export { type Contradiction, contradictions } from './contradictions.ts'
 export { type Decoded, decodeCraftBytes } from './decode.ts'
 export { appendLog, type LogEntry, setValue, valueText } from './edit.ts'
 export { camel, type Measure, type QuantitySpec, type Spec } from './fields.ts'
-export {
-  beginHistory,
-  canRedo,
-  canUndo,
-  type History,
-  historyFromJson,
-  historyToJson,
-  record,
-  redo,
-  redoReason,
-  textNow,
-  undo,
-  undoReason,
-} from './history.ts'
 export { craftJsonSchema } from './jsonSchema.ts'
 export { fieldAt, isQuantitySpec, type ListedField, listFields, quantitiesOf } from './paths.ts'
 export { formatProblem, type Problem } from './problem.ts'

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import type { Finding } from '../answers/finding.ts'
 import { readCraft } from '../craft/index.ts'
 import { boxMesh } from '../solid/primitives.ts'
-import { floatAnswer } from './float/answer.ts'
+import { floatAnswer, openingsAtRest } from './float/answer.ts'
 import { floatFindings, floatFindingsOf } from './floatFindings.ts'
 import { findingsMesh, floatFromCraft, importHullFor } from './floatFromCraft.ts'
 
@@ -115,4 +115,12 @@ describe('float findings', () => {
     const { input } = floatFromCraft(craft)
     expect(input.hull.volume).toBeCloseTo(2.4 * (0.34 * 0.03 + 0.74 * 0.21), 6)
   })
+})
+
+test('openingsAtRest gives the heights the findings show, without the rest of the answer', () => {
+  const { input } = floatFromCraft(heron, undefined, findingsMesh)
+  const heights = openingsAtRest(input)
+  const shown = floatFindings(heron).filter((f) => /^float\.opening\.\d+$/.test(f.id))
+  expect(shown.length).toBeGreaterThan(2)
+  for (const f of shown) expect(heights[Number(f.id.split('.')[2])]).toBeCloseTo(f.value!, 9)
 })

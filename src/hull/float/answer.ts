@@ -5,7 +5,7 @@ import { heightAbove, makeFrame } from '../../solid/waterFrame.ts'
 import { deckHeight, type Hull } from '../shape/hull.ts'
 import { type FoamNeed, foamNeeded } from './foamNeeded.ts'
 import { type BuoyantBody, type FloatingLoad, floaterOf, type SlackLiquid } from './load.ts'
-import { type Opening, type OpeningRow, openingsTable } from './openings.ts'
+import { heightOver, type Opening, type OpeningRow, openingsTable } from './openings.ts'
 import { riderCentre, type Stance } from './rider.ts'
 import { type RightingCurve, rightingCurve } from './righting.ts'
 import { type Attitude, longitudinalMetacentricHeight, metacentricHeight, settle } from './settle.ts'
@@ -118,6 +118,20 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
     ...both,
     flags,
   }
+}
+
+/**
+ * Height of each opening above the water at rest, m, negative when under: the lower of nobody aboard and as ridden.
+ * Infinity where neither floats. The same figures as in `floatAnswer`, without the rest of the page.
+ */
+export function openingsAtRest(input: FloatInput): number[] {
+  const craft = weightSum(input.weights)
+  const intact: BuoyantBody[] = [{ name: 'hull', mesh: input.hull.mesh, share: 1 }]
+  const afloat = [
+    caseOf(input, 'nobody', intact, craft, undefined),
+    caseOf(input, 'as ridden', intact, craft, input.rider),
+  ].filter((c) => Number.isFinite(c.attitude.h))
+  return input.openings.map((o) => Math.min(...afloat.map((c) => heightOver(c.attitude, o.at))))
 }
 
 interface Placed {
