@@ -12,6 +12,12 @@ const program = new Command('wakewright')
 
 let code: number = exit.fine
 
+// a reader that has seen enough closes the pipe (`look … | head`): stop quietly, with what is known so far
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error
+  process.exit(code)
+})
+
 program
   .command('look')
   .description('what the craft will do, and what to change: every finding')

@@ -1,3 +1,5 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -90,6 +92,19 @@ describe('look', () => {
       expect(err).not.toMatch(/\bat .*\.js:\d+/)
     },
   )
+
+  test('a reader that closes the pipe early ends it without a word of complaint', async () => {
+    const child = spawn(process.execPath, [join(root, 'dist/cli/main.js'), 'look', 'demo/heron.yaml'], {
+      cwd: root,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    })
+    child.stdout.destroy()
+    let err = ''
+    child.stderr.on('data', (d) => (err += d))
+    const [code] = await once(child, 'close')
+    expect(err).toBe('')
+    expect([0, 1]).toContain(code)
+  })
 
   test('a file that is not there, or is a folder, is bad input', async () => {
     const gone = await wakewright(['look', join(folder, 'none.yaml')])
