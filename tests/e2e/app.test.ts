@@ -1,59 +1,13 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { pages } from '../../src/web/pages/registry.ts'
 import { axeFinds, onFreshPages } from './freshPages.ts'
-import { expectNoSideScroll, fileText, kept, openExample, openFold } from './steps.ts'
+import { fileText, kept, openExample, openFold } from './steps.ts'
 
 let page: Page
 const on = onFreshPages((fresh) => {
   page = fresh
 })
-
-/** Opens a page of an example and waits until it stands. */
-async function goTo(id: string): Promise<void> {
-  await page.evaluate((hash) => (location.hash = hash), `#/${id}`)
-  await page
-    .locator('.words a[aria-current="page"]', { hasText: pages.find((p) => p.id === id)!.word })
-    .waitFor()
-  await page.locator('main h1').first().waitFor()
-  await page.waitForLoadState('networkidle')
-}
-
-test('the first page, with nothing on the bench, is sound to axe and fits a phone', async () => {
-  await page.getByRole('heading', { level: 1 }).waitFor()
-  expect(await axeFinds(page)).toEqual([])
-  await page.setViewportSize({ width: 390, height: 844 })
-  await expectNoSideScroll(page)
-})
-
-for (const { id, word } of pages)
-  test(`${word}: axe finds nothing, and it fits a phone and text twice as large`, async () => {
-    // the example with the most in it
-    await openExample(page, 'Dabchick')
-    await goTo(id)
-    await page.locator('details').evaluateAll((all) => {
-      for (const fold of all) (fold as HTMLDetailsElement).open = true
-    })
-    expect(await axeFinds(page)).toEqual([])
-    await expectNoSideScroll(page)
-    await page.setViewportSize({ width: 390, height: 844 })
-    await expectNoSideScroll(page)
-    await page.evaluate(() => (document.documentElement.style.fontSize = '200%'))
-    await expectNoSideScroll(page)
-    await page.setViewportSize({ width: 1280, height: 900 })
-    await expectNoSideScroll(page)
-  })
-
-for (const example of ['Heron', 'Teal'] as const)
-  test(`every page shows ${example} on a phone, without a complaint and without side scroll`, async () => {
-    await openExample(page, example)
-    await page.setViewportSize({ width: 390, height: 844 })
-    for (const { id } of pages) {
-      await goTo(id)
-      await expectNoSideScroll(page)
-    }
-  })
 
 test('a value is found, changed, stepped and taken back with the keyboard alone', async () => {
   await page.getByRole('heading', { level: 1 }).waitFor()
@@ -232,21 +186,16 @@ test('a table is copied with a tab between cells, plain minus signs, and nothing
 })
 
 test('a page that cannot be fetched says so, leaves the others working, and comes when it can be fetched', async () => {
-  const alone = await on.bench.freshPage(on.served.address, () => {
-    // as in a browser that has none, so that the page is fetched from the server
-    Reflect.deleteProperty(Navigator.prototype, 'serviceWorker')
-  })
-  await openExample(alone, 'Heron')
-  await alone.route('**/PushPage-*.js', (route) => route.abort())
-  await alone.getByRole('link', { name: 'Push' }).click()
-  await alone.getByRole('heading', { name: 'This page failed' }).waitFor()
-  await alone.getByRole('link', { name: 'Craft' }).click()
-  await alone.getByRole('heading', { name: 'The craft file' }).waitFor()
-  await alone.unroute('**/PushPage-*.js')
-  await alone.getByRole('link', { name: 'Push' }).click()
-  await alone.getByRole('button', { name: 'Try again' }).click()
-  await alone.getByRole('heading', { level: 1, name: 'km/h' }).waitFor()
-  await alone.context().close()
+  await openExample(page, 'Heron')
+  await page.route('**/PushPage-*.js', (route) => route.abort())
+  await page.getByRole('link', { name: 'Push' }).click()
+  await page.getByRole('heading', { name: 'This page failed' }).waitFor()
+  await page.getByRole('link', { name: 'Craft' }).click()
+  await page.getByRole('heading', { name: 'The craft file' }).waitFor()
+  await page.unroute('**/PushPage-*.js')
+  await page.getByRole('link', { name: 'Push' }).click()
+  await page.getByRole('button', { name: 'Try again' }).click()
+  await page.getByRole('heading', { level: 1, name: 'km/h' }).waitFor()
   // the failed fetch is in the console, and nothing else
   expect(on.bench.complaints.every((says) => /Failed to|ERR_FAILED|PushPage/.test(says))).toBe(true)
   on.bench.complaints.length = 0
@@ -265,25 +214,3 @@ async function drop(on: Page, name: string, content: string | number[]): Promise
   )
   await on.dispatchEvent('body', 'drop', { dataTransfer: data })
 }
-
-test('Reckoners need no craft: search, give what is asked by keyboard, read the answer; axe finds nothing and it fits a phone', async () => {
-  await page.getByRole('link', { name: 'Reckoners' }).click()
-  await page.getByRole('searchbox', { name: 'Look for' }).fill('protractor')
-  await page.getByRole('link', { name: 'Pitch from a protractor reading' }).press('Enter')
-  await page.getByRole('heading', { level: 1, name: 'Pitch from a protractor reading' }).waitFor()
-  await page.getByText(/^Still needed/).waitFor()
-  const fields = page.getByRole('region', { name: 'What you give' }).getByRole('textbox')
-  await fields.nth(0).fill('60 mm')
-  await fields.nth(0).press('Enter')
-  await fields.nth(1).fill('15 deg')
-  await fields.nth(1).press('Enter')
-  // P = 2π r tan β
-  await page.getByText('101 mm').waitFor()
-  await fields.nth(0).fill('60 kg')
-  await page.getByText(/kg/).first().waitFor()
-  expect(await axeFinds(page)).toEqual([])
-  await page.setViewportSize({ width: 390, height: 844 })
-  await expectNoSideScroll(page)
-  await page.evaluate(() => (document.documentElement.style.fontSize = '200%'))
-  await expectNoSideScroll(page)
-})

@@ -64,6 +64,14 @@ export interface Bench {
   kill(): Promise<void>
 }
 
+/**
+ * Taken to a fresh page as its `before`: as in a browser that keeps no app, so that every file comes from the server.
+ * Fetching the whole build once more for each page is most of its cost; the tests of keeping and of a newer build do it.
+ */
+export function withoutServiceWorker(): void {
+  Reflect.deleteProperty(Navigator.prototype, 'serviceWorker')
+}
+
 /** A folder for a browser's own files, so that a test can open the same browser again. */
 export function profileFolder(): { folder: string; remove(): void } {
   const folder = mkdtempSync(join(tmpdir(), 'profile-'))

@@ -2,22 +2,18 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest'
-import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
+import { type Bench, openBrowser, profileFolder, serveApp, withoutServiceWorker } from './browser.ts'
 
 /** What a test file that uses one browser for all its tests has at hand. */
-export interface OnFreshPages {
+export interface OnOneBrowser {
   bench: Bench
   served: Awaited<ReturnType<typeof serveApp>>
 }
 
-/**
- * One served app and one browser for a whole test file, and a page with nothing kept for each of its tests,
- * handed to `take`. A test fails when the console complained during it.
- */
-export function onFreshPages(take: (page: Page) => void): OnFreshPages {
-  const on = {} as OnFreshPages
+/** One served app and one browser for a whole test file. A test fails when the console complained during it. */
+export function onOneBrowser(): OnOneBrowser {
+  const on = {} as OnOneBrowser
   let profile: ReturnType<typeof profileFolder>
-  let page: Page
   beforeAll(async () => {
     on.served = await serveApp()
     profile = profileFolder()
@@ -28,15 +24,25 @@ export function onFreshPages(take: (page: Page) => void): OnFreshPages {
     profile.remove()
     await on.served.stop()
   })
-  beforeEach(async () => {
+  beforeEach(() => {
     on.bench.complaints.length = 0
-    page = await on.bench.freshPage(on.served.address)
-    take(page)
   })
-  afterEach(async () => {
-    await page.context().close()
+  afterEach(() => {
     expect(on.bench.complaints).toEqual([])
   })
+  return on
+}
+
+/** As `onOneBrowser`, and a page with nothing kept for each of the tests, handed to `take`. */
+export function onFreshPages(take: (page: Page) => void): OnOneBrowser {
+  const on = onOneBrowser()
+  let page: Page
+  beforeEach(async () => {
+    page = await on.bench.freshPage(on.served.address, withoutServiceWorker)
+    take(page)
+  })
+  // runs before the one above: what a page complains of on leaving counts too
+  afterEach(() => page.context().close())
   return on
 }
 

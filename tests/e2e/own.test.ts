@@ -1,24 +1,14 @@
-import { afterAll, beforeAll, expect, test } from 'vitest'
-import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
-import { fileText, kept, openFold, typeValue } from './steps.ts'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { onFreshPages } from './freshPages.ts'
+import { fileText, kept, openExample, openFold, typeValue } from './steps.ts'
 
-let served: Awaited<ReturnType<typeof serveApp>>
-let profile: ReturnType<typeof profileFolder>
-let bench: Bench
-
-beforeAll(async () => {
-  served = await serveApp()
-  profile = profileFolder()
-  bench = await openBrowser(profile.folder)
-})
-afterAll(async () => {
-  await bench.kill()
-  profile.remove()
-  await served.stop()
+let page: Page
+onFreshPages((fresh) => {
+  page = fresh
 })
 
 test('a craft of one’s own is begun, filled in by the form alone, kept, left and taken up again', async () => {
-  const page = await bench.page(served.address)
   await page.getByLabel('Its name').fill('Grebe: the second')
   await page.getByRole('button', { name: 'New craft' }).click()
   await page.getByRole('heading', { level: 1, name: 'Grebe: the second' }).waitFor()
@@ -77,12 +67,10 @@ test('a craft of one’s own is begun, filled in by the form alone, kept, left a
   await expect.poll(() => page.locator('summary', { hasText: 'anchor' }).count()).toBe(0)
   await page.getByRole('button', { name: 'Undo' }).click()
   await page.locator('summary', { hasText: 'anchor' }).waitFor()
-  expect(bench.complaints).toEqual([])
 })
 
 test('an earlier text kept in the browser is gone back to', async () => {
-  const page = await bench.freshPage(served.address)
-  await page.getByRole('button', { name: 'Teal', exact: true }).click()
+  await openExample(page, 'Teal')
   const before = await fileText(page)
   await page.getByLabel('Text of the craft file').fill(before.replace('name: Teal', 'name: Teal, longer'))
   await kept(page)
@@ -90,13 +78,10 @@ test('an earlier text kept in the browser is gone back to', async () => {
   await page.getByText('name: Teal').first().waitFor()
   await page.getByRole('button', { name: 'Go back to this' }).last().click()
   expect(await page.getByLabel('Text of the craft file').inputValue()).toBe(before)
-  await page.context().close()
 })
 
 test('forgetting a kept craft asks once more', async () => {
-  const page = await bench.freshPage(served.address)
-  await page.getByRole('button', { name: 'Teal', exact: true }).click()
-  await page.getByRole('heading', { name: 'The craft file' }).waitFor()
+  await openExample(page, 'Teal')
   await kept(page)
   await page.getByRole('button', { name: 'File and units' }).click()
   await page.getByRole('menuitem', { name: 'All crafts' }).click()
@@ -105,5 +90,4 @@ test('forgetting a kept craft asks once more', async () => {
   await page.getByRole('button', { name: 'Forget teal.yaml' }).click()
   await page.getByRole('button', { name: 'Forget for good' }).click()
   await expect.poll(() => page.getByText('Kept in this browser').count()).toBe(0)
-  await page.context().close()
 })
