@@ -1,5 +1,6 @@
 import { assumedQuantity, type Derived, type Tree, valueAt } from './defaults.ts'
 import { camel } from './fields.ts'
+import { carryFiles } from './files.ts'
 import { fieldAt } from './paths.ts'
 import type { Craft } from './schema/index.ts'
 import type { Quantity } from './types.ts'
@@ -76,6 +77,7 @@ export function whatIf(craft: Craft, changes: Readonly<Record<string, number | s
   }
   const derived = followers.get(craft)
   const made = root as unknown as Craft
+  carryFiles(craft, made)
   if (derived) {
     follow(root, derived, touched, fresh)
     followers.set(made, touchedOut(derived, touched))

@@ -3,9 +3,10 @@ import type { Finding, Standing } from '../answers/finding.ts'
 import type { Craft } from '../craft/schema/index.ts'
 import type { Mesh } from '../solid/mesh.ts'
 import { type FloatAnswer, type FloatInput, floatAnswer, type LoadCase } from './float/answer.ts'
-import { riderEnvelope } from './float/envelope.ts'
 import { adviceHeight } from './float/openings.ts'
 import { riderCentre } from './float/rider.ts'
+import { riderRoom } from './float/room.ts'
+import { slackFindings } from './float/slackFindings.ts'
 import { foamFinding, guidanceFinding, leakFindings, swampedFinding } from './float/swampedFindings.ts'
 import { oftenForgotten } from './float/weights.ts'
 import { advice, cm, deg, kg, naval, own } from './float/words.ts'
@@ -49,6 +50,7 @@ export function floatFindingsOf(input: FloatInput, a: FloatAnswer, weightsAssume
   return [
     draft(input, a, weightsAssumed),
     stability(input, a),
+    ...slackFindings(input, a),
     room(input),
     ...openings(a),
     swampedFinding(input, a),
@@ -194,27 +196,7 @@ const capital = (s: string): string => s[0]!.toUpperCase() + s.slice(1)
 
 /** How far the rider may move, from the coarse map (the page draws the fine one). */
 function room(input: FloatInput): Finding {
-  const craft = input.weights.reduce((m, w) => m + w.mass, 0)
-  const centre = [0, 1, 2].map((k) => input.weights.reduce((s, w) => s + w.mass * w.at[k]!, 0) / craft) as [
-    number,
-    number,
-    number,
-  ]
-  const c = riderCentre(input.rider.stance, input.rider.stature)
-  const stiff = input.rider.stance === 'prone'
-  const e = riderEnvelope({
-    hull: input.hull,
-    craft: {
-      bodies: [{ name: 'hull', mesh: input.hull.mesh, share: 1 }],
-      mass: craft,
-      centre,
-      density: input.water,
-    },
-    rider: input.rider.mass,
-    riderHeight: stiff ? c.height : 0,
-    openings: input.openings,
-    grid: 0.1,
-  })
+  const e = riderRoom(input, 0.1)
   const n = e.y.length
   const middle = (n - 1) / 2
   const along = Array.from(e.x).filter((_, i) => e.inside[i * n + middle] === 1)

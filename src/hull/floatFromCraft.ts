@@ -1,6 +1,7 @@
 /** The craft file to what the float side takes: the hull as a mesh, weights, rider, openings, foam. SI. */
 import type { Flag } from '../answers/solved.ts'
 import type { Craft } from '../craft/schema/index.ts'
+import { countedTwice } from '../craft/tanks.ts'
 import type { Place } from '../craft/types.ts'
 import { waterAt } from '../fluid/water.ts'
 import type { Mesh, Vec3 } from '../solid/mesh.ts'
@@ -11,6 +12,7 @@ import { hullFromCraft } from './fromCraft.ts'
 import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from './shape/hull.ts'
 import { type ImportedHull, importHull } from './shape/importMesh.ts'
 import { type LoftDensity, stationFromPoints } from './shape/stations.ts'
+import { tanksFromCraft } from './tanksFromCraft.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
 const seaSalinity = 0.035
@@ -103,6 +105,15 @@ function soakedBy(foam: string): number {
   return d < 17 ? 0.04 : d < 25 ? 0.03 : 0.02
 }
 
+/** Liquid that the weights list seems to carry as well: asked about. */
+function twiceFlags(craft: Craft): Flag[] {
+  return countedTwice(craft).map((i) => ({
+    code: 'counted twice',
+    text: `The weight "${craft.weights[i]!.name}" seems to hold the liquid that the tanks carry already. Is it counted twice? The list should have the empty tank.`,
+    path: `weights.${i}.mass`,
+  }))
+}
+
 export interface FloatFromCraft {
   input: FloatInput
   /** true when the file lists no weights and a usual mass stands in */
@@ -112,7 +123,7 @@ export interface FloatFromCraft {
 /** Everything `floatAnswer` needs. The mesh is the one the file names, read and set in body axes by the caller. */
 export function floatFromCraft(craft: Craft, mesh?: Mesh, density: LoftDensity = {}): FloatFromCraft {
   const made = hullMeshFromCraft(craft, mesh, density)
-  const hull = { ...made, flags: [...made.flags, ...emptyBoxes(craft)] }
+  const hull = { ...made, flags: [...made.flags, ...emptyBoxes(craft), ...twiceFlags(craft)] }
   const salinity = craft.place.water === 'salt' ? seaSalinity : 0
   const listed = craft.weights.map((w): Weight & { sealed?: boolean } => ({
     name: w.name,
@@ -130,6 +141,7 @@ export function floatFromCraft(craft: Craft, mesh?: Mesh, density: LoftDensity =
       hull,
       water: waterAt(craft.place.waterTemperature.value, salinity).density,
       weights: weightsAssumed ? assumed(craft) : listed,
+      tanks: tanksFromCraft(craft),
       rider: {
         mass: craft.rider.mass.value,
         stature: craft.rider.height.value,
@@ -162,10 +174,12 @@ export function floatFromCraft(craft: Craft, mesh?: Mesh, density: LoftDensity =
 
 function assumed(craft: Craft): Weight[] {
   const { loading } = hullFromCraft(craft)
+  // a usual weight is that of a craft ready to go: what the tanks hold is part of it
+  const liquid = tanksFromCraft(craft).reduce((m, t) => m + t.volume * t.density, 0)
   return [
     {
       name: 'the craft, a usual weight for its size',
-      mass: loading.mass,
+      mass: Math.max(0.3 * loading.mass, loading.mass - liquid),
       at: [loading.x, 0, loading.z],
       give: 0.4 * loading.mass,
     },

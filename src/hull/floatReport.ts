@@ -3,16 +3,18 @@ import type { Finding } from '../answers/finding.ts'
 import type { Craft } from '../craft/schema/index.ts'
 import { solidProperties } from '../solid/integrals.ts'
 import type { Mesh } from '../solid/mesh.ts'
-import { type FloatAnswer, type FloatInput, floatAnswer, rightingOf } from './float/answer.ts'
-import { type Envelope, riderEnvelope } from './float/envelope.ts'
+import { type FloatAnswer, floatAnswer, rightingOf } from './float/answer.ts'
+import type { Envelope } from './float/envelope.ts'
 import { type LeakCase, leakFromInput } from './float/leakCase.ts'
-import { riderCentre } from './float/rider.ts'
 import type { RightingCurve } from './float/righting.ts'
+import { riderRoom } from './float/room.ts'
 import type { Attitude } from './float/settle.ts'
 import { wholeLift } from './float/swamped.ts'
-import { weightSum } from './float/weights.ts'
 import { floatFindingsOf } from './floatFindings.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
+
+/** m between the places of the map of where the rider may be */
+export const roomGrid = 0.05
 
 /** Foam needed, without the solver's own state. */
 export type FoamAdvice = Omit<FloatAnswer['need'], 'rest'> & { attitude: Attitude }
@@ -58,7 +60,12 @@ export function floatReport(
     nobody: rightingOf(dry, 'nobody'),
   }
   step(0.65, 'Where the rider may be')
-  const room = roomOf(input, (part) => progress(0.65 + 0.2 * part, 'Where the rider may be'), cancelled)
+  const room = riderRoom(
+    input,
+    roomGrid,
+    (part) => progress(0.65 + 0.2 * part, 'Where the rider may be'),
+    cancelled,
+  )
   step(0.85, 'Letting water in')
   const nobody = answer.cases[0]!
   const leak = nobody.sinks ? undefined : leakFromInput(input, nobody)
@@ -76,26 +83,4 @@ export function floatReport(
     ...(leak ? { leak } : {}),
     findings,
   }
-}
-
-/** The rider's room on a 5 cm grid, the weight where the rider's stance puts it. */
-function roomOf(input: FloatInput, progress: (part: number) => void, cancelled: () => boolean): Envelope {
-  const craft = weightSum(input.weights)
-  const c = riderCentre(input.rider.stance, input.rider.stature)
-  return riderEnvelope(
-    {
-      hull: input.hull,
-      craft: {
-        bodies: [{ name: 'hull', mesh: input.hull.mesh, share: 1 }],
-        mass: craft.mass,
-        centre: craft.centre,
-        density: input.water,
-      },
-      rider: input.rider.mass,
-      riderHeight: c.balances ? 0 : c.height,
-      openings: input.openings,
-    },
-    progress,
-    cancelled,
-  )
 }

@@ -3,10 +3,12 @@ import type { Craft } from '../craft/schema/index.ts'
 import { airDensity, atmosphericPressure } from '../fluid/atmosphere.ts'
 import { waterAt } from '../fluid/water.ts'
 import { riderCentre } from './float/rider.ts'
+import { liquidWeight } from './float/tanks.ts'
 import { riderDragArea, stances } from './resistance/air.ts'
 import { floatAtRest } from './resistance/form.ts'
 import { specFromStations } from './resistance/fromStations.ts'
 import type { Conditions, HullSpec, Loading } from './resistance/spec.ts'
+import { tanksFromCraft } from './tanksFromCraft.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
 const seaSalinity = 0.035
@@ -61,17 +63,24 @@ export function hullSpecFromCraft(craft: Craft): HullSpec {
   }
 }
 
-/** Total and centre of the weights list: kg and m. */
+/** Total and centre of everything aboard but the rider, the weights list and the liquid in the tanks as it lies level: kg and m. */
 export function weightsOf(craft: Craft): { mass: number; x: number; z: number } {
   let mass = 0
   let x = 0
   let z = 0
-  for (const w of craft.weights) {
-    mass += w.mass.value
-    x += w.mass.value * w.at[0].value
-    z += w.mass.value * w.at[2].value
+  const add = (m: number, forward: number, up: number) => {
+    mass += m
+    x += m * forward
+    z += m * up
   }
-  return mass > 0 ? { mass, x: x / mass, z: z / mass } : { mass: 0, x: 0, z: 0 }
+  for (const w of craft.weights) add(w.mass.value, w.at[0].value, w.at[2].value)
+  // without a list the usual weight of a craft stands in, its fuel included
+  if (!(mass > 0)) return { mass: 0, x: 0, z: 0 }
+  for (const t of tanksFromCraft(craft)) {
+    const w = liquidWeight(t)
+    if (w) add(w.mass, w.at[0], w.at[2])
+  }
+  return { mass, x: x / mass, z: z / mass }
 }
 
 /** A craft that lists no weights is taken to weigh this much a square metre of length times beam: judgement, from sleds with a metal deck and one or two small engines; wide doubt. */

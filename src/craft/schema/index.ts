@@ -10,6 +10,7 @@ import { logSection } from './log.ts'
 import { openingsSection } from './openings.ts'
 import { placeSection } from './place.ts'
 import { riderSection } from './rider.ts'
+import { tanksSection } from './tanks.ts'
 import { weightsSection } from './weights.ts'
 
 /** The whole craft file, in the order its sections are written. A new section is a file and a line here. */
@@ -23,6 +24,7 @@ export const craftFields = {
   jet: jetSection,
   hull: hullSection,
   weights: weightsSection,
+  tanks: tanksSection,
   openings: openingsSection,
   foam: foamSection,
   compartments: compartmentsSection,

@@ -4,12 +4,21 @@ import type { Vec3 } from '../../solid/mesh.ts'
 import { heightAbove, makeFrame } from '../../solid/waterFrame.ts'
 import { deckHeight, type Hull } from '../shape/hull.ts'
 import { type FoamNeed, foamNeeded } from './foamNeeded.ts'
-import { type BuoyantBody, type FloatingLoad, floaterOf, type SlackLiquid } from './load.ts'
+import {
+  type BuoyantBody,
+  type Floater,
+  type FloatingLoad,
+  floaterOf,
+  type SlackLiquid,
+  wholeMass,
+} from './load.ts'
 import { heightOver, type Opening, type OpeningRow, openingsTable } from './openings.ts'
+import { positionFlags } from './positions.ts'
 import { riderCentre, type Stance } from './rider.ts'
 import { type RightingCurve, rightingCurve } from './righting.ts'
 import { type Attitude, longitudinalMetacentricHeight, metacentricHeight, settle } from './settle.ts'
 import { type Compartment, type FoamBlock, type FoamVolume, foamVolumes, swampedBodies } from './swamped.ts'
+import { liquidsOf, liquidWeight, type Tank } from './tanks.ts'
 import { rollPeriod, rollRadius } from './tests.ts'
 import { type Weight, type WeightSum, weightSum } from './weights.ts'
 
@@ -32,8 +41,18 @@ export interface FloatInput {
   openings: readonly Opening[]
   foam: readonly FoamBlock[]
   compartments: readonly Compartment[]
-  /** fuel or other liquid whose weight is NOT in the weights list */
-  liquids?: readonly SlackLiquid[]
+  /** tanks with liquid whose weight is NOT in the weights list */
+  tanks?: readonly Tank[]
+}
+
+/** The liquids that run, all cells of all tanks. */
+export function slackOf(input: Pick<FloatInput, 'tanks'>): SlackLiquid[] {
+  return (input.tanks ?? []).flatMap(liquidsOf)
+}
+
+/** Everything aboard but the rider as weights: the list, and each tank's liquid as it lies in the level craft. */
+export function aboardOf(input: Pick<FloatInput, 'tanks' | 'weights'>): Weight[] {
+  return [...input.weights, ...(input.tanks ?? []).flatMap((t) => liquidWeight(t) ?? [])]
 }
 
 type LoadName =
@@ -90,7 +109,7 @@ export interface FloatAnswer {
 /** Answers the whole page. RangeError on weights or rider out of range. */
 export function floatAnswer(input: FloatInput): FloatAnswer {
   const flags = [...input.hull.flags, ...positionFlags(input)]
-  const craft = weightSum(input.weights)
+  const craft = craftOf(input)
   const intact: BuoyantBody[] = [{ name: 'hull', mesh: input.hull.mesh, share: 1 }]
   const nobody = caseOf(input, 'nobody', intact, craft, undefined)
   const stancesShown: Stance[] = ['prone', 'kneeling', 'standing']
@@ -106,12 +125,12 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
   ]
   const need = foamFor(input, left, craft)
   const cases = [nobody, ...stood, ridden, ...swamped]
-  const both = ranges(input, craft, ridden, intact)
+  const both = ranges(input, craft.whole, ridden)
   return {
     cases,
     ridden,
-    weights: craft,
-    ...openingsIn(input, cases),
+    weights: craft.whole,
+    ...openingsIn(input, craft, cases),
     foam: foamVolumes(input.hull, input.foam, input.water),
     need,
     swampedBodies: left,
@@ -125,13 +144,26 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
  * Infinity where neither floats. The same figures as in `floatAnswer`, without the rest of the page.
  */
 export function openingsAtRest(input: FloatInput): number[] {
-  const craft = weightSum(input.weights)
+  const craft = craftOf(input)
   const intact: BuoyantBody[] = [{ name: 'hull', mesh: input.hull.mesh, share: 1 }]
   const afloat = [
     caseOf(input, 'nobody', intact, craft, undefined),
     caseOf(input, 'as ridden', intact, craft, input.rider),
   ].filter((c) => Number.isFinite(c.attitude.h))
   return input.openings.map((o) => Math.min(...afloat.map((c) => heightOver(c.attitude, o.at))))
+}
+
+/** The craft without its rider: what is fixed, what runs, and both together with the liquid lying still. */
+interface CraftAboard {
+  fixed: WeightSum
+  liquids: SlackLiquid[]
+  whole: WeightSum
+}
+
+function craftOf(input: FloatInput): CraftAboard {
+  const fixed = weightSum(input.weights)
+  const liquids = slackOf(input)
+  return { fixed, liquids, whole: liquids.length === 0 ? fixed : weightSum(aboardOf(input)) }
 }
 
 interface Placed {
@@ -177,22 +209,30 @@ function together(
   }
 }
 
-function loadOf(input: FloatInput, bodies: readonly BuoyantBody[], mass: number, centre: Vec3): FloatingLoad {
-  return { bodies, mass, centre, density: input.water, ...(input.liquids ? { liquids: input.liquids } : {}) }
+/** A load for the solver: fixed weights, and a rider (or none) whose weight acts at `at`; liquids run. */
+function loadOf(
+  input: FloatInput,
+  craft: CraftAboard,
+  bodies: readonly BuoyantBody[],
+  mass = 0,
+  at: Vec3 = [0, 0, 0],
+): FloatingLoad {
+  const all = together(craft.fixed, mass, at)
+  return { bodies, mass: all.mass, centre: all.centre, density: input.water, liquids: craft.liquids }
 }
 
 function caseOf(
   input: FloatInput,
   name: LoadName,
   bodies: readonly BuoyantBody[],
-  craft: WeightSum,
+  craft: CraftAboard,
   who: FloatRider | Placed | undefined,
 ): LoadCase {
   const rider = who === undefined ? undefined : 'at' in who ? who : placed(input, who)
-  const rigid = rider ? together(craft, rider.mass, rider.at) : { mass: craft.mass, centre: craft.centre }
-  const feet = rider ? together(craft, rider.mass, rider.feet) : rigid
-  const gm = (load: { mass: number; centre: Vec3 }) => {
-    const up = settle(floaterOf(loadOf(input, bodies, load.mass, load.centre)), undefined, {
+  const whole = together(craft.whole, rider?.mass ?? 0, rider?.at ?? [0, 0, 0])
+  const loadAt = (at: Vec3 | undefined) => loadOf(input, craft, bodies, rider?.mass, at)
+  const gm = (at: Vec3 | undefined) => {
+    const up = settle(floaterOf(loadAt(at)), undefined, {
       freeHeel: false,
       leaveEdge: false,
     })
@@ -200,11 +240,11 @@ function caseOf(
       ? { t: metacentricHeight(up.state), l: longitudinalMetacentricHeight(up.state) }
       : { t: Number.NaN, l: Number.NaN }
   }
-  const stiff = gm(rigid)
-  const free = rider ? gm(feet) : stiff
+  const stiff = gm(rider?.at)
+  const free = rider ? gm(rider.feet) : stiff
   // a rider who would fall over stiff keeps his balance if he can: his weight then acts where he touches the deck
-  const acts = rider !== undefined && (rider.balances || stiff.t < 0) ? feet : rigid
-  const rest = settle(floaterOf(loadOf(input, bodies, acts.mass, acts.centre)), undefined, { giveUp: 1.2 })
+  const acts = rider !== undefined && (rider.balances || stiff.t < 0) ? rider.feet : rider?.at
+  const rest = settle(floaterOf(loadAt(acts)), undefined, { giveUp: 1.2 })
   const attitude = rest.value
   const over = rest.converged && Math.max(Math.abs(attitude.heel), Math.abs(attitude.trim)) > Math.PI / 3
   const frame = makeFrame(attitude.trim, attitude.heel)
@@ -212,7 +252,7 @@ function caseOf(
   const edges = input.hull.edge.flatMap((p) => [-under(p), -under([p[0], -p[1], p[2]])])
   return {
     name,
-    ...rigid,
+    ...whole,
     deficit: rest.deficit,
     sinks: rest.deficit >= 0,
     over: over || (rest.deficit < 0 && !rest.converged),
@@ -223,7 +263,10 @@ function caseOf(
     gmRigid: stiff.t,
     gmFeet: free.t,
     gmLength: stiff.l,
-    rollPeriod: rollPeriod(rollRadius(rollInertia(input, craft, rider, rigid.centre), rigid.mass), stiff.t),
+    rollPeriod: rollPeriod(
+      rollRadius(rollInertia(input, craft.whole, rider, whole.centre), whole.mass),
+      stiff.t,
+    ),
   }
 }
 
@@ -242,14 +285,29 @@ function rollInertia(input: FloatInput, craft: WeightSum, rider: Placed | undefi
  * Apart from `floatAnswer`, as only its own picture needs it. An empty curve when it sinks.
  */
 export function rightingOf(input: FloatInput, aboard: 'rider' | 'stiff rider' | 'nobody'): RightingCurve {
-  const craft = weightSum(input.weights)
+  const f = floaterFor(input, aboard)
+  if (!(wholeMass(f) < f.mostLift)) return sunkenCurve()
+  return rightingCurve(f, undefined, { edge: input.hull.edge, openings: input.openings })
+}
+
+/** Righting arm at one heel (rad), m, the craft finding its own draft and trim; NaN where it sinks or does not settle. */
+export function rightingAt(
+  input: FloatInput,
+  aboard: 'rider' | 'stiff rider' | 'nobody',
+  heel: number,
+): number {
+  const f = floaterFor(input, aboard)
+  if (!(wholeMass(f) < f.mostLift)) return Number.NaN
+  const start = settle(f, undefined, { freeHeel: false, tolerance: 1e-8 })
+  const at = settle(f, { ...start.value, heel }, { freeHeel: false, tolerance: 1e-9 })
+  return at.converged ? at.state.g2 / (at.state.mass * Math.cos(at.value.trim)) : Number.NaN
+}
+
+function floaterFor(input: FloatInput, aboard: 'rider' | 'stiff rider' | 'nobody'): Floater {
   const who = aboard === 'nobody' ? undefined : placed(input, input.rider)
   const at = who && (who.balances && aboard === 'rider' ? who.feet : who.at)
-  const load = who && at ? together(craft, who.mass, at) : { mass: craft.mass, centre: craft.centre }
   const body: BuoyantBody = { name: 'hull', mesh: input.hull.mesh, share: 1 }
-  const f = floaterOf(loadOf(input, [body], load.mass, load.centre))
-  if (!(f.mass < f.mostLift)) return sunkenCurve()
-  return rightingCurve(f, undefined, { edge: input.hull.edge, openings: input.openings })
+  return floaterOf(loadOf(input, craftOf(input), [body], who?.mass, at))
 }
 
 function sunkenCurve(): RightingCurve {
@@ -270,6 +328,7 @@ function sunkenCurve(): RightingCurve {
 /** The openings in the states a builder would try: at rest, rider right aft, 20° to each side, bow down 5°, swamped. */
 function openingsIn(
   input: FloatInput,
+  craft: CraftAboard,
   cases: readonly LoadCase[],
 ): { openings: OpeningRow[]; openingStates: string[] } {
   const states: { name: string; attitude: Attitude }[] = []
@@ -278,12 +337,10 @@ function openingsIn(
   }
   const find = (name: LoadName) => cases.find((c) => c.name === name)!
   const body: BuoyantBody = { name: 'hull', mesh: input.hull.mesh, share: 1 }
-  const craft = weightSum(input.weights)
   const held = (x: number, hold: { heel?: number; trim?: number }): Attitude | undefined => {
     const p = placed(input, { ...input.rider, x, y: 0 })
-    const all = together(craft, p.mass, p.feet)
-    const f = floaterOf(loadOf(input, [body], all.mass, all.centre))
-    if (!(f.mass < f.mostLift)) return undefined
+    const f = floaterOf(loadOf(input, craft, [body], p.mass, p.feet))
+    if (!(wholeMass(f) < f.mostLift)) return undefined
     const start = { ...find('as ridden').attitude, heel: hold.heel ?? 0 }
     if (!Number.isFinite(start.h)) return undefined
     if (hold.trim !== undefined) start.trim = hold.trim
@@ -302,15 +359,16 @@ function openingsIn(
 }
 
 /** Foam for the swamped craft with its rider lying on it, out of the water. */
-function foamFor(input: FloatInput, left: readonly BuoyantBody[], craft: WeightSum): FoamNeed {
+function foamFor(input: FloatInput, left: readonly BuoyantBody[], craft: CraftAboard): FoamNeed {
   const rider = placed(input, { ...input.rider, stance: 'prone', y: 0 })
-  const all = together(craft, rider.mass, rider.at)
+  const all = together(craft.fixed, rider.mass, rider.at)
   return foamNeeded({
     hull: input.hull,
     bodies: left,
     present: input.foam,
     mass: all.mass,
     centre: all.centre,
+    liquids: craft.liquids,
     water: input.water,
     foam: 30,
     soaked: 0.03,
@@ -318,18 +376,12 @@ function foamFor(input: FloatInput, left: readonly BuoyantBody[], craft: WeightS
 }
 
 /** GM with its likely range: weights as given, the rider's centre by posture, the two at once as independent. */
-function ranges(
-  input: FloatInput,
-  craft: WeightSum,
-  ridden: LoadCase,
-  bodies: readonly BuoyantBody[],
-): { gmRigid: Range; gmFeet: Range } {
+function ranges(input: FloatInput, craft: WeightSum, ridden: LoadCase): { gmRigid: Range; gmFeet: Range } {
   const c = riderCentre(input.rider.stance, input.rider.stature)
   const part = input.rider.mass / ridden.mass
   const craftGive = ((craft.giveCentre[2] + 0.02) * craft.mass) / ridden.mass
   const posture = Math.max(c.high - c.height, c.height - c.low) * part
-  const f = floaterOf(loadOf(input, bodies, ridden.mass, ridden.centre))
-  const floats = f.mass < f.mostLift
+  const floats = !ridden.sinks
   const around = (value: number, give: number): Range => ({
     value,
     low: floats ? value - give : value,
@@ -339,33 +391,4 @@ function ranges(
     gmRigid: around(ridden.gmRigid, Math.hypot(craftGive, posture)),
     gmFeet: around(ridden.gmFeet, craftGive),
   }
-}
-
-/** Weights or rider outside the hull: asked about, not refused. */
-function positionFlags(input: FloatInput): Flag[] {
-  const { hull } = input
-  const flags: Flag[] = []
-  const outside = (at: Vec3) =>
-    at[0] < -0.5 || at[0] > hull.length + 0.3 || Math.abs(at[1]) > hull.beam / 2 + 0.1 || at[2] < -0.3
-  for (const [i, w] of input.weights.entries())
-    if (outside(w.at))
-      flags.push({
-        code: 'outside the hull',
-        text: `${w.name} is placed at ${w.at.map((v) => v.toFixed(2)).join(', ')} m, outside the hull (${hull.length.toFixed(2)} m by ${hull.beam.toFixed(2)} m). Is that meant?`,
-        path: `weights.${i}.at`,
-      })
-  if (deckHeight(hull.mesh, input.rider.x, input.rider.y) === undefined)
-    flags.push({
-      code: 'rider off the deck',
-      text: `The rider stands at ${input.rider.x.toFixed(2)} m, ${input.rider.y.toFixed(2)} m, which is off the deck. Is that meant?`,
-      path: 'rider.position',
-    })
-  for (const o of input.openings)
-    if (outside(o.at))
-      flags.push({
-        code: 'outside the hull',
-        text: `The opening "${o.name}" is outside the hull. Is that meant?`,
-        path: 'openings',
-      })
-  return flags
 }

@@ -136,6 +136,28 @@ export function lookAt(f: Floater, h: number, trim: number, heel: number, out: E
   return out
 }
 
+/**
+ * A liquid as it lies when the water is seen in `frame`: its level along n (m), its centre in body axes (m), and the second moment
+ * of its surface across the craft about the surface's own middle (m⁴; 0 when full or empty).
+ */
+export function liquidIn(
+  t: TankState,
+  f: WaterFrame,
+): { level: number; centre: [number, number, number]; inertia: number; volume: number } {
+  settleLevel(t, f)
+  const v = liquid[VOLUME]!
+  const p = v > 0 ? liquid[VOLUME_P]! / v : 0
+  const q = v > 0 ? liquid[VOLUME_Q]! / v : 0
+  const s = v > 0 ? liquid[VOLUME_S]! / v + t.level : t.level
+  const area = liquid[AREA]!
+  return {
+    level: t.level,
+    centre: [p * f.e1x + s * f.nx, p * f.e1y + q * f.e2y + s * f.ny, p * f.e1z + q * f.e2z + s * f.nz],
+    inertia: area > 1e-12 ? liquid[AREA_QQ]! - (liquid[AREA_Q]! * liquid[AREA_Q]!) / area : 0,
+    volume: v,
+  }
+}
+
 /** Finds the level at which a tank holds its volume, with its sums left in `liquid`. */
 function settleLevel(t: TankState, frame: WaterFrame): void {
   const { low, high } = rangeAlong(t, frame)

@@ -61,7 +61,9 @@ export function riderEnvelope(
   const ny = y.length
   // hull and weights alike on both sides: one side is solved, the other mirrored
   const symmetric =
-    Math.abs(craft.centre[1]) < 1e-9 && Math.abs(solidProperties(hull.mesh).centroid[1]) < 1e-9 * hull.beam
+    (craft.liquids ?? []).every((l) => Math.abs(solidProperties(l.mesh).centroid[1]) < 1e-9) &&
+    Math.abs(craft.centre[1]) < 1e-9 &&
+    Math.abs(solidProperties(hull.mesh).centroid[1]) < 1e-9 * hull.beam
   let aft: Attitude | undefined
   for (let i = 0; i < nx; i++) {
     if (cancelled?.()) break

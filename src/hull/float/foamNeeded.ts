@@ -13,18 +13,21 @@ import { sliceBetween, sliceBox } from '../../solid/slice.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import type { Hull } from '../shape/hull.ts'
 import { foamLift } from './flotation.ts'
-import { type BuoyantBody, floaterOf } from './load.ts'
+import { type BuoyantBody, floaterOf, type SlackLiquid } from './load.ts'
 import { metacentricHeight, type Resting, settle } from './settle.ts'
 import { type FoamBlock, wholeLift } from './swamped.ts'
+import { stilled } from './tanks.ts'
+import { weightSum } from './weights.ts'
 
 export interface FoamNeedInput {
   hull: Hull
   bodies: readonly BuoyantBody[]
   /** foam already there (its bodies are among `bodies`): not counted again where new foam would overlap it */
   present?: readonly FoamBlock[]
-  /** everything to be carried, kg, and its centre, m */
+  /** everything to be carried but slack liquids, kg, and its centre, m */
   mass: number
   centre: Vec3
+  liquids?: readonly SlackLiquid[]
   /** kg/m³ of water and foam, fraction of foam volume that soaks */
   water: number
   foam: number
@@ -54,13 +57,16 @@ export interface FoamNeed {
 
 /** Sizes, places and tries the foam. */
 export function foamNeeded(input: FoamNeedInput): FoamNeed {
-  const { hull, mass, water } = input
+  const { hull, water } = input
+  const liquids = input.liquids ?? []
+  const whole = weightSum([{ name: 'fixed', mass: input.mass, at: input.centre }, ...liquids.map(stilled)])
+  const mass = whole.mass
   const lift = foamLift(water, input.foam, input.soaked)
   const want = mass * (1 + (input.reserve ?? 0.1))
   const have = wholeLift(input.bodies, water)
   const deficit = want - have
   const volume = Math.max(0, deficit) / lift
-  let moment = mass * input.centre[0]
+  let moment = mass * whole.centre[0]
   for (const b of input.bodies) {
     const p = solidProperties(b.mesh)
     moment -= water * b.share * p.volume * p.centroid[0]
@@ -71,11 +77,12 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
   const tryOut = (at: number, made?: SideBlocks): FoamNeed => {
     const fitted = made?.fitted ?? 0
     const extra = fitted * input.foam
-    const centre = withAdded(mass, input.centre, extra, [at, 0, 0.6 * hull.depth])
+    const centre = withAdded(input.mass, input.centre, extra, [at, 0, 0.6 * hull.depth])
     const f = floaterOf({
       bodies: [...input.bodies, ...(made?.bodies ?? [])],
-      mass: mass + extra,
+      mass: input.mass + extra,
       centre,
+      liquids,
       density: water,
     })
     // most tries fail by standing on end or rolling over: that shows with the heel held, before any roll is followed

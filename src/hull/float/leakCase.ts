@@ -2,8 +2,9 @@
 import { solidProperties } from '../../solid/integrals.ts'
 import type { Mesh } from '../../solid/mesh.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
-import type { FloatInput, LoadCase } from './answer.ts'
+import { type FloatInput, type LoadCase, slackOf } from './answer.ts'
 import { type LeakRun, leakRun } from './leak.ts'
+import { weightSum } from './weights.ts'
 
 export interface LeakCase {
   run: LeakRun
@@ -24,12 +25,14 @@ export function leakFromInput(input: FloatInput, nobody: LoadCase, diameter = 0.
   const mesh = sliceBetween(input.hull.mesh, 'x', from, to) ?? input.hull.mesh
   const foamPart = foamIn(input, mesh, from, to)
   const hole: [number, number, number] = [Math.max(from, x), 0, 0.02]
+  const fixed = weightSum(input.weights)
   const run = leakRun({
     load: {
       bodies: [{ name: 'hull', mesh: input.hull.mesh, share: 1 }],
-      mass: nobody.mass,
-      centre: nobody.centre,
+      mass: fixed.mass,
+      centre: fixed.centre,
       density: input.water,
+      liquids: slackOf(input),
     },
     space: mesh,
     permeability: (open?.permeability ?? 0.95) * (1 - foamPart),

@@ -2,7 +2,7 @@
 import type { Vec3 } from '../../solid/mesh.ts'
 import { heightAbove } from '../../solid/waterFrame.ts'
 import { deckHeight } from '../shape/hull.ts'
-import type { FloatInput } from './answer.ts'
+import { type FloatInput, slackOf } from './answer.ts'
 import { floaterOf, reloaded } from './load.ts'
 import { riderCentre, type Stance } from './rider.ts'
 import { type Attitude, metacentricHeight, settle } from './settle.ts'
@@ -33,7 +33,7 @@ export function liveFloat(
     mass: craft.mass,
     centre: craft.centre,
     density: input.water,
-    ...(input.liquids ? { liquids: input.liquids } : {}),
+    liquids: slackOf(input),
   })
   let last: Attitude | undefined
   return (x, y, stance = input.rider.stance) => {

@@ -64,18 +64,7 @@ export function floaterOf(load: FloatingLoad): Floater {
   if (!(load.mass >= 0) || !Number.isFinite(load.mass))
     throw new RangeError(`load.mass: ${load.mass} kg, expected 0 or more`)
   if (!(load.density > 0)) throw new RangeError(`load.density: ${load.density} kg/m³, expected above 0`)
-  const tanks = (load.liquids ?? []).map((l, i): TankState => {
-    const capacity = solidProperties(l.mesh).volume
-    if (!(l.volume >= 0) || l.volume > capacity * (1 + 1e-9))
-      throw new RangeError(`load.liquids[${i}].volume: ${l.volume} m³, expected 0 to ${capacity} m³`)
-    return {
-      body: clipBody(l.mesh),
-      volume: Math.min(l.volume, capacity),
-      capacity,
-      density: l.density,
-      level: Number.NaN,
-    }
-  })
+  const tanks = (load.liquids ?? []).map((l, i) => tankState(l, `load.liquids[${i}]`))
   return {
     bodies: load.bodies.map((b) => clipBody(b.mesh, b.share)),
     tanks,
@@ -84,6 +73,20 @@ export function floaterOf(load: FloatingLoad): Floater {
     density: load.density,
     mostLift: load.density * load.bodies.reduce((v, b) => v + b.share * solidProperties(b.mesh).volume, 0),
     size: load.bodies.reduce((s, b) => Math.max(s, sizeOf(b.mesh)), 0),
+  }
+}
+
+/** Scratch for one liquid. RangeError when the container does not hold it; `called` is its name there. */
+export function tankState(l: SlackLiquid, called = l.name): TankState {
+  const capacity = solidProperties(l.mesh).volume
+  if (!(l.volume >= 0) || l.volume > capacity * (1 + 1e-9))
+    throw new RangeError(`${called}.volume: ${l.volume} m³, expected 0 to ${capacity} m³`)
+  return {
+    body: clipBody(l.mesh),
+    volume: Math.min(l.volume, capacity),
+    capacity,
+    density: l.density,
+    level: Number.NaN,
   }
 }
 

@@ -9,6 +9,7 @@ import { boxMesh } from '../../solid/primitives.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
 import type { Hull } from '../shape/hull.ts'
 import type { BuoyantBody } from './load.ts'
+import { type Tank, tankMeshes } from './tanks.ts'
 import type { Weight } from './weights.ts'
 
 export interface FoamBlock {
@@ -88,6 +89,7 @@ function bodyOf(w: Weight, sealed: boolean): Mesh | undefined {
 
 export interface SwampedInput {
   hull: Hull
+  tanks?: readonly Tank[]
   weights: readonly (Weight & { sealed?: boolean })[]
   foam: readonly FoamBlock[]
   compartments: readonly Compartment[]
@@ -118,7 +120,20 @@ export function swampedBodies(input: SwampedInput): BuoyantBody[] {
     const mesh = bodyOf(w, w.sealed ?? false)
     if (mesh !== undefined) bodies.push({ name: w.name, mesh, share: 1 })
   }
-  return bodies
+  return [...bodies, ...(input.tanks ?? []).flatMap((t) => tankBodies(t, input))]
+}
+
+/** A tank keeps its whole inside dry when sealed, else at least the place its own liquid takes; nothing where a sealed box of the weights or a sealed compartment has it already. */
+function tankBodies(t: Tank, input: SwampedInput): BuoyantBody[] {
+  const meshes = tankMeshes(t.shape, t.foot)
+  const inside = meshes.reduce((v, m) => v + solidProperties(m).volume, 0)
+  const share = t.sealed ? 1 : Math.min(1, t.volume / inside)
+  const counted =
+    input.compartments.some((c) => c.sealed && c.from <= t.foot[0] && t.foot[0] <= c.to) ||
+    input.weights.some(
+      (w) => w.sealed && w.size?.every((s, k) => Math.abs(w.at[k]! - t.foot[k]!) <= s / 2 + 0.01),
+    )
+  return counted || !(share > 0) ? [] : meshes.map((mesh) => ({ name: t.name, mesh, share }))
 }
 
 /** kg of water all bodies together displace when wholly under. */

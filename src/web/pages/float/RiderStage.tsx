@@ -9,6 +9,7 @@ import {
 } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { flushSync } from 'react-dom'
+import { aboardOf } from '../../../hull/float/answer.ts'
 import type { Envelope } from '../../../hull/float/envelope.ts'
 import { endView, roomFigure, sideView, type ViewInput } from '../../../hull/float/figures.ts'
 import type { LiveState } from '../../../hull/float/live.ts'
@@ -151,7 +152,7 @@ function useRider(side: Side, setHeld: (place: Place | undefined) => void) {
 function viewOf(side: Side, state: LiveState | undefined, at: Place): ViewInput {
   const { input } = side
   const { hull, rider, openings } = input
-  const craft = weightSum(input.weights)
+  const craft = weightSum(aboardOf(input))
   const mass = craft.mass + rider.mass
   const point = state?.rider ?? [at.x, at.y, hull.depth]
   const centre = [0, 1, 2].map((k) => (craft.mass * craft.centre[k]! + rider.mass * point[k]!) / mass)

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { inLook, type Look, plain } from '../../../balance/shown.ts'
+import { aboardOf } from '../../../hull/float/answer.ts'
 import { listMatching, type ScaleResult, weighed } from '../../../hull/float/scales.ts'
 import { oftenForgotten, scaleProcedure, weightSum } from '../../../hull/float/weights.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
@@ -20,9 +21,10 @@ export function Weights({ side, tried, look }: Props) {
   const places = look.length === 'mm' ? 0 : 1
   const length = (v: number) => plain(inLook(v, 'length', look), places)
   const rows = (s: Side, word: string) => {
-    const sum = weightSum(s.input.weights)
+    const all = aboardOf(s.input)
+    const sum = weightSum(all)
     return [
-      ...s.input.weights.map((w, i) => ({
+      ...all.map((w, i) => ({
         key: i,
         cells: [
           `${w.name}${word}`,

@@ -31,8 +31,8 @@ function put(key: string, state: ReportState): void {
 
 /** What the report is made of, as a key: crafts that float alike share it. */
 export function reportKey(craft: Craft, meshName: string): string {
-  const { hull, weights, rider, openings, foam, compartments, place } = craft
-  return JSON.stringify([meshName, hull, weights, rider, openings, foam, compartments, place])
+  const { hull, weights, tanks, rider, openings, foam, compartments, place } = craft
+  return JSON.stringify([meshName, hull, weights, tanks, rider, openings, foam, compartments, place])
 }
 
 function start(key: string, order: FloatOrder): void {

@@ -21,7 +21,7 @@ import {
   Vector3,
   WebGLRenderer,
 } from 'three'
-import type { FloatInput } from '../../../hull/float/answer.ts'
+import { aboardOf, type FloatInput } from '../../../hull/float/answer.ts'
 import type { LiveState } from '../../../hull/float/live.ts'
 import { heightOver } from '../../../hull/float/openings.ts'
 import { riderCentre } from '../../../hull/float/rider.ts'
@@ -191,7 +191,7 @@ function fill(craft: Group, input: FloatInput, state: LiveState): void {
   // a capsule stands along y; the body's up is z, its length x
   body.rotation.set(prone ? 0 : Math.PI / 2, 0, prone ? Math.PI / 2 : 0)
   craft.add(body)
-  const sum = weightSum(input.weights)
+  const sum = weightSum(aboardOf(input))
   const mass = sum.mass + rider.mass
   const g = [0, 1, 2].map((k) => (sum.mass * sum.centre[k]! + rider.mass * state.rider[k]!) / mass)
   craft.add(cross(g, 0.09))

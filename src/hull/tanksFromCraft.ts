@@ -1,0 +1,34 @@
+/** The tanks of a craft file as plain SI, each with what is in it. */
+import type { Craft } from '../craft/schema/index.ts'
+import { tankLiquid } from '../craft/tanks.ts'
+import type { Tank, TankShape } from './float/tanks.ts'
+
+/** The tanks with what is in them. */
+export function tanksFromCraft(craft: Craft): Tank[] {
+  return craft.tanks.map((t): Tank => {
+    const liquid = tankLiquid(t)
+    return {
+      name: t.name,
+      shape: shapeOf(t),
+      foot: [t.foot[0].value, t.foot[1].value, t.foot[2].value],
+      volume: liquid.value,
+      give: (liquid.high - liquid.low) / 2,
+      density: t.density.value,
+      sealed: t.sealed,
+    }
+  })
+}
+
+function shapeOf(t: Craft['tanks'][number]): TankShape {
+  if (t.kind === 'box')
+    return {
+      kind: t.kind,
+      length: t.length.value,
+      width: t.width.value,
+      height: t.height.value,
+      cells: Math.max(1, Math.round(t.cells.value)),
+    }
+  if (t.kind === 'lying cylinder')
+    return { kind: t.kind, diameter: t.diameter.value, length: t.length.value, lies: t.lies }
+  return { kind: t.kind, diameter: t.diameter.value, height: t.height.value }
+}
