@@ -27,6 +27,8 @@ const flags = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // the list below the address bar is a page of its own: half a second of work for each window, never opened here
+  '--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup',
 ]
 
 /** the built app; BUILT_APP names another build to test */
@@ -81,8 +83,8 @@ export function profileFolder(): { folder: string; remove(): void } {
 interface Setting {
   width?: number
   height?: number
-  /** a made-up microphone that beeps */
-  microphone?: boolean
+  /** a made-up microphone: true = one that beeps, a path = one that plays this WAV file over and over */
+  microphone?: boolean | string
 }
 
 const withMicrophone = ['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream']
@@ -98,6 +100,7 @@ export async function openBrowser(
     [
       ...flags,
       ...(microphone ? withMicrophone : []),
+      ...(typeof microphone === 'string' ? [`--use-file-for-fake-audio-capture=${microphone}`] : []),
       '--headless',
       '--remote-debugging-port=0',
       `--user-data-dir=${folder}`,

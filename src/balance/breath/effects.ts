@@ -67,20 +67,23 @@ export function effectsOf(
   const base = twoStrokeFromCraft(craft, index)
   if (!base.spec || base.faults.length > 0) throw new RangeError(`engines.${index} cannot be simulated`)
   const all = usualSpeeds(base.spec)
-  const first = peakNear(craft, index, all)
+  const off = () => work.cancelled?.() ?? false
+  const first = peakNear(craft, index, all, off)
+  if (off()) return undefined
   if (!first) return []
   // half steps round the peak, so that its shift is seen
   const half = (all[1]! - all[0]!) / 2
   const near = [-2, -1, 0, 1, 2].map((k) => Math.round(first.at + k * half))
-  const from = peakNear(craft, index, near)
+  const from = peakNear(craft, index, near, off)
+  if (off()) return undefined
   if (!from) return []
   const out: Effect[] = []
   for (const [i, path] of paths.entries()) {
-    if (work.cancelled?.()) return undefined
     work.progress?.(i / paths.length, 'What each input does')
     const move = stepOf(craft, path)
     if (!move) continue
-    const to = peakNear(whatIf(craft, { [path]: move.value + move.step }), index, near)
+    const to = peakNear(whatIf(craft, { [path]: move.value + move.step }), index, near, off)
+    if (off()) return undefined
     if (!to) continue
     const power = (to.power - from.power) * base.cylinders
     out.push({ path, step: move.step, power, rpm: to.rpm - from.rpm })
@@ -90,10 +93,10 @@ export function effectsOf(
 }
 
 /** Peak of power, W of one cylinder, with a parabola through the best point and its neighbours; `at` the best point. */
-function peakNear(craft: Craft, index: number, rpms: readonly number[]) {
+function peakNear(craft: Craft, index: number, rpms: readonly number[], cancelled: () => boolean) {
   const { spec, faults } = twoStrokeFromCraft(craft, index)
   if (!spec || faults.length > 0) return undefined
-  const curve = simulateCurve(spec, rpms, { dx })
+  const curve = simulateCurve(spec, rpms, { dx, cancelled })
   const peak = peaksOf(curve)?.power
   if (!peak?.point) return undefined
   const i = curve.points.indexOf(peak)
