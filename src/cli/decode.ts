@@ -2,10 +2,11 @@
 import { spawn } from 'node:child_process'
 import { closeSync, createReadStream, openSync, readSync, statSync } from 'node:fs'
 import type { Flag } from '../answers/solved.ts'
+import { lengthFlags, OGG_TAIL, oggCut, oggEnds, readContainer, whyNothing } from '../sound/container.ts'
 import { fileKind, makeWavReader } from '../sound/wav.ts'
 
-/** Takes the sound as it comes: channels of one stretch, at `rate` samples a second. */
-export type SoundSink = (channels: readonly Float32Array[], rate: number) => void
+/** Takes the sound as it comes: channels of one stretch, at `rate` samples a second; `expected` s are likely to come in all. */
+export type SoundSink = (channels: readonly Float32Array[], rate: number, expected?: number) => void
 
 export interface Decoded {
   ok: boolean
@@ -18,11 +19,12 @@ export interface Decoded {
 /** rate and channels asked of ffmpeg */
 const FFMPEG_RATE = 16000
 
-function head(path: string): Uint8Array {
-  const bytes = new Uint8Array(64)
+/** bytes of a file from `at` on, fewer where it ends */
+function part(path: string, at: number, most: number): Uint8Array {
+  const bytes = new Uint8Array(most)
   const handle = openSync(path, 'r')
   try {
-    return bytes.subarray(0, readSync(handle, bytes, 0, bytes.length, 0))
+    return bytes.subarray(0, readSync(handle, bytes, 0, bytes.length, Math.max(0, at)))
   } finally {
     closeSync(handle)
   }
@@ -30,12 +32,14 @@ function head(path: string): Uint8Array {
 
 async function decodeWav(path: string, sink: SoundSink): Promise<Decoded> {
   const reader = makeWavReader()
+  const { size } = statSync(path)
   let frames = 0
   for await (const piece of createReadStream(path, { highWaterMark: 1 << 18 })) {
     const block = reader.push(piece as Uint8Array)
     if (block?.[0]) {
       frames += block[0].length
-      sink(block, reader.format!.rate)
+      const { rate, bits, channels } = reader.format!
+      sink(block, rate, size / ((bits / 8) * channels * rate))
     }
     if (reader.failed) break
   }
@@ -44,7 +48,12 @@ async function decodeWav(path: string, sink: SoundSink): Promise<Decoded> {
   return { ok: frames > 0, rate, seconds: rate > 0 ? frames / rate : 0, flags: [...reader.flags] }
 }
 
-function decodeWithFfmpeg(path: string, sink: SoundSink, command: string): Promise<Decoded> {
+function decodeWithFfmpeg(
+  path: string,
+  sink: SoundSink,
+  command: string,
+  expected?: number,
+): Promise<Decoded> {
   return new Promise((resolve) => {
     const child = spawn(
       command,
@@ -88,7 +97,7 @@ function decodeWithFfmpeg(path: string, sink: SoundSink, command: string): Promi
       }
       held = bytes.slice(n * 4)
       frames += n
-      if (n > 0) sink([left, right], FFMPEG_RATE)
+      if (n > 0) sink([left, right], FFMPEG_RATE, expected)
     })
     const done = () => resolve({ ok: frames > 0, rate: FFMPEG_RATE, seconds: frames / FFMPEG_RATE, flags })
     child.on('error', (error: NodeJS.ErrnoException) => {
@@ -134,7 +143,7 @@ export async function decodeFile(path: string, sink: SoundSink, ffmpeg = 'ffmpeg
   try {
     const s = statSync(path)
     if (s.isDirectory()) return nothing('folder', 'This is a folder, not a recording.')
-    first = head(path)
+    first = part(path, 0, 64)
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code
     return nothing(
@@ -155,5 +164,20 @@ export async function decodeFile(path: string, sink: SoundSink, ffmpeg = 'ffmpeg
     const other = await decodeWithFfmpeg(path, sink, ffmpeg)
     return other.ok ? other : wav
   }
-  return decodeWithFfmpeg(path, sink, ffmpeg)
+  const { FilePathSource } = await import('mediabunny')
+  const container = await readContainer(new FilePathSource(path))
+  const other = await decodeWithFfmpeg(path, sink, ffmpeg, container.soundLasts)
+  if (other.flags.some((f) => f.code === 'no-decoder')) return other
+  if (!other.ok) {
+    const why = whyNothing(container)
+    return why ? { ...other, flags: [why] } : other
+  }
+  const lengths = lengthFlags(container, other.seconds)
+  if (kind === 'an Ogg file' && !oggEnds(part(path, statSync(path).size - OGG_TAIL, OGG_TAIL)))
+    lengths.push(oggCut(other.seconds))
+  // how much is missing says more than that something is
+  const rest = lengths.some((f) => f.code === 'truncated')
+    ? other.flags.filter((f) => f.code !== 'damaged')
+    : other.flags
+  return { ...other, flags: [...rest, ...lengths] }
 }

@@ -2,12 +2,13 @@ import { basename } from 'node:path'
 import Table from 'cli-table3'
 import { runFindings } from '../sound/findings.ts'
 import { hearOptionsOf } from '../sound/fromCraft.ts'
-import { chooseChannel, mixed } from '../sound/hear.ts'
+import { makeChannelPicker } from '../sound/hear.ts'
 import type { Hearing } from '../sound/hearing.ts'
 import { type HearOptions, type Listener, makeListener } from '../sound/listener.ts'
 import { decodeFile } from './decode.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { readCraftFile } from './readCraftFile.ts'
+import { makeTidier } from './tidy.ts'
 
 export interface RunHearOptions extends HearOptions {
   ffmpeg?: string
@@ -18,19 +19,6 @@ export interface HeardFile {
   text: string
   json: unknown
   hearing?: Hearing
-}
-
-/** s of sound after which the channel is chosen */
-const CHOOSE_AFTER = 12
-
-function joined(parts: readonly Float32Array[]): Float32Array {
-  const out = new Float32Array(parts.reduce((n, p) => n + p.length, 0))
-  let at = 0
-  for (const p of parts) {
-    out.set(p, at)
-    at += p.length
-  }
-  return out
 }
 
 const clock = (s: number) => `${Math.floor(s / 60)}:${(s % 60).toFixed(1).padStart(4, '0')}`
@@ -105,32 +93,24 @@ export function hearingJson(name: string, h: Hearing): unknown {
 export async function runHear(path: string, options: RunHearOptions = {}): Promise<HeardFile> {
   const name = basename(path)
   let listener: Listener | undefined
-  // the first seconds wait until it is known which channel to listen to
-  let waiting: Float32Array[][] = []
-  let waited = 0
-  let pick = -1
-  const settle = (rate: number) => {
-    const count = waiting[0]!.length
-    const whole = Array.from({ length: count }, (_, c) => joined(waiting.map((b) => b[c]!)))
-    pick = whole.indexOf(chooseChannel(whole, rate, options))
-    listener = makeListener(rate, options)
-    listener.push(pick < 0 ? mixed(whole) : whole[pick]!)
-    waiting = []
+  const picker = makeChannelPicker(options)
+  const tidy = makeTidier()
+  const cancelled = () => {
+    tidy()
+    return options.cancelled?.() ?? false
+  }
+  const listen = (stretches: readonly Float32Array[], rate: number, expected: number | undefined) => {
+    for (const x of stretches) {
+      listener ??= makeListener(rate, { ...options, cancelled, ...(expected ? { expected } : {}) })
+      listener.push(x)
+    }
   }
   const decoded = await decodeFile(
     path,
-    (channels, rate) => {
-      if (listener) {
-        listener.push(pick < 0 ? mixed(channels) : channels[pick]!)
-        return
-      }
-      waiting.push([...channels])
-      waited += channels[0]!.length
-      if (channels.length === 1 || waited > CHOOSE_AFTER * rate) settle(rate)
-    },
+    (channels, rate, expected) => listen(picker.push(channels, rate), rate, expected),
     options.ffmpeg,
   )
-  if (!listener && waiting.length > 0) settle(decoded.rate)
+  listen(picker.end(), decoded.rate, undefined)
   if (!decoded.ok || !listener) {
     const says = decoded.flags.map((f) => f.text)
     return {

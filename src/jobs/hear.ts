@@ -1,85 +1,92 @@
-import { chooseChannel, mixed } from '../sound/hear.ts'
-import type { Hearing, Spectrogram } from '../sound/hearing.ts'
+import { makeChannelPicker } from '../sound/hear.ts'
+import type { Hearing, Spectrogram, Track } from '../sound/hearing.ts'
 import { listenTo } from '../sound/listen.ts'
 import { type HearOptions, type Listener, makeListener } from '../sound/listener.ts'
-import { ANALYSIS_RATE } from '../sound/resample.ts'
+import { ANALYSIS_RATE, makeResampler } from '../sound/resample.ts'
 import { quickSpectrogram } from '../sound/spectrogram.ts'
-import { Cancelled, defineJob } from './job.ts'
+import { pcm16, WAV_HEAD, wavHead } from '../sound/wav.ts'
 
-export interface HearOrder {
-  /** names the recording; with the same name and settings only what locks change is worked out again */
-  name: string
-  /** at the analysis rate, within ±1, of equal length */
-  channels: Float32Array[]
-  options: Omit<HearOptions, 'progress' | 'cancelled'>
+export type SessionOptions = Omit<HearOptions, 'progress' | 'cancelled'>
+
+/**
+ * One recording being listened to: its sound comes in stretch by stretch, is scored frame by frame, and is kept, so
+ * that what is put right by hand or played alone later needs no second reading. Pure; whoever drives it decides on
+ * pauses, pictures on the way and stopping.
+ */
+export interface HearSession {
+  /** the next stretch of all channels, at `rate` samples a second; `expected` s are likely to come in all */
+  take(channels: readonly Float32Array[], rate: number, expected?: number): void
+  /** all sound is in */
+  close(): void
+  /** s of sound so far */
+  seconds(): number
+  /** a quick picture of what there is */
+  picture(): Spectrogram
+  /** scores `most` further frames; the part of all that is done, 1 when nothing is left */
+  score(most: number): number
+  /** tracks, count, events and verdict; again with other locks or another engine count as often as wanted */
+  answer(change: Pick<HearOptions, 'locks' | 'engines'>): Hearing
+  /** one engine's lines alone as a WAV file */
+  alone(track: Pick<Track, 'firing' | 'change' | 'rpm'>, step: number): Uint8Array<ArrayBuffer>
 }
 
-/** The first answer has the picture only. */
-export interface HearAnswer {
-  spectrogram: Spectrogram
-  /** the channel that was listened to, at the analysis rate */
-  sound: Float32Array
-  hearing?: Hearing
+export function makeHearSession(options: SessionOptions): HearSession {
+  const picker = makeChannelPicker(options)
+  let listener: Listener | undefined
+  let rateIn = ANALYSIS_RATE
+  const listen = (stretches: readonly Float32Array[], expected?: number) => {
+    for (const x of stretches) {
+      listener ??= makeListener(rateIn, { ...options, ...(expected ? { expected } : {}) })
+      listener.take(x)
+    }
+  }
+  const whole = () => listener ?? makeListener(rateIn, options)
+  return {
+    take: (channels, rate, expected) => {
+      rateIn = rate
+      listen(picker.push(channels, rate), expected)
+    },
+    close: () => {
+      listen(picker.end())
+      listener?.end()
+    },
+    seconds: () => listener?.seconds ?? 0,
+    picture: () => quickSpectrogram(listener?.signal ?? new Float32Array(0)),
+    score: (most) => {
+      if (!listener?.score(most)) return 1
+      return (listener.frames * HOP_SECONDS) / listener.seconds
+    },
+    answer: (change) => whole().again(change),
+    alone: (track, step) => aloneWav(listenTo(whole().signal, ANALYSIS_RATE, track, step, { halves: true })),
+  }
 }
 
-/** the listener of the last recording, so that locks laid by hand do not take the whole work again */
-let last: { key: string; listener: Listener; sound: Float32Array; spectrogram: Spectrogram } | undefined
+/** s from one frame to the next */
+const HOP_SECONDS = 0.025
 
-// a listener told of one engine only keeps no pairs, so it serves no other count
-const keyOf = ({ name, options: { locks: _, engines, ...rest } }: HearOrder) =>
-  `${name} ${engines === 1 ? 'one' : 'pairs'} ${JSON.stringify(rest)}`
+/** samples a second at which one engine alone is played, and s above which the lower one has to do */
+const PLAY_RATE = 16000
+const PLAY_RATE_LONG = 8000
+const LONG = 900
 
-/** s of sound taken at a time, between two looks at whether it is still wanted */
-const BLOCK = 2
-
-/** Listens to a recording: the picture first, then tracks, count, events and verdict. */
-export const hearJob = defineJob('hear', (order: HearOrder, context): HearAnswer => {
-  const { channels, options } = order
-  const stop = () => {
-    if (context.cancelled()) throw new Cancelled()
+/** The sound as a WAV file with its strongest sample at nine tenths, made block by block. */
+function aloneWav(sound: Float32Array): Uint8Array<ArrayBuffer> {
+  let most = 0
+  for (const v of sound) most = Math.max(most, Math.abs(v))
+  const gain = most > 0 ? 0.9 / most : 0
+  const rate = sound.length > LONG * ANALYSIS_RATE ? PLAY_RATE_LONG : PLAY_RATE
+  const resampler = makeResampler(ANALYSIS_RATE, rate)
+  const out = new Uint8Array(WAV_HEAD + 2 * (Math.ceil((sound.length * rate) / ANALYSIS_RATE) + rate))
+  let at = WAV_HEAD
+  const put = (x: Float32Array) => {
+    const bytes = pcm16([x.map((v) => gain * v)])
+    const n = Math.min(bytes.length, out.length - at)
+    out.set(bytes.subarray(0, n), at)
+    at += n
   }
-  const key = keyOf(order)
-  if (last?.key === key) {
-    context.progress(0.9, 'Following the engines')
-    const { engines, locks } = options
-    const hearing = last.listener.again({ ...(engines ? { engines } : {}), locks: locks ?? [] })
-    // what leaves the worker is handed over, so the kept parts go as copies
-    return { spectrogram: copyOf(last.spectrogram), sound: last.sound.slice(), hearing }
-  }
-  context.progress(0, 'Drawing the recording')
-  const spectrogram = quickSpectrogram(mixed(channels))
-  context.early?.({ spectrogram, sound: new Float32Array(0) } satisfies HearAnswer)
-  stop()
-  context.progress(0.02, 'Choosing the clearest channel')
-  const sound = chooseChannel(channels, ANALYSIS_RATE, options)
-  const listener = makeListener(ANALYSIS_RATE, { ...options, cancelled: () => context.cancelled() })
-  const block = BLOCK * ANALYSIS_RATE
-  for (let i = 0; i < sound.length; i += block) {
-    stop()
-    listener.push(sound.subarray(i, i + block))
-    context.progress(
-      0.03 + (0.85 * Math.min(sound.length, i + block)) / sound.length,
-      'Listening for engines',
-    )
-  }
-  context.progress(0.9, 'Following the engines')
-  const hearing = listener.finish()
-  stop()
-  last = { key, listener, sound, spectrogram }
-  return { spectrogram: copyOf(spectrogram), sound: sound.slice(), hearing }
-})
-
-const copyOf = (s: Spectrogram): Spectrogram => ({ ...s, level: s.level.slice() })
-
-export interface AloneOrder {
-  /** at the analysis rate */
-  sound: Float32Array
-  track: { firing: Float32Array; change: Float32Array; rpm: Float32Array }
-  step: number
+  const block = 1 << 18
+  for (let i = 0; i < sound.length; i += block) put(resampler.push(sound.subarray(i, i + block)))
+  put(resampler.flush())
+  out.set(wavHead(1, rate, (at - WAV_HEAD) / 2))
+  return out.slice(0, at)
 }
-
-/** One engine's comb alone, at the analysis rate. */
-export const aloneJob = defineJob('alone', ({ sound, track, step }: AloneOrder, context): Float32Array => {
-  context.progress(0, 'Keeping one engine’s lines only')
-  return listenTo(sound, ANALYSIS_RATE, track, step, { halves: true })
-})

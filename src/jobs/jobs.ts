@@ -11,9 +11,7 @@ export const jobs = {
   'breath-levers': async () => (await import('./breathLevers.ts')).breathLeversJob,
   float: async () => (await import('./float.ts')).floatJob,
   'lightest-deck': async () => (await import('./lightestDeck.ts')).lightestDeckJob,
-  hear: async () => (await import('./hear.ts')).hearJob,
   'invented-run': async () => (await import('./inventedRun.ts')).inventedRunJob,
-  alone: async () => (await import('./hear.ts')).aloneJob,
   'pipe-trials': async () => (await import('./pipeTrials.ts')).pipeTrialsJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 

@@ -39,8 +39,35 @@ export interface RunAnswer {
   confidence: string
 }
 
-/** What the engines did, in one sentence, with the range of speeds and how sure that is. */
-export function runAnswer(h: Hearing): RunAnswer {
+/** What is known of the engines beside the sound. */
+export interface KnownEngines {
+  coupling: 'none' | 'single' | 'one shaft' | 'one-way' | 'apart'
+}
+
+/** Who ran, for a sentence about one set of lines. */
+function whoRan(known: KnownEngines | undefined): [who: string, remark: string] {
+  switch (known?.coupling) {
+    case 'single':
+      return ['The engine ran', '']
+    case 'one shaft':
+      return [
+        'The two engines on their one shaft turned as one',
+        'Whether both fired, the speed alone does not tell. ',
+      ]
+    case 'one-way':
+      return [
+        'One speed was heard of the two engines on their one shaft',
+        'One may have stood still behind its clutch. ',
+      ]
+    case 'apart':
+      return ['Only one of the two engines was heard', 'The other may have turned at the very same speed. ']
+    default:
+      return ['One engine ran', 'A pair locked together would sound the same. ']
+  }
+}
+
+/** What the engines did, in one sentence, with the range of speeds and how sure that is; `known` from the craft file. */
+export function runAnswer(h: Hearing, known?: KnownEngines): RunAnswer {
   const heard = h.tracks.filter((t) => usualSpeed(t) > 0)
   if (h.verdict.code === 'no engine' || heard.length === 0)
     return {
@@ -53,12 +80,15 @@ export function runAnswer(h: Hearing): RunAnswer {
     heard.length > 1 ? `${t.label} mostly at ${rpmText(usualSpeed(t))}` : rpmText(usualSpeed(t)),
   )
   const octave = h.verdict.code === 'cannot tell' ? otherOctave(h, heard[0]!) : ''
+  const [who, remark] = whoRan(known)
   const ran =
     heard.length > 1
-      ? `Two engines ran independently, ${speeds.join(' and ')}`
+      ? known?.coupling === 'one shaft'
+        ? `Two speeds were heard though both engines are on one shaft, ${speeds.join(' and ')}`
+        : `Two engines ran independently, ${speeds.join(' and ')}`
       : h.verdict.code === 'cannot tell'
         ? `The sound cannot tell whether the engine ran at ${speeds[0]}${octave}`
-        : `One engine ran, mostly at ${speeds[0]}`
+        : `${who}, mostly at ${speeds[0]}`
   const told = tellEvents(h.events, heard.length > 1)
   const sure = heard.reduce((sum, t) => sum + heardPart(t).confidence, 0) / heard.length
   const spread = heard.map((t) => {
@@ -67,7 +97,7 @@ export function runAnswer(h: Hearing): RunAnswer {
   })
   return {
     says: `${ran}${told}.`,
-    confidence: `Nine tenths of the time from ${spread.join(', ')}. ${h.verdict.code === 'one' ? 'A pair locked together would sound the same. ' : ''}Heard ${sure > 0.8 ? 'clearly' : sure > 0.5 ? 'fairly clearly' : 'faintly'} (confidence ${Math.min(99, Math.round(100 * sure))} %).`,
+    confidence: `Nine tenths of the time from ${spread.join(', ')}. ${h.verdict.code === 'one' ? remark : ''}Heard ${sure > 0.8 ? 'clearly' : sure > 0.5 ? 'fairly clearly' : 'faintly'} (confidence ${Math.min(99, Math.round(100 * sure))} %).`,
   }
 }
 

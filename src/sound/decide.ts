@@ -3,7 +3,7 @@ import type { Flag } from '../answers/solved.ts'
 import type { FrameStore } from './candidates.ts'
 import { frontSignal } from './frames.ts'
 import { LONG_STEP, type NearTwins, splitNear } from './nearTwins.ts'
-import { meanProfile, type OctaveNote, settleOctaves } from './octave.ts'
+import { meanProfile, type OctaveNote, settleOctaves, usualOctaveRules } from './octave.ts'
 import { type Lock, pathOne } from './pathOne.ts'
 import { isRational, pathTwo } from './pathTwo.ts'
 import { dropFalse } from './rejects.ts'
@@ -171,16 +171,23 @@ function dropHangersOn(t: FrameTrack, other: FrameTrack, profile: ToothProfile):
   }
 }
 
-/** Profiles read in blocks, so that the filtered copy of the signal stays small. */
+/**
+ * Profiles read in blocks, so that the filtered copy of the signal stays small. The arrays of `room` are used again where
+ * they fit: an hour's profile is 14 MB.
+ */
 export function profilesOf(
   signal: Float32Array,
   tracks: readonly FrameTrack[],
   warper: Warper,
   cancelled: () => boolean,
   refine = false,
+  room: ToothProfile[] = [],
 ): ToothProfile[] {
   const n = tracks[0]?.rate.length ?? 0
-  const out = tracks.map(() => new Float32Array(n * HALF_TEETH).fill(Number.NaN))
+  const out = tracks.map((_, k) => {
+    if (room[k]?.length !== n * HALF_TEETH) room[k] = new Float32Array(n * HALF_TEETH)
+    return room[k]!.fill(Number.NaN)
+  })
   const block = 800
   const margin = 20
   for (let from = 0; from < n && !cancelled(); from += block) {
@@ -274,9 +281,19 @@ export function decide(
 ): Decision {
   const { costs, locks, cancelled } = options
   const range = { low: options.low, high: options.high }
+  // one set of profiles is looked at at a time
+  const room: ToothProfile[] = []
   const settle = (tracks: FrameTrack[]) => {
-    const profiles = profilesOf(signal, tracks, warper, cancelled)
-    const octaves = tracks.map((t, k) => settleOctaves(t, profiles[k]!, range))
+    const profiles = profilesOf(signal, tracks, warper, cancelled, false, room)
+    const octaves = tracks.map((t, k) =>
+      settleOctaves(
+        t,
+        profiles[k]!,
+        range,
+        usualOctaveRules,
+        (locks[k] ?? []).filter((l) => l.rate > 0).map((l) => l.frame),
+      ),
+    )
     // a moved octave moves the teeth too
     return { octaves, profiles, moved: octaves.some((o) => o.moved) }
   }
@@ -286,7 +303,7 @@ export function decide(
     return {
       lines,
       tracks,
-      profiles: profilesOf(signal, tracks, warper, cancelled, true),
+      profiles: profilesOf(signal, tracks, warper, cancelled, true, room),
       // beside another engine too few teeth are free for a slight difference to mean much
       octaves: octaves.flatMap((o, track) =>
         o.notes
@@ -305,7 +322,7 @@ export function decide(
   const power = framePower(signal, store.frames)
   trimEnds(single, locks[0], power)
   dropShort(single, locks[0])
-  const flags = dropFalse(single, profilesOf(signal, [single], warper, cancelled)[0]!, locks[0])
+  const flags = dropFalse(single, profilesOf(signal, [single], warper, cancelled, false, room)[0]!, locks[0])
   if (options.engines === 1) return finish([single], single.rate.some((f) => f > 0) ? 'one' : 'none', {})
 
   const sounding = single.rate.reduce((n, f) => n + (f > 0 ? 1 : 0), 0)
@@ -328,7 +345,7 @@ export function decide(
     const second = emptyTrack(store.frames)
     layNear(pairs, first, second)
     const tracks = [first, second]
-    const profiles = profilesOf(signal, tracks, warper, cancelled)
+    const profiles = profilesOf(signal, tracks, warper, cancelled, false, room)
     const share = paired / sounding
     return {
       lines: 'two',

@@ -1,6 +1,10 @@
 /** Hearing, and what the model expected, as findings of the question 'runs'. */
 import type { Finding, Standing } from '../answers/finding.ts'
+import type { Range } from '../answers/solved.ts'
+import { countAgainst } from './expecting.ts'
+import type { CraftExpects } from './fromCraft.ts'
 import type { Hearing } from './hearing.ts'
+import { type Pull, pullResidual } from './pull.ts'
 import { type Prediction, residuals } from './residuals.ts'
 
 const source =
@@ -105,13 +109,89 @@ function eventFindings(h: Hearing): Finding[] {
   return out
 }
 
-/** Findings of a run; with a prediction also how the heard speed compares with it. */
-export function runFindings(
-  h: Hearing,
-  prediction?: Prediction,
-  closing?: (time: number) => number,
-): Finding[] {
+/** The number of lines heard beside the engines in the craft file. */
+function countFinding(h: Hearing, expects: CraftExpects): Finding[] {
+  const count = countAgainst(h, expects)
+  if (!count) return []
+  return [
+    {
+      id: 'runs.count',
+      question: 'runs',
+      says: count.says,
+      standing: count.agrees ? 'good' : 'watch',
+      because: [{ says: h.verdict.says, link: 'drive.arrangement' }],
+      ...(count.agrees
+        ? {}
+        : {
+            measureNext: {
+              what: 'feel both exhausts from a distance for heat, and look at the coupling for slip marks',
+              with: 'eyes and hands, engines off',
+              minutes: 10,
+            },
+          }),
+      sources: [source],
+    },
+  ]
+}
+
+/** The scale's reading beside the predicted pull. */
+export function pullFinding(pull: Pull, predicted: Range): Finding | undefined {
+  const r = pullResidual(pull.force, predicted)
+  if (!r) return undefined
+  const newton = (v: number) => `${Math.round(v)} N`
+  const percent = (v: number) => `${v >= 0 ? '+' : '−'}${Math.abs(100 * v).toFixed(0)} %`
+  const { value, low, high } = pull.force
+  return {
+    id: 'runs.pull',
+    question: 'runs',
+    says: `The scale read ${newton(value)} where ${newton(predicted.value)} was expected tied up (${percent(r.part)}; ${percent(r.low)} to ${percent(r.high)} would be no surprise).`,
+    value,
+    low,
+    high,
+    unit: 'N',
+    standing: r.standing === 'within' ? 'good' : 'watch',
+    because: [
+      {
+        says: `middle of ${pull.readings} ${pull.readings === 1 ? 'reading' : 'readings'}, itself good to ${newton(low)} … ${newton(high)}`,
+      },
+      {
+        says:
+          r.standing === 'low'
+            ? 'with the speed as predicted the jet gives less than the model has it; with the speed low too, the engine is weaker'
+            : r.standing === 'high'
+              ? 'the jet gives more than the model has it, or the scale reads high: hang known jugs of water on it'
+              : 'read and expected agree',
+        link: 'result:balance.pull',
+      },
+    ],
+    ...(pull.readings < 3
+      ? {
+          measureNext: {
+            what: 'read the pull twice more at full throttle, ten steady seconds each',
+            with: 'luggage scale',
+            minutes: 10,
+          },
+        }
+      : {}),
+    sources: ['Uncertainty of scale, reading and surging: authored judgement, see sound/pull.ts'],
+  }
+}
+
+/** What is known of a run beside its sound. */
+export interface KnownOfRun {
+  prediction?: Prediction | undefined
+  /** m/s toward the phone at a time */
+  closing?: ((time: number) => number) | undefined
+  expects?: CraftExpects | undefined
+  pull?: { read: Pull; predicted: Range } | undefined
+}
+
+/** Findings of a run; with what is known beside its sound, also how the two compare. */
+export function runFindings(h: Hearing, { prediction, closing, expects, pull }: KnownOfRun = {}): Finding[] {
   const out = [verdictFinding(h), ...eventFindings(h)]
+  if (expects) out.push(...countFinding(h, expects))
+  const read = pull && pullFinding(pull.read, pull.predicted)
+  if (read) out.push(read)
   if (!prediction || h.verdict.code === 'no engine') return out
   for (const label of ['A', 'B'] as const) {
     const mine = residuals(h, prediction, closing).filter((r) => r.label === label)

@@ -222,35 +222,72 @@ export function closingSpeeds(
   return Float64Array.from(points, (_, i) => -slope(time, range, i))
 }
 
-/** Lag of the sound behind the GPS clock, s: where the craft's speeding up agrees best with rpm² rising. */
+export interface Sync {
+  /** s that a moment stands later in the recording than in the track */
+  lag: number
+  /** likeness there, -1 to 1 */
+  correlation: number
+  /** best likeness at a lag more than 3 s away */
+  second: number
+}
+
+/** s between the samples that are laid beside each other, and s that must overlap */
+const SYNC_STEP = 0.5
+const SYNC_OVERLAP = 10
+
+/**
+ * Lag at which the craft's speeding up goes best with rpm² rising. Lags within `most` s are tried, by default all at which
+ * track and recording overlap by 10 s or more.
+ */
 export function syncLag(
   trace: SpeedTrace,
   rpmTime: ArrayLike<number>,
   rpm: ArrayLike<number>,
-  most = 10,
-): { lag: number; correlation: number } {
-  const step = 0.5
-  const n = Math.floor((trace.time[trace.time.length - 1] ?? 0) / step)
-  const a = new Float64Array(n)
-  for (let i = 0; i < n; i++)
-    a[i] = at(trace.time, trace.speed, (i + 1) * step) - at(trace.time, trace.speed, i * step)
-  let best = { lag: 0, correlation: -1 }
-  for (let lag = -most; lag <= most + 1e-9; lag += step) {
+  most = Number.POSITIVE_INFINITY,
+): Sync {
+  const rises = (time: ArrayLike<number>, v: ArrayLike<number>, by: (x: number) => number) => {
+    const n = Math.max(0, Math.floor((time[time.length - 1] ?? 0) / SYNC_STEP))
+    return Float64Array.from(
+      { length: n },
+      (_, i) => by(at(time, v, (i + 1) * SYNC_STEP)) - by(at(time, v, i * SYNC_STEP)),
+    )
+  }
+  const a = rises(trace.time, trace.speed, (x) => x)
+  const r = rises(rpmTime, rpm, (x) => x * x)
+  const need = Math.min(SYNC_OVERLAP / SYNC_STEP, a.length, r.length)
+  const reach = Math.floor(most / SYNC_STEP)
+  const first = Math.max(-reach, need - a.length)
+  const last = Math.min(reach, r.length - need)
+  const likeness = (k: number) => {
     let xy = 0
     let xx = 0
     let yy = 0
-    for (let i = 0; i < n; i++) {
-      const r = at(rpmTime, rpm, (i + 1) * step + lag) ** 2 - at(rpmTime, rpm, i * step + lag) ** 2
-      if (!Number.isFinite(r)) continue
-      xy += a[i]! * r
+    for (let i = Math.max(0, -k), end = Math.min(a.length, r.length - k); i < end; i++) {
+      const y = r[i + k]!
+      if (!Number.isFinite(y + a[i]!)) continue
+      xy += a[i]! * y
       xx += a[i]! ** 2
-      yy += r * r
+      yy += y * y
     }
-    const correlation = xx > 0 && yy > 0 ? xy / Math.sqrt(xx * yy) : 0
-    if (correlation > best.correlation) best = { lag, correlation }
+    return xx > 0 && yy > 0 ? xy / Math.sqrt(xx * yy) : 0
   }
-  return best
+  const all: number[] = []
+  for (let k = first; k <= last; k++) all.push(likeness(k))
+  const best = all.reduce((b, v, i) => (v > all[b]! ? i : b), 0)
+  const away = all.filter((_, i) => Math.abs(i - best) * SYNC_STEP > 3)
+  return {
+    lag: all.length > 0 ? (first + best) * SYNC_STEP : 0,
+    correlation: all[best] ?? 0,
+    second: away.reduce((m, v) => Math.max(m, v), 0),
+  }
 }
+
+/** likeness from which a match is believed, and how much less the next best must be */
+const BELIEVED = 0.5
+const CLEARLY = 0.85
+
+/** True when a match stands out enough to be used without being asked. */
+export const isMatch = (s: Sync) => s.correlation > BELIEVED && s.second < CLEARLY * s.correlation
 
 function at(time: ArrayLike<number>, value: ArrayLike<number>, t: number): number {
   const n = time.length

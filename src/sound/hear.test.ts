@@ -150,7 +150,7 @@ test('residuals compare the steady speed with the prediction, and findings say w
   const r = residuals(h, prediction)[0]!
   expect(r.part).toBeCloseTo(-0.1, 2)
   expect(r.standing).toBe('low')
-  const finding = runFindings(h, prediction).find((f) => f.id === 'runs.residual-A')!
+  const finding = runFindings(h, { prediction }).find((f) => f.id === 'runs.residual-A')!
   expect(finding.standing).toBe('watch')
   expect(finding.says).toContain('5400 rpm where 6000 rpm was expected')
   expect(runFindings(h)[0]!.unit).toBe('rev/s')

@@ -78,3 +78,55 @@ function loudest(x: Float32Array, span: number): number {
   }
   return best
 }
+
+/** s of sound after which the channel is chosen while a recording still comes in */
+const CHOOSE_AFTER = 12
+
+/** Takes a recording's channels as they come and gives the one to listen to. */
+export interface ChannelPicker {
+  /** stretches of all channels in; what is ready of the chosen one out, perhaps nothing yet */
+  push: (channels: readonly Float32Array[], rate: number) => Float32Array[]
+  /** the rest, when the recording was too short for a choice so far */
+  end: () => Float32Array[]
+}
+
+/** Chooses as `chooseChannel` does, from the first seconds; a single channel passes straight through. */
+export function makeChannelPicker(options: Pick<HearOptions, 'cylinders' | 'strokes'> = {}): ChannelPicker {
+  let waiting: (readonly Float32Array[])[] = []
+  let waited = 0
+  let rate = 0
+  /** -1 = the mean of all */
+  let pick: number | undefined
+  const chosen = (channels: readonly Float32Array[]) =>
+    pick === -1 ? mixed(channels) : (channels[pick!] ?? channels[0]!)
+  const settle = (): Float32Array[] => {
+    const first = waiting[0]
+    if (!first) return []
+    const whole = first.map((_, c) => joined(waiting.map((b) => b[c] ?? b[0]!)))
+    pick = whole.length === 1 ? 0 : whole.indexOf(chooseChannel(whole, rate, options))
+    const out = waiting.map(chosen)
+    waiting = []
+    return out
+  }
+  return {
+    push: (channels, at) => {
+      if (!channels[0]?.length) return []
+      rate = at
+      if (pick !== undefined) return [chosen(channels)]
+      waiting.push(channels)
+      waited += channels[0].length
+      return channels.length === 1 || waited > CHOOSE_AFTER * rate ? settle() : []
+    },
+    end: () => (pick === undefined ? settle() : []),
+  }
+}
+
+function joined(parts: readonly Float32Array[]): Float32Array {
+  const out = new Float32Array(parts.reduce((n, p) => n + p.length, 0))
+  let at = 0
+  for (const p of parts) {
+    out.set(p, at)
+    at += p.length
+  }
+  return out
+}

@@ -40,6 +40,8 @@ export interface HearOptions {
   locks?: readonly LockedPoint[]
   /** blades of the impeller and its turns for one of the engine, for the blade-pass line */
   impeller?: { blades: number; ratio: number }
+  /** s of sound likely to come, where it is known: room is made for it once, instead of by growing */
+  expected?: number
   /** 0 … 1 */
   progress?: (part: number) => void
   cancelled?: () => boolean
@@ -53,8 +55,16 @@ export interface LivePoint {
 }
 
 export interface Listener {
-  /** the next stretch of one channel at the recording's own rate */
+  /** the next stretch of one channel at the recording's own rate, taken and scored */
   push: (samples: Float32Array) => void
+  /** the same, taken only; `score` does the rest */
+  take: (samples: Float32Array) => void
+  /** no more sound will come */
+  end: () => void
+  /** scores at most `most` frames of what was taken; false when none are left */
+  score: (most: number) => boolean
+  /** what was taken so far, at the analysis rate; valid until the next stretch */
+  readonly signal: Float32Array
   /** best reading of the last moments; looks back a few seconds each time */
   now: () => LivePoint
   /** s taken so far */
@@ -156,9 +166,11 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
   const warper = makeWarper()
   const grid = makeCombGrid({ low, high })
   const reader = makeFrameReader(grid)
-  const store = makeFrameStore()
-  const picture = makeSpectrogram()
-  let signal = new Float32Array(1 << 16)
+  // what a file announces may be wrong, so no more is taken than two hours need
+  const expected = Math.min(7200, Math.max(0, options.expected ?? 0))
+  const store = makeFrameStore(Math.max(512, Math.ceil(expected / STEP) + 40))
+  const picture = makeSpectrogram(Math.max(256, Math.ceil(expected / STEP / 2) + 20))
+  let signal = new Float32Array(Math.max(1 << 16, Math.ceil((expected + 1) * ANALYSIS_RATE)))
   let length = 0
   let ended = false
 
@@ -173,12 +185,17 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
   }
   const size = FRAME
   const frame = new Float64Array(size)
-  const readFrames = () => {
+  /** frames whose whole window is there */
+  const ready = () => {
     const reach = FRAME / 2 + MARGIN
-    const ready = ended ? Math.floor((length - 1) / HOP) + 1 : Math.floor((length - reach) / HOP)
-    while (store.frames < ready) {
+    return ended ? Math.floor((length - 1) / HOP) + 1 : Math.floor((length - reach) / HOP)
+  }
+  const readFrames = (most = Number.POSITIVE_INFINITY): boolean => {
+    const reach = FRAME / 2 + MARGIN
+    const until = Math.min(ready(), store.frames + most)
+    while (store.frames < until) {
       const from = store.frames
-      const to = Math.min(ready, from + 200)
+      const to = Math.min(until, from + 200)
       const first = from * HOP - reach
       const cut = new Float32Array((to - from) * HOP + 2 * reach)
       const lead = Math.max(0, -first)
@@ -190,8 +207,9 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
         reader.read(frame, warper, store, wantPairs)
         picture.add(i, warper.plain)
       }
-      if (options.cancelled?.()) return
+      if (options.cancelled?.()) return false
     }
+    return store.frames < ready()
   }
 
   const settings = (change: Pick<HearOptions, 'locks' | 'engines'>): DecideOptions => {
@@ -240,10 +258,21 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
     options.progress?.(1)
     return hearing
   }
+  const end = () => {
+    if (ended) return
+    append(resampler.flush())
+    ended = true
+  }
   return {
     push: (x) => {
       append(resampler.push(x))
       readFrames()
+    },
+    take: (x) => append(resampler.push(x)),
+    end,
+    score: readFrames,
+    get signal() {
+      return signal.subarray(0, length)
     },
     now: () => livePoint(store, wantPairs, perHertz),
     get seconds() {
@@ -253,11 +282,8 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
       return store.frames
     },
     finish: () => {
-      if (!ended) {
-        append(resampler.flush())
-        ended = true
-        readFrames()
-      }
+      end()
+      readFrames()
       return again({})
     },
     again,

@@ -118,18 +118,19 @@ const OPEN_FROM = 3
 /** whole over half multiples, dB, under which it stays open the other way */
 const HALF_OPEN = 13
 
-/** Corrects the octave of each stretch in place. */
+/** Corrects the octave of each stretch in place; a stretch with a frame of `held` in it, laid by hand, keeps its own. */
 export function settleOctaves(
   t: FrameTrack,
   profile: ToothProfile,
   range: { low: number; high: number },
   rules: OctaveRules = usualOctaveRules,
+  held: readonly number[] = [],
 ): OctaveResult {
   const notes: OctaveNote[] = []
   let moved = false
   for (const s of soundingStretches(t)) {
     const balance = octaveBalance(meanProfile(profile, s))
-    if (balance.teeth < 3) continue
+    if (balance.teeth < 3 || held.some((i) => i >= s.from && i < s.to)) continue
     let top = 0
     let bottom = Number.POSITIVE_INFINITY
     for (let i = s.from; i < s.to; i++) {

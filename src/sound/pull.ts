@@ -29,6 +29,31 @@ export function readPull(readings: readonly number[], angle = 0): Pull | undefin
   return { force: { value, low: Math.max(0, value - error), high: value + error }, readings: good.length }
 }
 
+export interface PullResidual {
+  /** read / predicted - 1 */
+  part: number
+  /** the range of `part` that both ranges allow for */
+  low: number
+  high: number
+  standing: 'within' | 'low' | 'high'
+}
+
+/** The pull read on the scale beside the predicted one, N; undefined where the prediction has no range. */
+export function pullResidual(read: Range, predicted: Range): PullResidual | undefined {
+  const { value: p, low, high } = predicted
+  if (!(p > 0 && Number.isFinite(low + high))) return undefined
+  const part = read.value / p - 1
+  // the two doubts are independent of each other
+  const under = Math.hypot(p - low, read.high - read.value) / p
+  const over = Math.hypot(high - p, read.value - read.low) / p
+  return {
+    part,
+    low: -under,
+    high: over,
+    standing: part < -under ? 'low' : part > over ? 'high' : 'within',
+  }
+}
+
 /** Numbers in a typed list such as "12.4, 13 kg; 12,8". A comma between digits is a decimal mark only without a point elsewhere. */
 export function parseReadings(text: string): number[] {
   const pieces =

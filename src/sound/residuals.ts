@@ -31,6 +31,8 @@ export interface Residual {
 const HEARING_ERROR = 0.004
 const STEADY = 0.03
 const SHORTEST = 2
+/** s beyond the prediction's ends that its end still holds for */
+const EDGE = 2
 
 function between(time: readonly number[], v: readonly number[], t: number): number {
   if (time.length < 2) return v[0] ?? Number.NaN
@@ -40,6 +42,13 @@ function between(time: readonly number[], v: readonly number[], t: number): numb
       return v[i - 1]! + ((t - time[i - 1]!) / (time[i]! - time[i - 1]!)) * (v[i]! - v[i - 1]!)
   return v[v.length - 1]!
 }
+
+/** The prediction at a moment, rev/min. */
+export const predictedAt = (p: Prediction, time: number) => ({
+  rpm: between(p.time, p.rpm, time),
+  low: between(p.time, p.low, time),
+  high: between(p.time, p.high, time),
+})
 
 interface Steady {
   from: number
@@ -78,29 +87,36 @@ export function residuals(
   closing: (time: number) => number = () => 0,
 ): Residual[] {
   if (prediction.rpm.length === 0) return []
+  // beside a track that ended earlier or began later there is nothing to compare with
+  const covered = (time: number) =>
+    prediction.time.length < 2 ||
+    (time >= prediction.time[0]! - EDGE && time <= prediction.time[prediction.time.length - 1]! + EDGE)
+  const inside = (s: Steady) => covered(s.from * hearing.step) && covered(s.to * hearing.step)
   return hearing.tracks.flatMap((track) =>
-    steadyRuns(track, hearing.step).map((s) => {
-      const values = Array.from(track.rpm.subarray(s.from, s.to), (v, i) =>
-        atSource(v, closing((s.from + i) * hearing.step)),
-      )
-      values.sort((a, b) => a - b)
-      const heard = values[Math.floor(values.length / 2)]!
-      const mid = 0.5 * (s.from + s.to) * hearing.step
-      const predicted = between(prediction.time, prediction.rpm, mid)
-      const low = between(prediction.time, prediction.low, mid) / predicted - 1 - HEARING_ERROR
-      const high = between(prediction.time, prediction.high, mid) / predicted - 1 + HEARING_ERROR
-      const part = heard / predicted - 1
-      return {
-        label: track.label,
-        from: s.from * hearing.step,
-        to: s.to * hearing.step,
-        heard,
-        predicted,
-        part,
-        low,
-        high,
-        standing: part < low ? ('low' as const) : part > high ? ('high' as const) : ('within' as const),
-      }
-    }),
+    steadyRuns(track, hearing.step)
+      .filter(inside)
+      .map((s) => {
+        const values = Array.from(track.rpm.subarray(s.from, s.to), (v, i) =>
+          atSource(v, closing((s.from + i) * hearing.step)),
+        )
+        values.sort((a, b) => a - b)
+        const heard = values[Math.floor(values.length / 2)]!
+        const mid = 0.5 * (s.from + s.to) * hearing.step
+        const predicted = between(prediction.time, prediction.rpm, mid)
+        const low = between(prediction.time, prediction.low, mid) / predicted - 1 - HEARING_ERROR
+        const high = between(prediction.time, prediction.high, mid) / predicted - 1 + HEARING_ERROR
+        const part = heard / predicted - 1
+        return {
+          label: track.label,
+          from: s.from * hearing.step,
+          to: s.to * hearing.step,
+          heard,
+          predicted,
+          part,
+          low,
+          high,
+          standing: part < low ? ('low' as const) : part > high ? ('high' as const) : ('within' as const),
+        }
+      }),
   )
 }

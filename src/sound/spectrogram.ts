@@ -19,8 +19,9 @@ export interface SpectrogramBuilder {
   finish: () => Spectrogram
 }
 
-export function makeSpectrogram(): SpectrogramBuilder {
-  let level = new Uint8Array(ROWS * 256)
+/** Grows with the recording; `expected` columns have their room from the start. */
+export function makeSpectrogram(expected = 256): SpectrogramBuilder {
+  let level = new Uint8Array(ROWS * expected)
   let columns = 0
   return {
     add: (i, plain) => {

@@ -139,3 +139,32 @@ test('no bytes whatever make the reader throw, nor give samples that are not fin
     { numRuns: 400 },
   )
 })
+
+test('a header that announces too little, or a format of impossible size, hides no sound', () => {
+  const x = Float32Array.from({ length: 9000 }, (_, i) => 0.5 * Math.sin(i / 7))
+  const little = writeWav([x], 8000)
+  new DataView(little.buffer).setUint32(40, 1000, true)
+  const read = readWav(little)
+  expect(read.channels[0]).toHaveLength(9000)
+  expect(read.channels[0]![8000]).toBeCloseTo(x[8000]!, 4)
+  expect(read.flags.map((f) => f.code)).toEqual(['header'])
+  const wide = writeWav([x], 8000)
+  new DataView(wide.buffer).setUint32(16, 4_000_000_000, true)
+  expect(readWav(wide).channels[0]).toHaveLength(9000)
+})
+
+test('a chunk behind the sound is no sound, whatever pieces the bytes come in', () => {
+  const x = new Float32Array(500).map((_, i) => Math.sin(i))
+  const wav = writeWav([x], 8000)
+  const bytes = new Uint8Array(wav.length + 20)
+  bytes.set(wav)
+  bytes.set([0x4c, 0x49, 0x53, 0x54, 12, 0, 0, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12], wav.length)
+  for (const piece of [7, 64, 5000]) {
+    const reader = makeWavReader()
+    let frames = 0
+    for (let i = 0; i < bytes.length; i += piece)
+      frames += reader.push(bytes.slice(i, i + piece))?.[0]?.length ?? 0
+    reader.end()
+    expect([piece, frames, reader.flags.length]).toEqual([piece, 500, 0])
+  }
+})

@@ -91,18 +91,34 @@ function sampleAt(v: DataView, at: number, bits: number, float: boolean): number
   return v.getInt32(at, true) / 2147483648
 }
 
+/** bytes; no format chunk is longer */
+const MOST_FORMAT = 4096
+
+/** Two stretches of sound one after the other. */
+function joined(a: ChannelBlock | null, b: ChannelBlock | null): ChannelBlock | null {
+  if (!a || !b) return a ?? b
+  return a.map((x, c) => {
+    const both = new Float32Array(x.length + b[c]!.length)
+    both.set(x)
+    both.set(b[c]!, x.length)
+    return both
+  })
+}
+
 /** A reader for one file; feed it bytes in order, in pieces of any size. */
 export function makeWavReader(): WavReader {
   const flags: Flag[] = []
   let format: WavFormat | null = null
   let failed = false
   let held: Uint8Array = new Uint8Array(0)
-  let stage: 'riff' | 'chunk' | 'skip' | 'data' | 'done' = 'riff'
+  let stage: 'riff' | 'chunk' | 'skip' | 'data' | 'after' | 'done' = 'riff'
   let left = 0
   let announced = 0
   let seen = 0
   let frames = 0
   let dataSeen = false
+  /** sound was found behind the end that the header announces */
+  let goesOn = false
 
   const fail = (code: string, says: string) => {
     failed = true
@@ -151,8 +167,10 @@ export function makeWavReader(): WavReader {
         return true
       }
       if (name === 'fmt ') {
-        if (held.length < 8 + Math.min(size, 40)) return false
-        format = readFormat(v, 8, Math.min(size, held.length - 8), flags)
+        // a size that cannot be true stands for the plain form
+        const long = size > MOST_FORMAT ? 16 : size
+        if (held.length < 8 + Math.min(long, 40)) return false
+        format = readFormat(v, 8, Math.min(long, held.length - 8), flags)
         if (!format) {
           if (flags.length === 0)
             flags.push({
@@ -164,6 +182,10 @@ export function makeWavReader(): WavReader {
           stage = 'done'
           return false
         }
+        held = held.subarray(8)
+        stage = 'skip'
+        left = long + (long & 1)
+        return true
       }
       held = held.subarray(8)
       stage = 'skip'
@@ -176,6 +198,19 @@ export function makeWavReader(): WavReader {
       left -= n
       if (left > 0) return false
       stage = 'chunk'
+      return true
+    }
+    if (stage === 'after') {
+      // what follows the sound is another chunk, with a name of letters; anything else is more sound
+      const next = left + (announced & 1)
+      if (held.length < next + 8) return false
+      if (/^[A-Za-z0-9_ ]{4}$/.test(text(v, next)) || held.every((b) => b === 0)) {
+        stage = 'done'
+        return false
+      }
+      goesOn = true
+      left = Number.POSITIVE_INFINITY
+      stage = 'data'
       return true
     }
     return false
@@ -197,7 +232,7 @@ export function makeWavReader(): WavReader {
     left -= n * bytes
     seen += n * bytes
     frames += n
-    if (left < bytes) stage = 'done'
+    if (left < bytes) stage = 'after'
     return out
   }
 
@@ -212,7 +247,9 @@ export function makeWavReader(): WavReader {
         held = joined
       }
       while (step());
-      const out = take()
+      let out = take()
+      // a header that announces too little is found out as soon as its sound ends
+      if (stage === 'after' && step()) out = [out, take()].reduce(joined, null)
       // keep only what is left over, not the whole piece it lies in
       held = held.slice()
       return out
@@ -228,6 +265,14 @@ export function makeWavReader(): WavReader {
         flags.push({
           code: 'truncated',
           text: `The WAV file is cut short: ${(seen / per).toFixed(1)} s are there of ${(announced / per).toFixed(1)} s announced.`,
+          path: 'recording',
+        })
+      }
+      if (goesOn && format) {
+        const per = (format.bits / 8) * format.channels * format.rate
+        flags.push({
+          code: 'header',
+          text: `The WAV file's header announces ${(announced / per).toFixed(1)} s of sound, but it goes on for ${(seen / per).toFixed(1)} s; all of it was read.`,
           path: 'recording',
         })
       }
@@ -261,12 +306,13 @@ export function readWav(bytes: Uint8Array): WavSound {
   return { rate: reader.format?.rate ?? 0, channels: parts[0] ?? [], flags: [...reader.flags] }
 }
 
-/** A 16-bit WAV file of the given channels (within ±1, equal lengths). */
-export function writeWav(channels: readonly Float32Array[], rate: number): Uint8Array {
-  const n = channels[0]?.length ?? 0
-  const count = channels.length
-  const size = n * count * 2
-  const bytes = new Uint8Array(44 + size)
+/** bytes before the sound in the files written here */
+export const WAV_HEAD = 44
+
+/** The head of a 16-bit WAV file with `frames` samples a channel. */
+export function wavHead(count: number, rate: number, frames: number): Uint8Array<ArrayBuffer> {
+  const size = frames * count * 2
+  const bytes = new Uint8Array(WAV_HEAD)
   const v = new DataView(bytes.buffer)
   const put = (at: number, s: string) => {
     for (let i = 0; i < s.length; i++) v.setUint8(at + i, s.charCodeAt(i))
@@ -283,9 +329,26 @@ export function writeWav(channels: readonly Float32Array[], rate: number): Uint8
   v.setUint16(34, 16, true)
   put(36, 'data')
   v.setUint32(40, size, true)
-  let at = 44
+  return bytes
+}
+
+/** Samples within ±1 as 16-bit little-endian bytes, the channels in turn. */
+export function pcm16(channels: readonly Float32Array[]): Uint8Array<ArrayBuffer> {
+  const n = channels[0]?.length ?? 0
+  const bytes = new Uint8Array(2 * n * channels.length)
+  const v = new DataView(bytes.buffer)
+  let at = 0
   for (let i = 0; i < n; i++)
-    for (let c = 0; c < count; c++, at += 2)
+    for (let c = 0; c < channels.length; c++, at += 2)
       v.setInt16(at, Math.round(Math.max(-1, Math.min(1, channels[c]![i]!)) * 32767), true)
+  return bytes
+}
+
+/** A 16-bit WAV file of the given channels (within ±1, equal lengths). */
+export function writeWav(channels: readonly Float32Array[], rate: number): Uint8Array {
+  const n = channels[0]?.length ?? 0
+  const bytes = new Uint8Array(WAV_HEAD + 2 * n * channels.length)
+  bytes.set(wavHead(channels.length, rate, n))
+  bytes.set(pcm16(channels), WAV_HEAD)
   return bytes
 }

@@ -71,7 +71,7 @@ test('an invented run is heard, told in a sentence, and stands beside the model'
   await page.getByRole('button', { name: 'Try an invented run' }).click()
   await heard()
   expect(await answer().textContent()).toMatch(
-    /^One engine ran, mostly at \d{4} rpm; it raced once at 0:1[67]\.\d/,
+    /^The engine ran, mostly at \d{4} rpm; it raced once at 0:1[67]\.\d/,
   )
   await page.getByText('Invented: this sound was made up').waitFor()
   await page.getByRole('button', { name: /Go to 0:1[67]\.\d, flare/ }).click()

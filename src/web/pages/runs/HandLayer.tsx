@@ -2,6 +2,7 @@ import { useRef, useState } from 'react'
 import { alongAxis, partAlong, valueAlong } from '../../../drawing/axes.ts'
 import type { Plot, Sheet } from '../../../drawing/sheet.ts'
 import { clockText } from '../../../sound/answer.ts'
+import { dragMeans, type HandMark } from '../../../sound/byHand.ts'
 import { engineColour } from '../../../sound/figures.ts'
 import type { Hearing, Track } from '../../../sound/hearing.ts'
 import type { LockedPoint } from '../../../sound/listener.ts'
@@ -11,7 +12,10 @@ interface Props {
   sheet: Sheet
   hearing: Hearing | undefined
   locks: readonly LockedPoint[]
+  marks: readonly HandMark[]
   onLocks: (locks: readonly LockedPoint[]) => void
+  /** the stretch around a moment is to be moved an octave */
+  onOctave: (kind: 'twice' | 'half', label: 'A' | 'B', time: number) => void
   onSeek: (time: number) => void
 }
 
@@ -19,10 +23,12 @@ interface Props {
 const REACH = 4
 
 /** Over the picture: the cursor, and the points of the tracks laid by hand. */
-export function HandLayer({ sheet, hearing, locks, onLocks, onSeek }: Props) {
+export function HandLayer({ sheet, hearing, locks, marks, onLocks, onOctave, onSeek }: Props) {
   const plot = sheet.plots![0]!
   const svg = useRef<SVGSVGElement>(null)
   const [held, setHeld] = useState<number>()
+  /** speed of the line where a new point was taken off it, rev/min; 0 for a point that was there before */
+  const [was, setWas] = useState(0)
   const x = alongAxis(plot.x, plot.left, plot.right)
   const y = (rpm: number) => sheet.height - alongAxis(plot.y, plot.bottom, plot.top)(rpm)
   const place = (e: React.PointerEvent) => placeOf(e, svg.current!, sheet, plot)
@@ -36,6 +42,7 @@ export function HandLayer({ sheet, hearing, locks, onLocks, onSeek }: Props) {
     if (taken < 0 && !track) return onSeek(p.time)
     e.preventDefault()
     svg.current!.setPointerCapture(e.pointerId)
+    setWas(taken >= 0 ? 0 : p.rpm)
     if (taken >= 0) return setHeld(taken)
     setHeld(locks.length)
     onLocks([...locks, { label: track!.label, time: p.time, rpm: Math.round(p.rpm) }])
@@ -45,7 +52,16 @@ export function HandLayer({ sheet, hearing, locks, onLocks, onSeek }: Props) {
     const p = place(e)
     onLocks(locks.map((l, i) => (i === held ? { ...l, time: p.time, rpm: Math.round(p.rpm) } : l)))
   }
-  const up = () => setHeld(undefined)
+  const up = () => {
+    const point = held === undefined ? undefined : locks[held]
+    setHeld(undefined)
+    if (!point) return
+    const means = dragMeans(was, point.rpm)
+    if (means === 'point') return
+    onLocks(locks.filter((l) => l !== point))
+    onOctave(means, point.label, point.time)
+  }
+  const drag = held === undefined || !locks[held] ? 'point' : dragMeans(was, locks[held].rpm)
 
   return (
     <svg
@@ -66,6 +82,20 @@ export function HandLayer({ sheet, hearing, locks, onLocks, onSeek }: Props) {
         height={plot.top - plot.bottom}
         fill="transparent"
       />
+      {marks.map((m) => (
+        <MarkBand
+          key={`${m.kind}${m.label}${m.from}`}
+          mark={m}
+          x={x}
+          top={sheet.height - plot.top}
+          plot={plot}
+        />
+      ))}
+      {drag !== 'point' && held !== undefined && (
+        <text className="octave" x={x(locks[held]!.time) + 3} y={y(locks[held]!.rpm) - 3}>
+          {drag === 'twice' ? 'twice the speed' : 'half the speed'}
+        </text>
+      )}
       <Cursor x={x} top={sheet.height - plot.top} bottom={sheet.height} plot={plot} />
       {locks.map((l, i) => (
         <Handle
@@ -82,6 +112,31 @@ export function HandLayer({ sheet, hearing, locks, onLocks, onSeek }: Props) {
         />
       ))}
     </svg>
+  )
+}
+
+interface BandProps {
+  mark: HandMark
+  x: (time: number) => number
+  top: number
+  plot: Plot
+}
+
+const markWords: Record<HandMark['kind'], string> = { voice: 'voice', twice: '× 2', half: '÷ 2' }
+
+/** A stretch judged by hand, as a bar along the top of the picture. */
+function MarkBand({ mark, x, top, plot }: BandProps) {
+  const from = Math.max(plot.left, x(mark.from))
+  const to = Math.min(plot.right, x(mark.to))
+  if (to <= from) return null
+  const dy = mark.label === 'B' ? 2.4 : 0
+  return (
+    <g className="markband">
+      <rect x={from} y={top + 0.4 + dy} width={to - from} height={1.6} fill={engineColour[mark.label]} />
+      <text x={from} y={top + 6.4 + dy}>
+        {markWords[mark.kind]}
+      </text>
+    </g>
   )
 }
 

@@ -4,7 +4,8 @@ import { clockText, runAnswer } from '../../../sound/answer.ts'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 import { forgetRun, keepRun, keptRun, listRuns, type RunLine } from '../../state/runs.ts'
-import { bench, type Recording, type Told, useBench } from './bench.ts'
+import { bench, type Recording, type Settings, useBench } from './bench.ts'
+import type { Told } from './told.ts'
 
 /** what is put on the shelf for one run */
 interface Whole {
@@ -13,7 +14,7 @@ interface Whole {
 }
 
 /** Keeps the run on the bench in this browser, with or without its sound, and takes earlier ones up again. */
-export function KeptRuns() {
+export function KeptRuns({ options }: { options: Settings }) {
   const craftId = useApp((s) => s.work?.id)
   const { recording, told, work } = useBench()
   const [runs, setRuns] = useState<readonly RunLine[]>([])
@@ -29,11 +30,7 @@ export function KeptRuns() {
     const says = runAnswer(hearing).says
     const { id, name, seconds } = recording
     const sound = withSound && recording.audio !== undefined
-    const silent: Recording = {
-      ...recording,
-      audio: undefined,
-      answer: { ...recording.answer, sound: new Float32Array(0) },
-    }
+    const silent: Recording = { ...recording, audio: undefined }
     try {
       const whole: Whole = { recording: sound ? recording : silent, told }
       await keepRun(craftId, { id, name, kept: Date.now(), seconds, says, sound }, whole)
@@ -45,7 +42,7 @@ export function KeptRuns() {
   }
   const take = async (line: RunLine) => {
     const whole = await keptRun<Whole>(line.id)
-    if (whole) bench.takeUp(whole.recording, whole.told)
+    if (whole) bench.takeUp(whole.recording, whole.told, options)
     else app.say(`${line.name} is no longer kept here.`)
   }
   return (

@@ -1,28 +1,34 @@
 import { useId } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { clockText } from '../../../sound/answer.ts'
+import type { HandMark } from '../../../sound/byHand.ts'
 import type { Hearing, Track } from '../../../sound/hearing.ts'
 import type { LockedPoint } from '../../../sound/listener.ts'
 import { DraftInput } from '../../parts/DraftInput.tsx'
 import { player } from './player.ts'
+import { Stretches } from './Stretches.tsx'
 
 interface Props {
   hearing: Hearing
   locks: readonly LockedPoint[]
+  marks: readonly HandMark[]
   busy: boolean
   onLocks: (locks: readonly LockedPoint[]) => void
+  /** other stretches were judged; the engines are followed again at once */
+  onMarks: (marks: readonly HandMark[]) => void
   onAgain: () => void
 }
 
 /** The points laid by hand, as a list: added at the cursor, typed, taken away, and heard again with. */
-export function Locks({ hearing, locks, busy, onLocks, onAgain }: Props) {
+export function Locks({ hearing, locks, marks, busy, onLocks, onMarks, onAgain }: Props) {
   const id = useId()
   const labels: ('A' | 'B')[] = ['A', 'B']
+  const all = locks.length + marks.length
   const add = (label: 'A' | 'B', time: number) =>
     onLocks([...locks, { label, time, rpm: Math.round(speedAt(hearing, label, time)) }])
   return (
-    <details className="locks" open={locks.length > 0 || undefined}>
-      <summary>Put a line right by hand{locks.length > 0 && ` (${locks.length})`}</summary>
+    <details className="locks" open={all > 0 || undefined}>
+      <summary>Put a line right by hand{all > 0 && ` (${all})`}</summary>
       <p className="quiet">
         Lock a point where you know the speed, or 0 where the engine was silent; the rest is followed again
         through your points. Between two points less than a second apart the line goes straight.
@@ -75,6 +81,7 @@ export function Locks({ hearing, locks, busy, onLocks, onAgain }: Props) {
           </Button>
         )}
       </div>
+      <Stretches hearing={hearing} marks={marks} busy={busy} onMarks={onMarks} />
     </details>
   )
 }

@@ -1,17 +1,11 @@
 import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { clockText } from '../../../sound/answer.ts'
-import { ANALYSIS_RATE, resampled } from '../../../sound/resample.ts'
-import { writeWav } from '../../../sound/wav.ts'
-import { callJob } from '../../work/call.ts'
-import type { Recording } from './bench.ts'
+import { bench, type Recording, type Settings } from './bench.ts'
 import { player, useQuietOnLeave, type Voice } from './player.ts'
 
-/** samples a second at which one engine alone is played; every browser takes it */
-const PLAY_RATE = 16000
-
 /** Play, pause, where the cursor stands, and which sound is heard. */
-export function PlayBar({ recording }: { recording: Recording }) {
+export function PlayBar({ recording, options }: { recording: Recording; options: Settings }) {
   const { time, playing, voice, fault } = player.use()
   const [busy, setBusy] = useState<Voice>()
   useQuietOnLeave()
@@ -20,20 +14,22 @@ export function PlayBar({ recording }: { recording: Recording }) {
     return player.close
   }, [recording.audio])
   const { audio } = recording
-  if (!audio) return <p className="quiet">This run was kept without its sound.</p>
+  if (!audio)
+    return (
+      <p className="quiet">The sound of this run is not kept here; open the recording again to play it.</p>
+    )
   const answer = recording.answer
   const tracks = answer?.hearing?.tracks ?? []
   const choose = async (next: Voice) => {
     if (next === 'all') return player.load('all', audio)
     const track = tracks.find((t) => t.label === next)
-    if (!track || !answer?.hearing) return
+    if (!track) return
     setBusy(next)
     try {
-      const { firing, change, rpm } = track
-      const order = { sound: answer.sound, track: { firing, change, rpm }, step: answer.hearing.step }
-      const alone = await callJob('alone', order).done
-      const wav = writeWav([louder(resampled(alone, ANALYSIS_RATE, PLAY_RATE))], PLAY_RATE)
-      player.load(next, new Blob([wav as Uint8Array<ArrayBuffer>], { type: 'audio/wav' }))
+      const sound = await bench.alone(track, options)
+      if (sound) player.load(next, sound)
+    } catch (error) {
+      if ((error as Error).name !== 'AbortError') player.fail((error as Error).message)
     } finally {
       setBusy(undefined)
     }
@@ -76,10 +72,4 @@ export function PlayBar({ recording }: { recording: Recording }) {
       </span>
     </div>
   )
-}
-
-/** The strongest sample at nine tenths. */
-function louder(x: Float32Array): Float32Array {
-  const most = x.reduce((a, v) => Math.max(a, Math.abs(v)), 0)
-  return most > 0 ? x.map((v) => (0.9 * v) / most) : x
 }

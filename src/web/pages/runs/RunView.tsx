@@ -2,7 +2,9 @@ import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Sheet } from '../../../drawing/sheet.ts'
 import { svgOf } from '../../../drawing/svg.ts'
+import { markStretch, stretchAround } from '../../../sound/byHand.ts'
 import { runPicture } from '../../../sound/figures.ts'
+import type { Hearing } from '../../../sound/hearing.ts'
 import type { LockedPoint } from '../../../sound/listener.ts'
 import { rpmPerHertz } from '../../../sound/listener.ts'
 import { SheetSvg } from '../../parts/SheetSvg.tsx'
@@ -15,26 +17,34 @@ import { player } from './player.ts'
 
 interface Props {
   recording: Recording
+  /** what was heard, as it is to be shown; absent while it is listened to */
+  hearing: Hearing | undefined
   options: Settings
 }
 
 /** The recording with the tracks on it: played, read, and put right by hand. */
-export function RunView({ recording, options }: Props) {
+export function RunView({ recording, hearing, options }: Props) {
   const { told, work } = useBench()
   const [sheet, setSheet] = useState<Sheet>()
   const answer = recording.answer!
-  const { hearing } = answer
   const perHertz = rpmPerHertz(options.cylinders, options.strokes)
   const draw = useCallback(
     (width: number) =>
       runPicture({
         width,
-        spectrogram: answer.hearing?.spectrogram ?? answer.spectrogram,
+        spectrogram: answer.spectrogram,
         rpmPerHertz: perHertz,
-        ...(answer.hearing ? { hearing: answer.hearing } : {}),
+        ...(hearing ? { hearing } : {}),
       }),
-    [answer, perHertz],
+    [answer, hearing, perHertz],
   )
+  const octave = (kind: 'twice' | 'half', label: 'A' | 'B', time: number) => {
+    const around = hearing && stretchAround(hearing, label, time)
+    const mark = around && markStretch(hearing, kind, label, around.from, around.to)
+    if (!mark) return
+    bench.tell({ marks: [...told.marks, mark] })
+    void bench.again(options)
+  }
   const setLocks = (locks: readonly LockedPoint[]) => bench.tell({ locks })
   return (
     <section className="runview" aria-label="The recording">
@@ -46,7 +56,9 @@ export function RunView({ recording, options }: Props) {
               sheet={sheet}
               hearing={hearing}
               locks={told.locks}
+              marks={told.marks}
               onLocks={setLocks}
+              onOctave={octave}
               onSeek={player.seek}
             />
           )}
@@ -55,7 +67,8 @@ export function RunView({ recording, options }: Props) {
           <span>
             Dark is loud. A line of an engine that fires once a turn stands at its speed; fainter lines at
             twice and three times that are the same engine’s.{' '}
-            {hearing && 'Drag a line where it is wrong; tap to jump there.'}
+            {hearing &&
+              'Drag a line where it is wrong; let go at twice or half its speed and the whole stretch moves. Tap to jump there.'}
           </span>
           <Button
             className="plain"
@@ -66,14 +79,19 @@ export function RunView({ recording, options }: Props) {
           </Button>
         </figcaption>
       </figure>
-      <PlayBar recording={recording} />
-      {hearing && answer.sound.length > 0 && (
+      <PlayBar recording={recording} options={options} />
+      {hearing && recording.audio && (
         <Locks
           hearing={hearing}
           locks={told.locks}
+          marks={told.marks}
           busy={work !== undefined}
           onLocks={setLocks}
-          onAgain={() => bench.again(options)}
+          onMarks={(marks) => {
+            bench.tell({ marks })
+            void bench.again(options)
+          }}
+          onAgain={() => void bench.again(options)}
         />
       )}
     </section>

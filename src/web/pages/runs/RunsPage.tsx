@@ -1,10 +1,10 @@
 import { useCallback, useEffect, useMemo } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { worstStanding } from '../../../answers/finding.ts'
-import { atFullThrottle } from '../../../balance/heardRun.ts'
 import { runAnswer } from '../../../sound/answer.ts'
 import { runFindings } from '../../../sound/findings.ts'
 import { hearOptionsOf } from '../../../sound/fromCraft.ts'
+import type { Hearing } from '../../../sound/hearing.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { EmptyState } from '../../parts/EmptyState.tsx'
@@ -17,6 +17,7 @@ import { useApp } from '../../state/hooks.ts'
 import { ChangeLog } from '../craft/ChangeLog.tsx'
 import { Beside } from './Beside.tsx'
 import { bench, useBench } from './bench.ts'
+import { useDraft } from './draft.ts'
 import { Events } from './Events.tsx'
 import { useExpected } from './expected.ts'
 import { inventedOrder } from './inventedOrder.ts'
@@ -28,6 +29,10 @@ import { RunView } from './RunView.tsx'
 import { ToldPanel } from './ToldPanel.tsx'
 import { cautions, how, measures } from './words.ts'
 import './runs.css'
+
+/** octaves settled by the craft file, to be told above the picture */
+const chosen = (h: Hearing | undefined) =>
+  (h?.flags ?? []).filter((f) => f.code === 'in-turn' || f.code === 'octave-chosen')
 
 const asks = 'What happened, and what next?'
 
@@ -41,7 +46,9 @@ function WithCraft({ craft }: { craft: Craft }) {
   const { recording, told, work, fault } = useBench()
   const looked = useApp((s) => s.looked)
   const balance = looked?.craft === craft ? looked.balance : undefined
+  const craftId = useApp((s) => s.work?.id)
   const options = useMemo(() => hearOptionsOf(craft), [craft])
+  useDraft(craftId, options)
   const open = useCallback(
     (file: File) => {
       if (!/\.gpx$/i.test(file.name)) return void bench.open(file, options)
@@ -51,17 +58,17 @@ function WithCraft({ craft }: { craft: Craft }) {
     },
     [options],
   )
-  const hearing = recording?.answer?.hearing
-  const expected = useExpected(hearing, told)
-  const findings = useMemo(() => {
-    if (!hearing) return []
-    const { prediction, closing } = expected
-    return runFindings(prediction ? atFullThrottle(hearing, prediction) : hearing, prediction, closing)
-  }, [hearing, expected])
+  const expected = useExpected(recording?.answer?.hearing, told, craft)
+  const { hearing } = expected
+  const findings = useMemo(
+    () => (expected.compared ? runFindings(expected.compared, expected) : []),
+    [expected],
+  )
   useEffect(() => {
     if (hearing) app.found('runs', findings)
   }, [hearing, findings])
-  const answer = hearing && runAnswer(hearing)
+  const flags = [...(recording?.flags ?? []), ...chosen(hearing)]
+  const answer = hearing && runAnswer(hearing, expected.expects)
 
   return (
     <>
@@ -89,9 +96,9 @@ function WithCraft({ craft }: { craft: Craft }) {
           <strong>{fault.name}</strong>: {fault.says.join(' ')}
         </p>
       )}
-      {recording && recording.flags.length > 0 && (
+      {flags.length > 0 && (
         <ul className="plainlist flags">
-          {recording.flags.map((f) => (
+          {flags.map((f) => (
             <li key={f.code}>{f.text}</li>
           ))}
         </ul>
@@ -111,10 +118,10 @@ function WithCraft({ craft }: { craft: Craft }) {
       {recording?.answer && (
         <div className="beside">
           <div className="pictures">
-            <RunView recording={recording} options={options} />
+            <RunView recording={recording} hearing={hearing} options={options} />
             {hearing && <Events hearing={hearing} />}
           </div>
-          <ToldPanel told={told} onAgain={() => bench.again(options)} />
+          <ToldPanel told={told} sync={expected.sync} onAgain={() => void bench.again(options)} />
         </div>
       )}
       <FindingsList findings={findings} />
@@ -130,7 +137,7 @@ function WithCraft({ craft }: { craft: Craft }) {
       <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
       <Cautions says={cautions} />
       {hearing && <Numbers hearing={hearing} />}
-      <KeptRuns />
+      <KeptRuns options={options} />
       <ChangeLog craft={craft} />
       <SourcesFoot how={how} sources={findings.flatMap((f) => f.sources)} />
     </>

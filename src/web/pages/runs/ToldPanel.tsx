@@ -1,14 +1,17 @@
-import { useId, useState } from 'react'
-import { Button } from 'react-aria-components/Button'
+import { useId } from 'react'
 import { plain } from '../../../balance/shown.ts'
 import { observations } from '../../../sound/observations.ts'
 import { parseReadings, readPull } from '../../../sound/pull.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
-import { bench, type RunKind, type Told } from './bench.ts'
+import { bench } from './bench.ts'
+import type { Expected } from './expected.ts'
+import { GpxField } from './GpxField.tsx'
+import type { RunKind, Told } from './told.ts'
 
 interface Props {
   told: Told
+  sync: Expected['sync']
   /** hears anew when the engine count was changed */
   onAgain: () => void
 }
@@ -18,7 +21,7 @@ const counts = ['let the sound decide', 'one', 'two']
 const noticed = 'did not notice'
 
 /** What the user knows of the run beside its sound. Leaving a thing out never counts as a no. */
-export function ToldPanel({ told, onAgain }: Props) {
+export function ToldPanel({ told, sync, onAgain }: Props) {
   const id = useId()
   const pull = readPull(parseReadings(told.readings))
   const count = told.engines === 1 ? 'one' : told.engines === 2 ? 'two' : counts[0]!
@@ -61,7 +64,7 @@ export function ToldPanel({ told, onAgain }: Props) {
           </p>
         )}
       </div>
-      <GpxField told={told} />
+      <GpxField told={told} sync={sync} />
       <details>
         <summary>What you saw and tried ({told.observed.length})</summary>
         <div className="observed">
@@ -90,37 +93,5 @@ export function ToldPanel({ told, onAgain }: Props) {
         />
       </div>
     </section>
-  )
-}
-
-function GpxField({ told }: { told: Told }) {
-  const id = useId()
-  const [says, setSays] = useState('')
-  const take = async (file: File) => setSays(await bench.addGpx(file))
-  return (
-    <div>
-      <label htmlFor={id}>GPX track</label>
-      {told.gpxName && (
-        <p className="row">
-          <span>
-            {told.gpxName}, {told.gpx.length} points
-          </span>
-          <Button className="plain" onPress={() => bench.tell({ gpx: [], gpxName: '' })}>
-            Take away
-          </Button>
-        </p>
-      )}
-      <input
-        id={id}
-        type="file"
-        accept=".gpx,application/gpx+xml"
-        onChange={(e) => {
-          const file = e.target.files?.[0]
-          e.target.value = ''
-          if (file) void take(file)
-        }}
-      />
-      {says && <p role="status">{says}</p>}
-    </div>
   )
 }

@@ -1,30 +1,35 @@
 import type { Flag } from '../../../answers/solved.ts'
-import { mixed } from '../../../sound/hear.ts'
-import { ANALYSIS_RATE, makeResampler, type Resampler } from '../../../sound/resample.ts'
+import {
+  lengthFlags,
+  OGG_TAIL,
+  oggCut,
+  oggEnds,
+  readContainer,
+  whyNothing,
+} from '../../../sound/container.ts'
 import { fileKind, makeWavReader } from '../../../sound/wav.ts'
 import { flag, type Reading, type Sink } from './sink.ts'
 import { decodeStreamed } from './streamed.ts'
 
-/** A recording's sound at the analysis rate. */
-export interface Decoded {
-  channels: Float32Array[]
-  /** s */
-  seconds: number
-  /** what is missing or odd, in sentences; the only content when nothing could be read */
-  flags: Flag[]
-}
+/**
+ * What the browser is asked to decode as a whole: quick, but all of it lies in memory at once. Longer recordings, and
+ * files of which most is picture, are read bit by bit.
+ */
+const AT_ONCE = { bytes: 40e6, seconds: 600 }
 
-/** bytes above which the browser is not asked to decode the whole file at once */
-const MOST_AT_ONCE = 200e6
-
-/** Reads any recording, stretch by stretch where it is long. Never throws for what is in the file. */
-export async function decode(file: File, reading: Reading): Promise<Decoded> {
-  const gather = makeGatherer()
-  const flags = await read(file, gather.sink, reading)
-  const channels = gather.end()
-  const seconds = (channels[0]?.length ?? 0) / ANALYSIS_RATE
-  if (seconds === 0 && flags.length === 0) flags.push(flag('no-sound', 'There is no sound in this file.'))
-  return { channels, seconds, flags }
+/**
+ * Reads any recording and hands its sound on stretch by stretch. Answers what is missing or odd, in sentences; when no
+ * sound came, why. Never throws for what is in the file.
+ */
+export async function readRecording(file: File, sink: Sink, reading: Reading): Promise<Flag[]> {
+  let frames = 0
+  const counted: Sink = (channels, rate, expected) => {
+    frames += channels[0]?.length ?? 0
+    sink(channels, rate, expected)
+  }
+  const flags = await read(file, counted, reading)
+  if (frames === 0 && flags.length === 0) flags.push(flag('no-sound', 'There is no sound in this file.'))
+  return flags
 }
 
 async function read(file: File, sink: Sink, reading: Reading): Promise<Flag[]> {
@@ -42,10 +47,10 @@ async function read(file: File, sink: Sink, reading: Reading): Promise<Flag[]> {
     const { flags, frames } = await decodeWav(file, sink, reading)
     // codings this reader does not know are left to the browser
     if (frames > 0 || !flags.some((f) => f.code === 'wav-format')) return flags
-    const other = await decodeOther(file, sink, reading)
+    const other = await decodeOther(file, kind, sink, reading)
     return other.frames > 0 ? other.flags : flags
   }
-  const { flags, frames } = await decodeOther(file, sink, reading)
+  const { flags, frames } = await decodeOther(file, kind, sink, reading)
   if (frames > 0) return [...extension(file.name, kind), ...flags]
   if (kind && /JPEG|PNG|PDF|XML|ZIP|picture/i.test(kind))
     return [flag('not-sound', `This is ${kind}, not a recording${named(file.name)}.`)]
@@ -59,11 +64,12 @@ async function decodeWav(file: File, sink: Sink, reading: Reading) {
   const bytes = file.stream().getReader()
   for (;;) {
     const { done, value } = await bytes.read()
-    if (done || reading.cancelled()) break
+    if (done) break
     const block = reader.push(value)
     if (block?.[0]) {
       frames += block[0].length
-      sink(block, reader.format!.rate)
+      const { rate, bits, channels } = reader.format!
+      sink(block, rate, file.size / ((bits / 8) * channels * rate))
     }
     taken += value.length
     reading.progress(taken / file.size)
@@ -74,59 +80,64 @@ async function decodeWav(file: File, sink: Sink, reading: Reading) {
   return { frames, flags: [...reader.flags] }
 }
 
-async function decodeOther(file: File, sink: Sink, reading: Reading) {
-  if (file.size <= MOST_AT_ONCE) {
-    const frames = await decodeAtOnce(file, sink)
-    if (frames > 0) return { frames, flags: [] as Flag[] }
+async function decodeOther(file: File, kind: string | undefined, sink: Sink, reading: Reading) {
+  const { BlobSource } = await import('mediabunny')
+  const container = await readContainer(new BlobSource(file))
+  const why = whyNothing(container)
+  if (why) return { frames: 0, flags: [why] }
+  let seconds = 0
+  const timed: Sink = (channels, rate, expected) => {
+    seconds += (channels[0]?.length ?? 0) / rate
+    sink(channels, rate, expected)
   }
-  return decodeStreamed(file, sink, reading)
+  const short = file.size <= AT_ONCE.bytes && (container.soundLasts ?? 0) <= AT_ONCE.seconds
+  let frames = short ? await reading.decodeAtOnce() : 0
+  let flags: Flag[] = []
+  if (frames > 0) seconds = frames / AT_ONCE_RATE
+  else {
+    ;({ frames, flags } = await decodeStreamed(file, timed, reading, container.soundLasts))
+    // what the page cannot take apart the browser's decoder may still know
+    if (frames === 0 && !short && file.size <= 5 * AT_ONCE.bytes) {
+      frames = await reading.decodeAtOnce()
+      if (frames > 0) {
+        seconds = frames / AT_ONCE_RATE
+        flags = []
+      }
+    }
+  }
+  if (frames === 0) return { frames, flags }
+  const lengths = lengthFlags(container, seconds)
+  if (kind === 'an Ogg file' && !oggEnds(new Uint8Array(await file.slice(-OGG_TAIL).arrayBuffer())))
+    lengths.push(oggCut(seconds))
+  // how much is missing says more than that something is
+  const rest = lengths.some((f) => f.code === 'truncated') ? flags.filter((f) => f.code !== 'damaged') : flags
+  return { frames, flags: [...rest, ...lengths] }
 }
 
-/** The browser's own decoder on the whole file; 0 frames when it cannot. */
-async function decodeAtOnce(file: File, sink: Sink): Promise<number> {
+/** samples a second the browser's own decoder is asked for: enough for engines, a third of the memory */
+export const AT_ONCE_RATE = 16000
+
+/** samples handed on at a time */
+const STRETCH = 1 << 18
+
+/** The browser's own decoder on the whole file; only a page has it. Answers the frames handed on, 0 when it cannot. */
+export async function decodeWhole(
+  file: Blob,
+  sink: (channels: Float32Array<ArrayBuffer>[], rate: number, expected: number) => void,
+): Promise<number> {
   try {
-    // the context's rate is the one the sound is decoded to: enough for engines, a third of the memory
-    const context = new OfflineAudioContext(1, 1, 16000)
+    const context = new OfflineAudioContext(1, 1, AT_ONCE_RATE)
     const sound = await context.decodeAudioData(await file.arrayBuffer())
-    const channels = Array.from({ length: sound.numberOfChannels }, (_, k) => sound.getChannelData(k))
-    sink(channels, sound.sampleRate)
+    for (let i = 0; i < sound.length; i += STRETCH) {
+      const channels = Array.from({ length: sound.numberOfChannels }, (_, k) =>
+        sound.getChannelData(k).slice(i, i + STRETCH),
+      )
+      sink(channels, sound.sampleRate, sound.duration)
+    }
     return sound.length
   } catch {
     return 0
   }
-}
-
-/** Brings what comes to the analysis rate: up to two channels as they are, more as their mean. */
-function makeGatherer() {
-  let resamplers: Resampler[] = []
-  let from = 0
-  const parts: Float32Array[][] = []
-  const sink: Sink = (given, rate) => {
-    const channels = given.length > 2 ? [mixed(given)] : given
-    if (resamplers.length === 0) {
-      from = rate
-      resamplers = channels.map(() => makeResampler(from, ANALYSIS_RATE))
-      parts.push(...channels.map(() => []))
-    }
-    const long = 1 << 18
-    resamplers.forEach((r, k) => {
-      const c = channels[k] ?? channels[0]!
-      for (let i = 0; i < c.length; i += long) parts[k]!.push(r.push(c.subarray(i, i + long)))
-    })
-  }
-  const end = () => {
-    for (const [k, r] of resamplers.entries()) parts[k]!.push(r.flush())
-    return parts.map((list) => {
-      const out = new Float32Array(list.reduce((n, p) => n + p.length, 0))
-      let at = 0
-      for (const p of list) {
-        out.set(p, at)
-        at += p.length
-      }
-      return out
-    })
-  }
-  return { sink, end }
 }
 
 const named = (name: string) => {

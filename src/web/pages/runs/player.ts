@@ -20,6 +20,8 @@ export interface Player {
   seek(time: number): void
   /** plays another sound from the same moment */
   load(voice: Voice, sound: Blob): void
+  /** says why a sound could not be had */
+  fail(says: string): void
   /** forgets everything */
   close(): void
 }
@@ -73,6 +75,7 @@ export function makePlayer(): Player {
       put({ voice, fault: '' })
       if (playing) void play()
     },
+    fail: (says) => put({ fault: says }),
     close() {
       audio.pause()
       audio.removeAttribute('src')

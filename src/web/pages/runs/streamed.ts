@@ -5,7 +5,8 @@ import { flag, type Reading, type Sink } from './sink.ts'
 export async function decodeStreamed(
   file: File,
   sink: Sink,
-  reading: Reading,
+  reading: Pick<Reading, 'progress'>,
+  lasts?: number,
 ): Promise<{ frames: number; flags: Flag[] }> {
   const flags: Flag[] = []
   let frames = 0
@@ -33,7 +34,9 @@ export async function decodeStreamed(
           ),
         ],
       }
-    const duration = await track.computeDuration().catch(() => 0)
+    // only where the container does not say: it may mean looking at every packet
+    const duration = lasts ?? (await track.computeDuration().catch(() => 0))
+    let told = 0
     for await (const sample of new AudioSampleSink(track).samples()) {
       rate = sample.sampleRate
       const channels = Array.from({ length: sample.numberOfChannels }, (_, planeIndex) => {
@@ -42,10 +45,12 @@ export async function decodeStreamed(
         return plane
       })
       frames += sample.numberOfFrames
-      reading.progress(duration > 0 ? Math.min(1, sample.timestamp / duration) : 0)
+      const { timestamp } = sample
       sample.close()
-      sink(channels, rate)
-      if (reading.cancelled()) break
+      sink(channels, rate, duration)
+      if (timestamp < told) continue
+      told = timestamp + 5
+      reading.progress(duration > 0 ? Math.min(1, timestamp / duration) : 0)
     }
   } catch {
     flags.push(

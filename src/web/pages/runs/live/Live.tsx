@@ -1,12 +1,11 @@
-import { useEffect, useRef, useState } from 'react'
+import { useCallback, useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { clockText } from '../../../../sound/answer.ts'
-import { engineColour } from '../../../../sound/figures.ts'
-import type { LivePoint } from '../../../../sound/listener.ts'
-import { writeWav } from '../../../../sound/wav.ts'
 import type { Settings } from '../bench.ts'
+import { Dials, type Shown } from './Dials.tsx'
 import type { LiveOrder } from './listener.worker.ts'
 import { type Microphone, openMicrophone, refusal } from './microphone.ts'
+import { type Broken, brokenOff, type Recorder, startRecorder } from './recorder.ts'
 
 interface Props {
   options: Settings
@@ -15,88 +14,93 @@ interface Props {
   onRecorded: (file: File) => void
 }
 
-type Shown = LivePoint & { level: number }
-
 interface Session {
   microphone: Microphone
   worker: Worker
-  /** stretches kept while recording */
-  kept: Float32Array[] | undefined
+  recorder: Recorder | undefined
+  /** keeps the screen, and with it the microphone, from going to sleep */
+  awake: WakeLockSentinel | undefined
 }
 
-/** s of recording at most: what fits in a phone's memory */
-const MOST = 1800
-/** confidence below which a speed is not shown */
-const SHOWN = 0.35
+/** s of recording at most: on the browser's disk, and where it has none in memory */
+const MOST = { lasting: 7200, inMemory: 1800 }
 
 /** The microphone as a tachometer for one or two engines, with a recording button. */
 export function Live({ options, expected, onRecorded }: Props) {
   const [point, setPoint] = useState<Shown>()
   const [on, setOn] = useState<'off' | 'opening' | 'on'>('off')
   const [recorded, setRecorded] = useState<number>()
-  const [fault, setFault] = useState('')
+  const [says, setSays] = useState('')
   const session = useRef<Session>(undefined)
 
-  const stop = () => {
+  const stop = useCallback(() => {
     session.current?.microphone.close()
     session.current?.worker.terminate()
+    void session.current?.awake?.release()
     session.current = undefined
     setOn('off')
     setPoint(undefined)
     setRecorded(undefined)
-  }
-  useEffect(
-    () => () => {
-      session.current?.microphone.close()
-      session.current?.worker.terminate()
-    },
-    [],
-  )
-  const start = async () => {
-    setFault('')
-    setOn('opening')
+  }, [])
+  const finish = useCallback(async () => {
+    const recorder = session.current?.recorder
+    stop()
+    if (!recorder) return
     try {
-      const worker = new Worker(new URL('./listener.worker.ts', import.meta.url), { type: 'module' })
-      worker.onmessage = ({ data }: MessageEvent<Shown>) => setPoint(data)
-      const send = (order: LiveOrder) => worker.postMessage(order)
-      let rate = 0
-      const microphone = await openMicrophone((samples) => {
-        const kept = session.current?.kept
-        if (kept) {
-          kept.push(samples.slice())
-          const seconds = kept.reduce((n, p) => n + p.length, 0) / rate
-          if (seconds < MOST) setRecorded(seconds)
-          else finish()
-        }
-        send({ samples })
+      onRecorded(await recorder.finish())
+    } catch (error) {
+      setSays(`The recording could not be put together: ${(error as Error).message}.`)
+    }
+  }, [stop, onRecorded])
+  // leaving the page ends a recording as its button does
+  const leave = useRef(finish)
+  leave.current = finish
+  useEffect(() => () => void leave.current(), [])
+
+  const start = async () => {
+    setSays('')
+    setOn('opening')
+    const worker = new Worker(new URL('./listener.worker.ts', import.meta.url), { type: 'module' })
+    worker.onmessage = ({ data }: MessageEvent<Shown>) => setPoint(data)
+    const send = (order: LiveOrder, transfer: Transferable[] = []) => worker.postMessage(order, transfer)
+    try {
+      const microphone = await openMicrophone({
+        take(samples) {
+          const recorder = session.current?.recorder
+          if (recorder) {
+            recorder.take(samples)
+            setRecorded(Math.floor(recorder.seconds))
+            if (recorder.seconds > (recorder.lasting ? MOST.lasting : MOST.inMemory)) void leave.current()
+          }
+          send({ samples }, [samples.buffer])
+        },
+        lost() {
+          const kept = session.current?.recorder !== undefined
+          void leave.current()
+          setSays(
+            `The microphone is gone: it was unplugged, or the system took it away.${kept ? ' What was recorded until then is being read.' : ''}`,
+          )
+        },
+        muted: (muted) =>
+          setSays(
+            muted ? 'The system keeps the microphone silent just now, during a call for instance.' : '',
+          ),
       })
-      rate = microphone.rate
-      send({ rate, options })
-      session.current = { microphone, worker, kept: undefined }
+      send({ rate: microphone.rate, options })
+      session.current = { microphone, worker, recorder: undefined, awake: undefined }
       setOn('on')
     } catch (error) {
-      setFault(refusal(error))
+      worker.terminate()
+      setSays(refusal(error))
       setOn('off')
     }
   }
-  const record = () => {
-    if (!session.current) return
-    session.current.kept = []
+  const record = async () => {
+    const now = session.current
+    if (!now) return
+    now.recorder = await startRecorder(now.microphone.rate, new Date())
     setRecorded(0)
-  }
-  const finish = () => {
-    const kept = session.current?.kept
-    const rate = session.current?.microphone.rate
-    stop()
-    if (!kept?.length || !rate) return
-    const sound = new Float32Array(kept.reduce((n, p) => n + p.length, 0))
-    let at = 0
-    for (const p of kept) {
-      sound.set(p, at)
-      at += p.length
-    }
-    const bytes = writeWav([sound], rate) as Uint8Array<ArrayBuffer>
-    onRecorded(new File([bytes], `run ${timeName(new Date())}.wav`, { type: 'audio/wav' }))
+    now.awake = await navigator.wakeLock?.request('screen').catch(() => undefined)
   }
   return (
     <section className="live">
@@ -110,13 +114,13 @@ export function Live({ options, expected, onRecorded }: Props) {
           <Button onPress={() => void start()}>Start listening</Button>
         ) : (
           <>
-            <Button onPress={stop}>Stop listening</Button>
+            <Button onPress={() => void finish()}>Stop listening</Button>
             {recorded === undefined ? (
-              <Button className="main" isDisabled={on !== 'on'} onPress={record}>
+              <Button className="main" isDisabled={on !== 'on'} onPress={() => void record()}>
                 Record
               </Button>
             ) : (
-              <Button className="main" onPress={finish}>
+              <Button className="main" onPress={() => void finish()}>
                 Stop recording and read it
               </Button>
             )}
@@ -124,66 +128,48 @@ export function Live({ options, expected, onRecorded }: Props) {
         )}
         <span role="status">
           {on === 'opening' && 'Waiting for the microphone…'}
-          {fault}
+          {says}
         </span>
         {recorded !== undefined && <span className="recording">Recording {clockText(recorded)}</span>}
       </div>
-      {on === 'on' && <Dials point={point} expected={expected} />}
+      {on === 'on' && <Dials point={point} engines={options.engines === 1 ? 1 : 2} expected={expected} />}
+      <BrokenOff busy={on !== 'off'} onRead={onRecorded} />
     </section>
   )
 }
 
-interface DialsProps {
-  point: Shown | undefined
-  expected: number | undefined
+interface BrokenProps {
+  busy: boolean
+  onRead: (file: File) => void
 }
 
-function Dials({ point, expected }: DialsProps) {
-  const engines = (point?.engines ?? []).filter((e) => e.confidence > SHOWN)
-  const top = Math.max(9000, ...(expected ? [1.4 * expected] : []), ...engines.map((e) => e.rpm * 1.05))
+/** Recordings that a reload, a crash or an empty battery broke off: read or dropped. */
+function BrokenOff({ busy, onRead }: BrokenProps) {
+  const [list, setList] = useState<readonly Broken[]>([])
+  useEffect(() => {
+    if (!busy) void brokenOff().then(setList)
+  }, [busy])
+  const gone = (b: Broken) => setList((l) => l.filter((o) => o !== b))
+  const read = async (b: Broken) => {
+    const file = await b.file()
+    await b.drop()
+    gone(b)
+    onRead(file)
+  }
+  if (busy || list.length === 0) return null
   return (
-    <div className="dials">
-      {(['A', 'B'] as const).map((label) => {
-        const engine = engines.find((e) => e.label === label)
-        const rpm = engine ? Math.round(engine.rpm / 10) * 10 : undefined
-        return (
-          // biome-ignore lint/a11y/useSemanticElements: the browser's own meter cannot hold a large number
-          <div
-            key={label}
-            className="dial"
-            role="meter"
-            aria-label={`Speed of engine ${label}`}
-            aria-valuemin={0}
-            aria-valuemax={Math.round(top)}
-            aria-valuenow={rpm ?? 0}
-            aria-valuetext={rpm === undefined ? 'not heard' : `${rpm} rpm`}
-          >
-            <span className="quiet">Engine {label}</span>
-            <span className="big">{rpm ?? '–'}</span>
-            <span className="quiet">{engine ? 'rpm' : 'not heard'}</span>
-            <svg viewBox="0 0 100 9" preserveAspectRatio="none" aria-hidden="true">
-              <rect x={0} y={3} width={100} height={4} fill="#e6e2d6" />
-              {rpm !== undefined && (
-                <rect x={0} y={3} width={(100 * rpm) / top} height={4} fill={engineColour[label]} />
-              )}
-              {expected && (
-                <rect x={(100 * expected) / top - 0.3} y={0} width={0.6} height={9} fill="#1b1a17" />
-              )}
-            </svg>
-          </div>
-        )
-      })}
-      <p className="quiet">
-        {point && point.level < 1e-4 ? 'The microphone gives no sound. ' : ''}
-        {expected ? `The mark is the predicted speed tied up, ${Math.round(expected / 10) * 10} rpm. ` : ''}
-        Readings look back a few seconds and settle in about half a second.
-      </p>
-    </div>
+    <ul className="plainlist brokenoff">
+      {list.map((b) => (
+        <li className="row" key={b.began.getTime()}>
+          <span>
+            A recording of {clockText(b.seconds)} begun {b.began.toLocaleString('en-GB')} was broken off.
+          </span>
+          <Button onPress={() => void read(b)}>Read it</Button>
+          <Button className="plain" onPress={() => void b.drop().then(() => gone(b))}>
+            Drop it
+          </Button>
+        </li>
+      ))}
+    </ul>
   )
-}
-
-/** "2026-11-25 14.05" */
-function timeName(now: Date): string {
-  const two = (n: number) => String(n).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())} ${two(now.getHours())}.${two(now.getMinutes())}.${two(now.getSeconds())}`
 }

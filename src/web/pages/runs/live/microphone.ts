@@ -6,17 +6,38 @@ export interface Microphone {
   close(): void
 }
 
+export interface Hearer {
+  /** the next stretch of sound; the array is the hearer's to keep */
+  take(samples: Float32Array<ArrayBuffer>): void
+  /** the device went away */
+  lost(): void
+  /** the system silenced it, or gave it back */
+  muted(muted: boolean): void
+}
+
 /** Opens the microphone with the phone's voice processing off and hands its sound on in stretches. Throws what `refusal` puts into words. */
-export async function openMicrophone(
-  take: (samples: Float32Array<ArrayBuffer>) => void,
-): Promise<Microphone> {
+export async function openMicrophone({ take, lost, muted }: Hearer): Promise<Microphone> {
   if (!navigator.mediaDevices?.getUserMedia)
     throw new DOMException('no microphone access', 'NotSupportedError')
   const stream = await navigator.mediaDevices.getUserMedia({
     audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false },
   })
   const context = new AudioContext()
+  const heard = new AbortController()
+  const { signal } = heard
+  for (const track of stream.getTracks()) {
+    track.addEventListener('ended', lost, { signal })
+    track.addEventListener('mute', () => muted(true), { signal })
+    track.addEventListener('unmute', () => muted(false), { signal })
+  }
+  // a call or another app may have stopped the audio clock
+  context.addEventListener(
+    'statechange',
+    () => context.state !== 'running' && context.state !== 'closed' && void context.resume(),
+    { signal },
+  )
   const stop = () => {
+    heard.abort()
     for (const track of stream.getTracks()) track.stop()
     void context.close()
   }
@@ -80,9 +101,13 @@ export function refusal(error: unknown): string {
   switch ((error as Error).name) {
     case 'NotAllowedError':
       return 'The browser was not allowed to use the microphone. Allow it beside the page’s address, then start again.'
+    case 'SecurityError':
+      return 'This page may not use the microphone here. Serve the app from this machine or over https, or record with the phone’s camera and open the file.'
     case 'NotFoundError':
-      return 'No microphone was found on this device.'
+    case 'OverconstrainedError':
+      return 'No microphone was found on this device. Plug one in, or record with a phone and open the file.'
     case 'NotReadableError':
+    case 'AbortError':
       return 'Another program is using the microphone. Close it, then start again.'
     case 'NotSupportedError':
       return 'This browser gives pages no microphone. Serve the app from this machine or over https, or record with the phone’s camera and open the file.'

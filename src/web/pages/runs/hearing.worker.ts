@@ -1,0 +1,107 @@
+import type { Flag } from '../../../answers/solved.ts'
+import { type HearSession, makeHearSession, type SessionOptions } from '../../../jobs/hear.ts'
+import type { Hearing, Spectrogram, Track } from '../../../sound/hearing.ts'
+import type { HearOptions } from '../../../sound/listener.ts'
+import { readRecording } from './decode.ts'
+
+/** What the page asks of the worker that holds one recording. */
+export type HearingOrder =
+  | { open: File; options: SessionOptions; change: Pick<HearOptions, 'locks' | 'engines'> }
+  /** sound the page has decoded for the worker, and how many frames it was in all */
+  | { sound: Float32Array[]; rate: number; expected: number }
+  | { decoded: number }
+  | { again: Pick<HearOptions, 'locks' | 'engines'> }
+  | { alone: Pick<Track, 'firing' | 'change' | 'rpm'>; step: number }
+
+export type HearingNews =
+  | { part: number; says: string }
+  | { picture: Spectrogram; seconds: number }
+  /** the page is to decode the file with the browser's own decoder */
+  | { decode: true }
+  /** nothing could be read, and why */
+  | { nothing: Flag[] }
+  | { hearing: Hearing; seconds: number; flags: Flag[] }
+  | { alone: Uint8Array<ArrayBuffer> }
+  | { failed: string }
+
+const scope = self as unknown as {
+  onmessage: ((event: MessageEvent<HearingOrder>) => void) | null
+  postMessage(news: HearingNews, transfer?: Transferable[]): void
+}
+
+let session: HearSession | undefined
+let flags: Flag[] = []
+/** ends the wait for the page's decoder */
+let decoded: ((frames: number) => void) | undefined
+
+/** frames scored between two words on how far it is, a few seconds of sound */
+const STRIDE = 200
+/** part of the work that reading takes, and that following takes */
+const READING = 0.15
+const FOLLOWING = 0.9
+/** ms after which the first picture of a long reading is shown, though it is not read to its end */
+const FIRST_PICTURE = 1200
+
+const say = (part: number, says: string) => scope.postMessage({ part, says })
+const hand = (hearing: Hearing) =>
+  scope.postMessage({ hearing, seconds: session!.seconds(), flags }, [
+    hearing.spectrogram.level.buffer as ArrayBuffer,
+  ])
+
+async function open(file: File, options: SessionOptions, change: Pick<HearOptions, 'locks' | 'engines'>) {
+  const mine = makeHearSession(options)
+  session = mine
+  const began = performance.now()
+  let shown = 0
+  const show = () => {
+    const picture = mine.picture()
+    scope.postMessage({ picture, seconds: mine.seconds() }, [picture.level.buffer as ArrayBuffer])
+  }
+  const read = await readRecording(
+    file,
+    (channels, rate, expected) => {
+      mine.take(channels, rate, expected)
+      // a picture soon, and another each time there is twice as much of it
+      const late = performance.now() - began > FIRST_PICTURE
+      if (late && mine.seconds() > 2 * Math.max(1, shown)) {
+        shown = mine.seconds()
+        show()
+      }
+    },
+    {
+      progress: (part) => say(READING * part, `Reading ${file.name}`),
+      decodeAtOnce: () =>
+        new Promise<number>((done) => {
+          decoded = done
+          scope.postMessage({ decode: true })
+        }),
+    },
+  )
+  mine.close()
+  flags = read
+  if (mine.seconds() === 0) return scope.postMessage({ nothing: read })
+  show()
+  for (let part = 0; part < 1; ) {
+    part = mine.score(STRIDE)
+    say(READING + (FOLLOWING - READING) * part, 'Listening for engines')
+  }
+  say(FOLLOWING, 'Following the engines')
+  hand(mine.answer(change))
+}
+
+scope.onmessage = async ({ data }) => {
+  try {
+    if ('open' in data) await open(data.open, data.options, data.change)
+    else if ('sound' in data) session?.take(data.sound, data.rate, data.expected)
+    else if ('decoded' in data) decoded?.(data.decoded)
+    else if ('again' in data) {
+      say(FOLLOWING, 'Following the engines')
+      hand(session!.answer(data.again))
+    } else {
+      const alone = session!.alone(data.alone, data.step)
+      scope.postMessage({ alone }, [alone.buffer])
+    }
+  } catch (error) {
+    scope.postMessage({ failed: error instanceof Error ? error.message : String(error) })
+  }
+}
