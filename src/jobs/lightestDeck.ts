@@ -1,5 +1,6 @@
+import { type DeckAnswer, deckBay } from '../strength/deck.ts'
 import { strengthFromCraft } from '../strength/fromCraft.ts'
-import { type LightestAnswer, lightestDeck } from '../strength/lightest.ts'
+import { type LightestAnswer, lightestDeck, mostDeflection, searchTerms } from '../strength/lightest.ts'
 import { searchFor } from '../strength/pageAnswer.ts'
 import { Cancelled, defineJob } from './job.ts'
 import { craftOf } from './pipeSearch.ts'
@@ -15,30 +16,47 @@ export interface LightestDeckOrder {
   deflection?: number
 }
 
+/** The search's answer beside the bay as it is, looked at in the same way for the same rider. */
+export interface LightestDeckAnswer extends LightestAnswer {
+  own: DeckAnswer
+  /** kg, the heaviest the rider may be */
+  rider: number
+  /** m, greatest deflection that is let pass */
+  most: number
+  /** the search is still going on */
+  early: boolean
+}
+
 /** The lightest deck of a bay that holds its rider, and the best of each kind of build. */
-export const lightestDeckJob = defineJob<LightestDeckOrder, LightestAnswer>(
+export const lightestDeckJob = defineJob<LightestDeckOrder, LightestDeckAnswer>(
   'lightest-deck',
   (order, context) => {
     const inputs = strengthFromCraft(craftOf(order))
     const bay = inputs.bays[order.bay]
     if (!bay) throw new RangeError(`bay: ${order.bay}, expected 0 to ${inputs.bays.length - 1}`)
-    const search = searchFor(bay, inputs.riderHigh)
-    let seen = 0
-    let off = false
-    const answer = lightestDeck(
-      { ...search, ...(order.deflection === undefined ? {} : { deflection: order.deflection }) },
-      () => {
-        seen++
-        if (seen % 8 === 0) context.progress(partOf(seen), `${seen} builds tried, lightest first`)
-        off ||= context.cancelled()
-        return off
+    const { deflection } = order
+    const search = {
+      ...searchFor(bay, inputs.riderHigh),
+      ...(deflection === undefined ? {} : { deflection }),
+    }
+    const own = deckBay(bay, search.rider, search.temperature, searchTerms)
+    const whole = (answer: LightestAnswer, early: boolean): LightestDeckAnswer => ({
+      ...answer,
+      own,
+      rider: search.rider,
+      most: mostDeflection(search),
+      early,
+    })
+    const answer = lightestDeck(search, {
+      cancelled: () => context.cancelled(),
+      progress: (seen, of, holding) => {
+        if (seen % 4 === 0)
+          context.progress(seen / of, `${seen} of ${of} builds looked over, lightest first; ${holding} hold`)
       },
-    )
-    if (off) throw new Cancelled()
+      early: (found) => context.early?.(whole(found, true)),
+    })
+    if (context.cancelled()) throw new Cancelled()
     context.progress(1, 'Done')
-    return answer
+    return whole(answer, false)
   },
 )
-
-/** how many builds there are is the search's own affair: the bar slows down towards an end it has not met yet */
-const partOf = (seen: number) => 1 - Math.exp(-seen / 120)

@@ -103,13 +103,24 @@ describe('the answer and the search', () => {
     expect(deckSays(inputs(list), answers).says).toContain(worst.bay.name)
     expect(deckSays(inputs([]), []).says).toMatch(/not known/)
   })
-  test('a build of the same kind comes as craft values, another kind does not', () => {
+  test('a build of the same kind comes as craft values; another kind brings its word first and every value it needs', () => {
     const thicker = { ...bays['foam']!, t: 2e-3 }
     expect(valuesOf(bays['foam']!, thicker)).toEqual([
       ['skin', 2e-3],
       ['foam', 'XPS 25'],
+      ['depth', 0.18],
     ])
-    expect(valuesOf(bays['foam']!, bays['alone']!)).toBeUndefined()
+    expect(valuesOf(bays['foam']!, bays['alone']!)).toEqual([
+      ['kind', 'alone'],
+      ['skin', bays['alone']!.t],
+    ])
+    expect(valuesOf(bays['alone']!, bays['sandwich']!).map(([key]) => key)).toEqual([
+      'kind',
+      'skin',
+      'foam',
+      'core',
+      'lower skin',
+    ])
   })
   test('the search is asked with the bay’s own size and the foam room it has', () => {
     expect(searchFor(bays['foam']!, 80)).toMatchObject({

@@ -1,5 +1,7 @@
 /** Figures of the Strength page: a deck bay in section, what it does as the load grows, options against each other, foam beside a hot part. */
-import { type ChartSeries, lineChart } from '../drawing/chart.ts'
+
+import { lineChart } from '../drawing/chart.ts'
+import type { ChartSeries } from '../drawing/chartSpec.ts'
 import { dimension } from '../drawing/dimension.ts'
 import { hatch } from '../drawing/hatch.ts'
 import { line, polygon, polyline, rectangle, text } from '../drawing/marks.ts'

@@ -30,8 +30,22 @@ export interface LightestAnswer {
   holding: DeckAnswer[]
   /** the best of each kind that holds, or the nearest when none does */
   compared: DeckAnswer[]
+  /** builds worked out, and all builds looked over: worked out, or passed over because a lighter one of their kind holds */
   tried: number
+  builds: number
 }
+
+/** What a search tells while it runs, and how it is called off. */
+export interface LightestWatch {
+  cancelled?: () => boolean
+  /** builds looked over of all there are, and how many hold so far */
+  progress?: (seen: number, of: number, holding: number) => void
+  /** called once a kind of build first holds: the first build ever to hold is the lightest of all, as they are looked at by mass */
+  early?: (answer: LightestAnswer) => void
+}
+
+/** Sheet that hats are folded from in the search, m. */
+export const hatSheet = 1.5e-3
 
 /** Sheets a builder can buy, m. */
 const usualSheets: readonly number[] = [0.8e-3, 1e-3, 1.2e-3, 1.5e-3, 2e-3, 2.5e-3, 3e-3, 4e-3]
@@ -56,7 +70,7 @@ function deckBuilds(input: LightestInput): DeckBay[] {
         for (const height of [0.02, 0.03, 0.04])
           add(
             t,
-            { kind: 'stringers', spacing, section: hatSection(height, 0.03, 1.5e-3) },
+            { kind: 'stringers', spacing, section: hatSection(height, 0.03, hatSheet) },
             `${mm(t)} sheet on ${mm(height)} hats every ${mm(spacing)}`,
           )
     for (const foam of input.foams) {
@@ -73,29 +87,43 @@ function deckBuilds(input: LightestInput): DeckBay[] {
   return out
 }
 
-/** Tries the builds lightest first; `enough` of them that hold are fully kept. */
-export function lightestDeck(input: LightestInput, cancelled?: () => boolean): LightestAnswer {
+/** Tries the builds lightest first; once a dozen hold, heavier ones of a kind that holds are passed over. */
+export function lightestDeck(input: LightestInput, watch: LightestWatch = {}): LightestAnswer {
   const margin = input.margin ?? 1
-  const most = (input.deflection ?? 1 / 50) * Math.min(input.length, input.width)
+  const most = mostDeflection(input)
+  const holds = (a: DeckAnswer | undefined) => a !== undefined && a.margin >= margin && a.deflection <= most
   const builds = deckBuilds(input).sort((a, b) => deckMassPerArea(a) - deckMassPerArea(b))
   const holding: DeckAnswer[] = []
   const best = new Map<DeckSupport['kind'], DeckAnswer>()
   let tried = 0
-  for (const bay of builds) {
-    if (cancelled?.()) break
+  const answer = (): LightestAnswer => ({
+    holding: [...holding],
+    compared: [...best.values()],
+    tried,
+    builds: builds.length,
+  })
+  for (const [i, bay] of builds.entries()) {
+    if (watch.cancelled?.()) break
+    watch.progress?.(i, builds.length, holding.length)
     const known = best.get(bay.support.kind)
     // heavier than one of its kind that already holds: no use looking
-    if (known !== undefined && known.margin >= margin && known.deflection <= most && holding.length >= 12)
-      continue
+    if (holds(known) && holding.length >= 12) continue
     tried++
-    const a = deckBay(bay, input.rider, input.temperature, 29)
-    const holds = a.margin >= margin && a.deflection <= most
-    if (holds) holding.push(a)
-    const held = known !== undefined && known.margin >= margin && known.deflection <= most
-    if (known === undefined || (!held && (holds || score(a, most) > score(known, most))))
+    const a = deckBay(bay, input.rider, input.temperature, searchTerms)
+    if (holds(a)) holding.push(a)
+    if (known === undefined || (!holds(known) && (holds(a) || score(a, most) > score(known, most)))) {
       best.set(bay.support.kind, a)
+      if (holds(a)) watch.early?.(answer())
+    }
   }
-  return { holding, compared: [...best.values()], tried }
+  return answer()
 }
+
+/** Greatest deflection under a standing rider that a search lets pass, m. */
+export const mostDeflection = (input: Pick<LightestInput, 'deflection' | 'length' | 'width'>): number =>
+  (input.deflection ?? 1 / 50) * Math.min(input.length, input.width)
+
+/** terms of the plate's series in a search: within half a per cent of the full count */
+export const searchTerms = 29
 
 const score = (a: DeckAnswer, most: number): number => Math.min(a.margin, most / a.deflection)

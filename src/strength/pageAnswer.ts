@@ -2,7 +2,7 @@
 import { type DeckAnswer, type DeckBay, deckBay } from './deck.ts'
 import { foams } from './foams.ts'
 import type { StrengthInputs } from './fromCraft.ts'
-import type { LightestInput } from './lightest.ts'
+import { hatSheet, type LightestInput } from './lightest.ts'
 
 const loadWord = { standing: 'standing still', step: 'a hard step', jump: 'a jump with both feet' } as const
 const partWord = { skin: 'sheet', foam: 'foam', stringer: 'stringers', core: 'core' } as const
@@ -57,22 +57,25 @@ export function searchFor(bay: DeckBay, rider: number): LightestInput {
   }
 }
 
-/** The craft values that make a bay another build of the same kind: path below the bay, SI number or word. Undefined for another kind. */
-export function valuesOf(
-  from: DeckBay,
-  to: DeckBay,
-): readonly (readonly [string, number | string])[] | undefined {
-  const [a, b] = [from.support, to.support]
-  if (a.kind !== b.kind) return undefined
+/** The craft values that make a bay another build: path below the bay, SI number or word; the kind first where it changes. */
+export function valuesOf(from: DeckBay, to: DeckBay): readonly (readonly [string, number | string])[] {
+  const kind = from.support.kind === to.support.kind ? [] : [['kind', to.support.kind] as const]
   const skin = ['skin', to.t] as const
+  const b = to.support
   switch (b.kind) {
     case 'alone':
-      return [skin]
+      return [...kind, skin]
     case 'stringers':
-      return [skin, ['spacing', b.spacing], ['stringer height', b.section.height]]
+      return [
+        ...kind,
+        skin,
+        ['spacing', b.spacing],
+        ['stringer height', b.section.height],
+        ['stringer sheet', hatSheet],
+      ]
     case 'foam':
-      return [skin, ['foam', b.foam.id]]
+      return [...kind, skin, ['foam', b.foam.id], ['depth', b.depth]]
     case 'sandwich':
-      return [skin, ['foam', b.foam.id], ['core', b.core], ['lower skin', b.inner]]
+      return [...kind, skin, ['foam', b.foam.id], ['core', b.core], ['lower skin', b.inner]]
   }
 }

@@ -379,6 +379,34 @@ describe('decks', () => {
       if (c.massPerArea < l.holding[0]!.massPerArea) expect(c.margin).toBeLessThan(1)
     expect(deckMassPerArea(l.holding[0]!.bay)).toBe(l.holding[0]!.massPerArea)
   })
+  test('the search tells a true fraction, its first early answer already names the lightest, and it stops when called off', () => {
+    const search = {
+      length: 0.4,
+      width: 0.35,
+      rider: 85,
+      alloy: alloyOf('5052-H32'),
+      welded: false,
+      held: false,
+      foams: [foamOf('XPS 29')],
+      foamDepth: 0.15,
+    }
+    const seen: number[] = []
+    let first: string | undefined
+    let total = 0
+    const whole = lightestDeck(search, {
+      progress: (i, of) => {
+        seen.push(i)
+        total = of
+      },
+      early: (a) => (first ??= a.holding[0]?.bay.name),
+    })
+    expect(seen).toEqual(Array.from({ length: total }, (_, i) => i))
+    expect(whole.builds).toBe(total)
+    expect(whole.tried).toBeLessThanOrEqual(total)
+    expect(first).toBe(whole.holding[0]!.bay.name)
+    let asked = 0
+    expect(lightestDeck(search, { cancelled: () => ++asked > 5 }).tried).toBe(5)
+  })
   test('a foot wider than the bay still gives a finite answer', () => {
     expect(Number.isFinite(deckBay({ ...bay, width: 0.06, length: 0.2 }, 85).margin)).toBe(true)
   })

@@ -68,7 +68,7 @@ function Values({ tried }: { tried: readonly Tried[] }) {
   return tried.map((t, i) => (
     <span key={t.path}>
       {i > 0 && '; '}
-      {labelOf(t.path)} <b>{t.text}</b>, was {t.was}
+      {labelOf(t.path)} <b>{t.text}</b>, was {t.was || 'not there'}
     </span>
   ))
 }

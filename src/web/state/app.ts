@@ -92,8 +92,8 @@ export const app = {
       return change(work, { tried, label: `try ${path}`, merge: `try ${path}` }, clock())
     }),
 
-  /** Tries several values at once, as one step: path, SI number and its text. */
-  tryAll: (values: readonly (readonly [string, number, string])[], label: string) =>
+  /** Tries several values at once, as one step: path, SI number or word, and its text. */
+  tryAll: (values: readonly (readonly [string, number | string, string])[], label: string) =>
     edit((work) => {
       const { craft, units } = store.get()
       const tried = values.reduce<readonly Tried[]>((sum, [path, value, text]) => {

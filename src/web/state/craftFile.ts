@@ -82,9 +82,27 @@ export function keepInFile(
   let kept = text
   for (const { path, text: to, was } of tried) {
     const from = valueText(kept, path) ?? was
-    kept = appendLog(setValue(kept, path, to), { date: entry.date, path, from, to, ...said })
+    kept = appendLog(setValue(withoutOldKind(kept, path, to), path, to), {
+      date: entry.date,
+      path,
+      from,
+      to,
+      ...said,
+    })
   }
   return kept
+}
+
+/** Before an item becomes of another kind: the text without the values that the new kind does not have. */
+function withoutOldKind(text: string, path: string, kind: string): string {
+  const at = path.slice(0, path.lastIndexOf('.'))
+  const owner = fieldAt(at)
+  if (owner?.type !== 'variant' || path !== `${at}.${owner.tag}`) return text
+  const before = owner.variants[valueText(text, path) ?? '']?.fields ?? {}
+  const after = owner.variants[kind]?.fields ?? {}
+  return Object.keys(before)
+    .filter((key) => !(key in after) && isWritten(text, `${at}.${key}`))
+    .reduce((sum, key) => removeValue(sum, `${at}.${key}`), text)
 }
 
 /** What the craft holds at a path of the file's own keys, typed craft in, anything out. */

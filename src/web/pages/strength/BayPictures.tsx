@@ -1,6 +1,7 @@
 import { useCallback } from 'react'
-import { buildWords, deflectionFigure, sectionFigure, shareFigure } from '../../../strength/figures.ts'
+import { deflectionFigure, shareFigure } from '../../../strength/figures.ts'
 import { Figure } from '../../parts/Figure.tsx'
+import { Sections } from './Sections.tsx'
 import { type Deck, sweepOf } from './useDeck.ts'
 
 interface Props {
@@ -13,12 +14,10 @@ interface Props {
 export function BayPictures({ now, tried, bay }: Props) {
   const own = now.answers[bay]!
   const other = tried?.answers[bay]
-  const shown = other ?? own
   const sweep = sweepOf(now, bay)!
   const triedSweep =
     tried && JSON.stringify(other?.bay) !== JSON.stringify(own.bay) ? sweepOf(tried, bay) : undefined
   const { rider } = (tried ?? now).inputs
-  const section = useCallback((width: number) => sectionFigure(shown, width), [shown])
   const gives = useCallback(
     (width: number) => deflectionFigure(sweep, triedSweep, rider, width),
     [sweep, triedSweep, rider],
@@ -29,11 +28,7 @@ export function BayPictures({ now, tried, bay }: Props) {
   )
   return (
     <div className="pictures">
-      <Figure
-        draw={section}
-        name="deck section"
-        caption={`${other ? 'With what is tried: ' : ''}${buildWords(shown.bay)}; the red foot is the load that governs.`}
-      />
+      <Sections now={now} tried={tried} bay={bay} />
       <Figure
         draw={share}
         name="share of strength"

@@ -1,7 +1,9 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { plain } from '../../../balance/shown.ts'
+import type { LightestDeckAnswer } from '../../../jobs/lightestDeck.ts'
 import type { DeckAnswer } from '../../../strength/deck.ts'
+import { buildWords } from '../../../strength/figures.ts'
 import { valuesOf } from '../../../strength/pageAnswer.ts'
 import { JobProgress } from '../../parts/JobProgress.tsx'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
@@ -9,7 +11,8 @@ import { app } from '../../state/app.ts'
 import { inputAt, triedValues } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { shownNumber } from '../../state/shown.ts'
-import { bayHead, partWord } from './table.ts'
+import { Sections } from './Sections.tsx'
+import { bayHead, loadWord, partWord } from './table.ts'
 import type { Deck } from './useDeck.ts'
 import { useLightest } from './useLightest.ts'
 
@@ -20,18 +23,17 @@ interface Props {
 }
 
 const ways: readonly [string, number][] = [
-  ['no more than a fiftieth', 1 / 50],
-  ['stiff: a hundredth', 1 / 100],
+  ['no more than a fiftieth of its short side', 1 / 50],
+  ['stiff: a hundredth of its short side', 1 / 100],
   ['whatever it gives', 1],
 ]
 
 /** Searches the lightest build that holds in one bay, and sets the best of each kind against the bay as it is. */
 export function Lightest({ now, tried, bay }: Props) {
   const work = useApp((s) => s.work)
-  const readOnly = useApp((s) => s.role === 'follower')
   const [give, setGive] = useState(0)
   const { output, running, part, says, error, start, cancel } = useLightest()
-  const own = (tried ?? now).answers[bay]!
+  const { name } = now.answers[bay]!.bay
   const search = () =>
     start({
       text: work?.goodText ?? '',
@@ -39,14 +41,12 @@ export function Lightest({ now, tried, bay }: Props) {
       bay,
       deflection: ways[give]![1],
     })
-  const rows = output ? [...output.compared].sort((a, b) => a.massPerArea - b.massPerArea) : []
-  const best = output?.holding[0]
   return (
     <section className="lightest">
-      <h2>The lightest deck that holds you, in {own.bay.name}</h2>
+      <h2>The lightest deck that holds you: {name}</h2>
       <p>
-        Usual sheets alone, on folded hats, on foam and as a sandwich, about five hundred builds, all for the
-        heaviest the rider may be; lightest first.
+        Usual sheets alone, on folded hats, on foam and as a sandwich are looked over by mass, lightest first,
+        for the heaviest the rider may be. The first that holds is the lightest there is among them.
       </p>
       <div className="row">
         <label>
@@ -55,7 +55,6 @@ export function Lightest({ now, tried, bay }: Props) {
             {ways.map(([word], i) => (
               <option key={word} value={i}>
                 {word}
-                {i < 2 ? ' of its short side' : ''}
               </option>
             ))}
           </select>
@@ -68,96 +67,100 @@ export function Lightest({ now, tried, bay }: Props) {
       </div>
       {running && <JobProgress says={says} part={part} onCancel={cancel} />}
       {error && <p role="alert">The search failed: {error}</p>}
-      {output && (
-        <>
-          <p role="status">
-            {best
-              ? `${best.bay.name} holds at ${best.massPerArea.toFixed(1)} kg/m², against ${own.massPerArea.toFixed(1)} as it is; ${output.tried} builds were worked out.`
-              : `None of the ${output.tried} builds worked out holds within that; the nearest of each kind are below.`}
-          </p>
-          <NumbersTable
-            caption="Options compared"
-            columns={[{ head: 'Build' }, ...bayHead, { head: 'Holds' }]}
-            rows={[
-              row(own, `as it is: ${own.bay.name}`, own.margin >= 1 ? 'yes' : 'no'),
-              ...rows.map((a) =>
-                row(a, a.bay.name, output.holding.some((h) => h.bay.name === a.bay.name) ? 'yes' : 'no'),
-              ),
-              ...output.holding
-                .filter((h) => !rows.some((r) => r.bay.name === h.bay.name))
-                .slice(0, 5)
-                .map((h) => row(h, h.bay.name, 'yes')),
-            ]}
-          />
-          <ul className="plainlist trylist">
-            {[...new Map([...output.holding.slice(0, 3), ...rows].map((a) => [a.bay.name, a])).values()].map(
-              (a) => (
-                <Option key={a.bay.name} answer={a} own={own} at={`deck.bays.${bay}`} disabled={readOnly} />
-              ),
-            )}
-          </ul>
-        </>
-      )}
+      {output && <Found output={output} now={now} tried={tried} bay={bay} />}
     </section>
   )
 }
 
-function row(a: DeckAnswer, name: string, holds: string): string[] {
+/** best of each kind, then the next lightest that hold, each build once */
+function optionsOf({ compared, holding }: LightestDeckAnswer): DeckAnswer[] {
+  const best = [...compared].sort((a, b) => a.massPerArea - b.massPerArea)
+  const rest = holding.filter((h) => !best.some((b) => b.bay.name === h.bay.name))
+  return [...best, ...rest.slice(0, 4)]
+}
+
+function Found({ output, now, tried, bay }: Props & { output: LightestDeckAnswer }) {
+  const { own, holding, builds, rider, most, early } = output
+  const best = holding[0]
+  const options = optionsOf(output)
+  const holds = (a: DeckAnswer) => a.margin >= 1 && a.deflection <= most
+  return (
+    <>
+      <p role="status">
+        {best
+          ? `${best.bay.name} is the lightest that holds: ${best.massPerArea.toFixed(1)} kg/m², against ${own.massPerArea.toFixed(1)} for ${buildWords(own.bay)}.`
+          : early
+            ? 'Nothing holds so far.'
+            : `None of the ${builds} builds holds within that; the nearest of each kind are below.`}
+      </p>
+      <NumbersTable
+        caption="Options compared"
+        columns={[{ head: 'Build' }, ...bayHead, { head: 'Holds' }]}
+        rows={[
+          row(own, `as searched from: ${buildWords(own.bay)}`, holds(own)),
+          ...options.map((a) => row(a, a.bay.name, holds(a))),
+        ]}
+      />
+      <p className="quiet">
+        For a rider of {rider.toFixed(0)} kg, the heaviest the file allows. Gives at most{' '}
+        {plain(1e3 * most, 1)} mm underfoot. Margin: what the weakest part bears over what is asked of it;
+        from 1 up it holds.
+      </p>
+      <Sections now={now} tried={tried} bay={bay} />
+      <ul className="plainlist trylist">
+        {options.map((a) => (
+          <Option key={a.bay.name} answer={a} now={now} tried={tried} bay={bay} />
+        ))}
+      </ul>
+    </>
+  )
+}
+
+function row(a: DeckAnswer, name: string, holds: boolean): string[] {
   return [
     name,
     plain(a.massPerArea, 1),
     plain(a.mass, 2),
     plain(1e3 * a.deflection, 1),
     plain(a.margin, 2),
-    partWord[a.governs.weakest],
-    holds,
+    `${partWord[a.governs.weakest]}, ${loadWord[a.governs.load]}`,
+    holds ? 'yes' : 'no',
   ]
 }
 
-/** A build of the same kind is tried at once; another kind is changed on the Craft page, as it has other values. */
-function Option({
-  answer,
-  own,
-  at,
-  disabled,
-}: {
-  answer: DeckAnswer
-  own: DeckAnswer
-  at: string
-  disabled: boolean
-}) {
+/** One build, tried at a press: the bay's kind and every value it needs, in one step. */
+function Option({ answer, now, tried, bay }: Props & { answer: DeckAnswer }) {
   const units = useApp((s) => s.units)
   const craft = useApp((s) => s.craft)
-  const values = valuesOf(own.bay, answer.bay)
-  if (!values)
-    return (
-      <li>
-        <a
-          href={`#/craft/${encodeURIComponent(at)}`}
-          aria-label={`Change the kind of bay to build ${answer.bay.name}`}
-        >
-          Change kind
-        </a>
-        <span>{answer.bay.name}</span>
-      </li>
-    )
+  const readOnly = useApp((s) => s.role === 'follower')
+  const own = now.answers[bay]!.bay
+  const picked = tried !== undefined && sameBuild(tried.answers[bay]!.bay, answer.bay)
   const tryIt = () => {
-    for (const [key, value] of values) {
-      const path = `${at}.${key}`
-      if (typeof value === 'string') app.tryValue(path, value, value)
-      else {
+    const values = valuesOf(own, answer.bay).flatMap(
+      ([key, value]): (readonly [string, number | string, string])[] => {
+        const path = `deck.bays.${bay}.${key}`
+        if (typeof value === 'string') return [[path, value, value]]
         const input = craft && inputAt(craft, path, units)
-        if (input)
-          app.tryValue(path, value, `${shownNumber(value, input.kind, input.unit)} ${input.unit}`.trim())
-      }
-    }
+        if (!input) return []
+        return [[path, value, `${shownNumber(value, input.kind, input.unit)} ${input.unit}`.trim()]]
+      },
+    )
+    app.tryAll(values, `try ${answer.bay.name}`)
   }
   return (
     <li>
-      <Button aria-label={`Try ${answer.bay.name}`} isDisabled={disabled} onPress={tryIt}>
-        Try
+      <Button
+        aria-label={`Try ${answer.bay.name}`}
+        aria-pressed={picked}
+        isDisabled={readOnly}
+        onPress={tryIt}
+      >
+        {picked ? 'Tried' : 'Try'}
       </Button>
       <span>{answer.bay.name}</span>
     </li>
   )
 }
+
+const sameBuild = (a: DeckAnswer['bay'], b: DeckAnswer['bay']) =>
+  JSON.stringify(valuesOf(a, b)) === JSON.stringify(valuesOf(a, a))

@@ -2,15 +2,13 @@ import { plain } from '../../../balance/shown.ts'
 import type { DeckAnswer } from '../../../strength/deck.ts'
 import { buildWords } from '../../../strength/figures.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
-import { bayHead, partWord } from './table.ts'
+import { bayHead, loadWord, partWord } from './table.ts'
 import type { Deck } from './useDeck.ts'
 
 interface Props {
   now: Deck
   tried: Deck | undefined
 }
-
-const loadWord = { standing: 'standing', step: 'hard step', jump: 'jump' } as const
 
 /** Every bay in one table, and every bay under every load. */
 export function Numbers({ now, tried }: Props) {

@@ -8,3 +8,4 @@ export const bayHead = [
 ]
 
 export const partWord = { skin: 'sheet', foam: 'foam', stringer: 'stringers', core: 'core in shear' } as const
+export const loadWord = { standing: 'standing', step: 'hard step', jump: 'jump' } as const

@@ -1,11 +1,10 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
-import type { LightestDeckOrder } from '../../../jobs/lightestDeck.ts'
-import type { LightestAnswer } from '../../../strength/lightest.ts'
+import type { LightestDeckAnswer, LightestDeckOrder } from '../../../jobs/lightestDeck.ts'
 import { type Call, callJob } from '../../work/call.ts'
 
 interface SearchState {
-  /** the last answer; stays while the next is worked out */
-  output?: LightestAnswer
+  /** the last answer, or the early one of the search under way */
+  output?: LightestDeckAnswer
   running: boolean
   part?: number
   says: string
@@ -21,7 +20,7 @@ const quiet = (s: SearchState): SearchState => ({
 /** The search of one bay: start it, watch it, call it off. Starting again, or leaving, calls the one under way off. */
 export function useLightest() {
   const [state, setState] = useState<SearchState>({ running: false, says: '' })
-  const call = useRef<Call<LightestAnswer>>(undefined)
+  const call = useRef<Call<LightestDeckAnswer>>(undefined)
   const cancel = useCallback(() => {
     call.current?.cancel()
     call.current = undefined
@@ -29,9 +28,17 @@ export function useLightest() {
   }, [])
   const start = useCallback((order: LightestDeckOrder) => {
     call.current?.cancel()
-    const mine = callJob('lightest-deck', order, (part, says) => {
-      if (call.current === mine) setState((s) => ({ ...s, running: true, part, says }))
-    })
+    const mine = callJob(
+      'lightest-deck',
+      order,
+      (part, says) => {
+        if (call.current === mine) setState((s) => ({ ...s, running: true, part, says }))
+      },
+      [],
+      (output) => {
+        if (call.current === mine) setState((s) => ({ ...s, output }))
+      },
+    )
     call.current = mine
     setState((s) => ({ ...quiet(s), running: true, says: 'Starting' }))
     mine.done.then(
