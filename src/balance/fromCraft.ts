@@ -81,7 +81,7 @@ export function modelFromCraft(
   const units: Unit[] = groups.map((group) => ({ spec, map, shaft: shaftOf(craft, group) }))
   const model: CraftModel = {
     units,
-    drag: prepareDrag(hull.spec, hull.loading, hull.conditions),
+    drag: prepareDrag(hull.spec, hull.loading, hull.conditions, hull.float ? { float: hull.float } : {}),
     dragShare: leeway.drag ?? 1,
   }
   if (!craft.rider.moves) model.riderAt = hull.riderAt

@@ -28,9 +28,9 @@ export async function look(file: string, options: LookOptions): Promise<number> 
     throw new BadInput([`look: --units "${options.units}" is not metric or inch`])
   if (options.question !== undefined && !questions.includes(options.question as never))
     throw new BadInput([`look: --question "${options.question}" is not one of ${questions.join(', ')}`])
-  const { craft, text, warnings } = readCraftFile(file)
+  const { craft, text, warnings, files } = readCraftFile(file)
   // floating and strength on the second core while this one balances engines, jet and hull
-  const apart = beside('findings-apart', { text })
+  const apart = beside('findings-apart', { text, files })
   const line = progressLine()
   const engines = answerEngines(craft, { store: fileStore(), progress: line.show })
   line.end()

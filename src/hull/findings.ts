@@ -1,7 +1,8 @@
 /** What the drag model has to say about a craft: rider's place, hump, porpoising, intake, depth, and how far the methods can be trusted. */
 import type { Because, Finding, MeasureNext } from '../answers/finding.ts'
 import { type Craft, fieldAt } from '../craft/index.ts'
-import { hullFromCraft } from './fromCraft.ts'
+import { hullFromCraft, meshGivesLines } from './fromCraft.ts'
+import { meshNotUsed, namedMesh } from './namedMesh.ts'
 import { type DragModel, type DragPoint, dragAt, dragCurve, prepareDrag } from './resistance/drag.ts'
 import { humpOf } from './resistance/hump.ts'
 import { porpoisingBand } from './resistance/porpoising.ts'
@@ -29,13 +30,14 @@ function measureOf(path: string): MeasureNext | undefined {
 
 /** Findings of drag and trim; `topSpeed` (m/s) limits them to speeds the craft reaches, 10 m/s when not known. */
 export function hullDragFindings(craft: Craft, topSpeed = 10): Finding[] {
-  const { spec, loading, conditions, riderAt, weightsAssumed } = hullFromCraft(craft)
-  const model = prepareDrag(spec, loading, conditions)
-  if (!model.rest.converged) return [doesNotFloat(model)]
+  const { spec, loading, conditions, riderAt, weightsAssumed, float } = hullFromCraft(craft)
+  const model = prepareDrag(spec, loading, conditions, float ? { float } : {})
+  if (!model.rest.converged) return [...meshWords(craft), doesNotFloat(model)]
   const fastest = Number.isFinite(topSpeed) ? Math.max(2, topSpeed) : 10
   const speeds = Array.from({ length: 41 }, (_, i) => 0.5 + ((fastest - 0.5) * i) / 40)
   const here = dragCurve(model, speeds, { riderAt })
   return [
+    ...meshWords(craft),
     ...(weightsAssumed ? [noWeights(loading.mass)] : []),
     riderPlace(model, riderAt, fastest),
     ...porpoising(here),
@@ -43,6 +45,27 @@ export function hullDragFindings(craft: Craft, topSpeed = 10): Finding[] {
     ...ploughing(here),
     ...shallow(model),
     trust(model),
+  ]
+}
+
+/** A hull file that is named and gives the drag methods nothing to work with. */
+function meshWords(craft: Craft): Finding[] {
+  const named = namedMesh(craft)
+  if (!named) return []
+  if ('hull' in named && meshGivesLines(craft)) return []
+  const says =
+    'trouble' in named
+      ? meshNotUsed(craft, named.trouble).text
+      : `${craft.hull.mesh} has sections that are not one ring each: it floats by its own shape, but the lines for its drag are taken from the measures in the file.`
+  return [
+    {
+      id: 'hull.mesh',
+      question: 'push',
+      says,
+      standing: 'watch',
+      because: [{ says: `the file names ${craft.hull.mesh}`, link: 'hull.mesh' }],
+      sources: ['The craft file and the hull file beside it'],
+    },
   ]
 }
 

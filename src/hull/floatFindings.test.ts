@@ -6,7 +6,9 @@ import { readCraft } from '../craft/index.ts'
 import { boxMesh } from '../solid/primitives.ts'
 import { floatAnswer, openingsAtRest } from './float/answer.ts'
 import { floatFindings, floatFindingsOf } from './floatFindings.ts'
-import { findingsMesh, floatFromCraft, importHullFor } from './floatFromCraft.ts'
+import { findingsMesh, floatFromCraft } from './floatFromCraft.ts'
+import { meshChoices } from './namedMesh.ts'
+import { importHull } from './shape/importMesh.ts'
 
 const demo = (name: string) => readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')
 const craftOf = (text: string) => {
@@ -98,7 +100,7 @@ describe('float findings', () => {
           box.points[3 * box.triangles[i]! + k]!,
           true,
         )
-    const { mesh } = importHullFor(heron, bytes)
+    const { mesh } = importHull(bytes, meshChoices(heron))
     const { input } = floatFromCraft(heron, mesh)
     expect(input.hull.length).toBeCloseTo(2.4, 9)
   })

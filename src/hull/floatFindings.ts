@@ -113,6 +113,7 @@ function draft(input: FloatInput, a: FloatAnswer, weightsAssumed: boolean): Find
     standing,
     because: [
       { says: `${kg(c.mass)} all told, centre ${cm(c.centre[0])} forward of the transom`, link: 'weights' },
+      { says: `hull taken from ${input.hull.from}`, link: 'hull' },
       { says: `without the rider it lies ${cm(a.cases[0]!.draftAft)} deep at the transom` },
       ...(weightsAssumed
         ? [{ says: 'the file lists no weights; a usual mass for its size stands in', link: 'weights' }]
@@ -309,10 +310,10 @@ const spoken = (state: string): string =>
 
 function asked(a: FloatAnswer): Finding[] {
   return a.flags.map((f, i) => ({
-    id: `float.asked.${i}`,
+    id: f.code === 'mesh not used' ? 'float.mesh' : `float.asked.${i}`,
     question: 'float' as const,
     says: f.text,
-    standing: 'unknown' as const,
+    standing: f.code === 'mesh not used' ? ('watch' as const) : ('unknown' as const),
     because: [{ says: f.code, ...(f.path ? { link: f.path } : {}) }],
     sources: ['The craft file'],
   }))

@@ -9,74 +9,19 @@ import type { FloatInput } from './float/answer.ts'
 import type { FoamBlock } from './float/swamped.ts'
 import type { Weight } from './float/weights.ts'
 import { hullFromCraft } from './fromCraft.ts'
-import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from './shape/hull.ts'
-import { type ImportedHull, importHull } from './shape/importMesh.ts'
-import { type LoftDensity, stationFromPoints } from './shape/stations.ts'
+import { findingsMesh, hullMeshFromCraft } from './hullFromCraft.ts'
+import type { LoftDensity } from './shape/stations.ts'
 import { tanksFromCraft } from './tanksFromCraft.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
 const seaSalinity = 0.035
 
-/** A mesh fine enough for findings: volumes and heights within a part in a thousand of the full one, four times as fast. */
-export const findingsMesh: LoftDensity = { along: 24, bottom: 4, side: 3, deck: 4 }
+export { findingsMesh, hullMeshFromCraft }
 
 const at = (p: Place): Vec3 => [p[0].value, p[1].value, p[2].value]
 
 /** Half of a range read as one standard deviation doubled: the ± of a value. */
 const give = (q: { low: number; high: number }): number => (q.high - q.low) / 2
-
-/** The hull of a craft: the mesh handed in where the file names one, else its stations, else the few numbers. */
-export function hullMeshFromCraft(craft: Craft, mesh?: Mesh, density: LoftDensity = {}): Hull {
-  const h = craft.hull
-  if (mesh !== undefined) return hullFromMesh(mesh, `the mesh ${h.mesh ?? 'given'}`)
-  const missing =
-    h.mesh === undefined
-      ? []
-      : [
-          {
-            code: 'mesh not read',
-            text: `The mesh ${h.mesh} was not at hand: the hull is drawn from its measures instead.`,
-            path: 'hull.mesh',
-          },
-        ]
-  if (h.stations && h.stations.length >= 3) {
-    const stations = h.stations.map((s) =>
-      stationFromPoints(
-        s.at.value,
-        s.points.map(([out, up]) => [out.value, up.value] as const),
-      ),
-    )
-    const hull = hullFromStations(stations, density.along === undefined ? density : { ...density, along: 2 })
-    return { ...hull, flags: [...hull.flags, ...missing] }
-  }
-  const fullness = h.noseFullness.value
-  const hull = hullFromFew(
-    {
-      length: h.length.value,
-      beam: h.beam.value,
-      chineBeam: h.chineBeam.value,
-      depth: h.depth.value,
-      deadrise: h.deadrise.value,
-      midDeadrise: h.midDeadrise.value,
-      noseDeadrise: h.noseDeadrise.value,
-      noseRocker: h.noseRocker.value,
-      noseRockerStart: Math.min(h.noseRockerStart.value, 0.98 * h.length.value),
-      tailRocker: h.tailRocker.value,
-      tailRockerLength: h.tailRockerLength.value,
-      widestAt: Math.min(h.widestAt.value, 0.95 * h.length.value),
-      tailWidth: h.tailWidth.value,
-      noseExponents: [fullness, Math.min(2, fullness)],
-      deckCamber: h.deckCamber.value,
-    },
-    density,
-  )
-  return { ...hull, flags: [...hull.flags, ...missing] }
-}
-
-/** Reads the mesh file a craft names, in the unit the craft says; the flags tell what was guessed. Throws MeshFileError. */
-export function importHullFor(craft: Craft, bytes: Uint8Array): ImportedHull {
-  return importHull(bytes, { unit: craft.hull.meshUnit })
-}
 
 const hasRoom = (f: Craft['foam'][number]): boolean =>
   [0, 1, 2].every((k) => f.from[k]!.value !== f.to[k]!.value)
@@ -121,7 +66,7 @@ export interface FloatFromCraft {
 }
 
 /** Everything `floatAnswer` needs. The mesh is the one the file names, read and set in body axes by the caller. */
-export function floatFromCraft(craft: Craft, mesh?: Mesh, density: LoftDensity = {}): FloatFromCraft {
+export function floatFromCraft(craft: Craft, mesh?: Mesh, density?: LoftDensity): FloatFromCraft {
   const made = hullMeshFromCraft(craft, mesh, density)
   const hull = { ...made, flags: [...made.flags, ...emptyBoxes(craft), ...twiceFlags(craft)] }
   const salinity = craft.place.water === 'salt' ? seaSalinity : 0

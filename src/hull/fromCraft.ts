@@ -2,12 +2,19 @@
 import type { Craft } from '../craft/schema/index.ts'
 import { airDensity, atmosphericPressure } from '../fluid/atmosphere.ts'
 import { waterAt } from '../fluid/water.ts'
+import type { Mesh } from '../solid/mesh.ts'
+import { meshFloat } from './float/meshFloat.ts'
 import { riderCentre } from './float/rider.ts'
 import { liquidWeight } from './float/tanks.ts'
+import { findingsMesh, hullMeshFromCraft } from './hullFromCraft.ts'
+import { namedMesh } from './namedMesh.ts'
 import { riderDragArea, stances } from './resistance/air.ts'
+import type { PrepareOptions } from './resistance/drag.ts'
 import { floatAtRest } from './resistance/form.ts'
 import { specFromStations } from './resistance/fromStations.ts'
 import type { Conditions, HullSpec, Loading } from './resistance/spec.ts'
+import type { Hull } from './shape/hull.ts'
+import { stationsOfMesh } from './shape/meshLines.ts'
 import { tanksFromCraft } from './tanksFromCraft.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
@@ -17,6 +24,11 @@ export interface HullInputs {
   spec: HullSpec
   loading: Loading
   conditions: Conditions
+  /**
+   * Floats the hull by exact integrals over its own mesh; absent for a hull of few numbers, whose strips are the same lines and
+   * come out alike within a part in a hundred (see meshFloat.test.ts), at a tenth of the time.
+   */
+  float?: FloatHull
   /** m forward of the transom, where the file puts the rider */
   riderAt: number
   /** true when the file lists no weights and a usual mass stands in */
@@ -28,13 +40,37 @@ export function airDensityAt(altitude: number, temperature: number, pressure?: n
   return airDensity(pressure ?? atmosphericPressure(altitude), temperature)
 }
 
-/** Lines of the hull: measured stations where the file has them, else the few numbers. */
+/** stations a mesh is read at for the drag methods */
+const meshStations = 25
+const specs = new WeakMap<Mesh, HullSpec | null>()
+
+/** Lines read off a mesh; undefined where its sections are not one ring each (then the measures give the lines). */
+function specFromMesh(mesh: Mesh): HullSpec | undefined {
+  let spec = specs.get(mesh)
+  if (spec === undefined) {
+    const stations = stationsOfMesh(mesh, meshStations)
+    spec = stations ? specFromStations(stations) : null
+    specs.set(mesh, spec)
+  }
+  return spec ?? undefined
+}
+
+/** True where the craft's hull file can be read as stations. */
+export function meshGivesLines(craft: Craft): boolean {
+  const named = namedMesh(craft)
+  return named !== undefined && 'hull' in named && specFromMesh(named.hull.mesh) !== undefined
+}
+
+/** Lines of the hull: read off its mesh where the file names one, else measured stations, else the few numbers. */
 export function hullSpecFromCraft(craft: Craft): HullSpec {
   const h = craft.hull
   const intake = {
     front: craft.jet.intake.front.value,
     area: craft.jet.intake.length.value * craft.jet.intake.width.value,
   }
+  const named = namedMesh(craft)
+  const read = named && 'hull' in named ? specFromMesh(named.hull.mesh) : undefined
+  if (read) return { ...read, intake }
   if (h.stations && h.stations.length >= 3)
     return specFromStations(
       h.stations.map((s) => ({
@@ -92,6 +128,48 @@ function assumedWeights(craft: Craft): { mass: number; x: number; z: number } {
   return { mass: usualLoading * length.value * beam.value, x: 0.42 * length.value, z: 0.55 * depth.value }
 }
 
+type FloatHull = NonNullable<PrepareOptions['float']>
+const floats = new WeakMap<Mesh, FloatHull>()
+
+/** The float of a hull that has stations or a mesh, with what it was asked lately kept: a search asks the same again and again. */
+function floatOf(craft: Craft): FloatHull | undefined {
+  const named = namedMesh(craft)
+  const hasMesh = named !== undefined && 'hull' in named
+  if (!hasMesh && (craft.hull.stations?.length ?? 0) < 3) return undefined
+  const hull = hullOrNone(craft)
+  if (!hull) return undefined
+  let float = floats.get(hull.mesh)
+  if (!float) {
+    float = remembered(meshFloat(hull))
+    floats.set(hull.mesh, float)
+  }
+  return float
+}
+
+function hullOrNone(craft: Craft): Hull | undefined {
+  try {
+    return hullMeshFromCraft(craft, undefined, findingsMesh)
+  } catch (error) {
+    // stations that make no hull are told on the page Float; the drag then keeps to strips
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
+}
+
+function remembered(float: FloatHull): FloatHull {
+  const known = new Map<string, ReturnType<FloatHull>>()
+  return (...asked) => {
+    const key = asked.join()
+    let got = known.get(key)
+    if (!got) {
+      if (known.size > 400) known.clear()
+      got = float(...asked)
+      known.set(key, got)
+    }
+    return got
+  }
+}
+
 /** Everything the drag model needs. A file without weights gets a usual mass, and `weightsAssumed` says so. */
 export function hullFromCraft(craft: Craft): HullInputs {
   const spec = hullSpecFromCraft(craft)
@@ -110,8 +188,8 @@ export function hullFromCraft(craft: Craft): HullInputs {
   const stance = stances[rider.stance]
   const riderHeight = spec.depth + riderCentre(rider.stance, rider.height.value).height
   const total = weights.mass + rider.mass.value
-  const rest = floatAtRest(
-    spec,
+  const float = floatOf(craft)
+  const rest = (float ?? ((...given) => floatAtRest(spec, ...given)))(
     total,
     (weights.mass * weights.x + rider.mass.value * rider.position.value) / total,
     (weights.mass * weights.z + rider.mass.value * riderHeight) / total,
@@ -131,5 +209,12 @@ export function hullFromCraft(craft: Craft): HullInputs {
     // the nozzle is measured from still water with the craft loaded
     thrustLine: { height: rest.value.waterAtTransom + craft.jet.nozzle.height.value, angle: 0 },
   }
-  return { spec, loading, conditions, riderAt: rider.position.value, weightsAssumed }
+  return {
+    spec,
+    loading,
+    conditions,
+    riderAt: rider.position.value,
+    weightsAssumed,
+    ...(float ? { float } : {}),
+  }
 }

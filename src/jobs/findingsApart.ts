@@ -1,16 +1,22 @@
 import type { Finding } from '../answers/finding.ts'
-import { readCraft } from '../craft/index.ts'
+import { type CraftFiles, giveFiles, readCraft } from '../craft/index.ts'
 import { findingsApart } from '../registry/findings.ts'
 import { defineJob } from './job.ts'
 
 export interface FindingsApartInput {
   /** a craft file's text that reads without errors */
   text: string
+  /** what the craft names, such as its hull mesh */
+  files?: CraftFiles
 }
 
 /** Findings that do not lean on the balance, worked out beside it on another core. */
-export const findingsApartJob = defineJob('findings-apart', ({ text }: FindingsApartInput): Finding[] => {
-  const { craft } = readCraft(text)
-  if (!craft) throw new RangeError('text: the craft file cannot be read')
-  return findingsApart(craft)
-})
+export const findingsApartJob = defineJob(
+  'findings-apart',
+  ({ text, files }: FindingsApartInput): Finding[] => {
+    const { craft } = readCraft(text)
+    if (!craft) throw new RangeError('text: the craft file cannot be read')
+    if (files) giveFiles(craft, files)
+    return findingsApart(craft)
+  },
+)

@@ -2,7 +2,7 @@ import type { Finding } from '../answers/finding.ts'
 import { answerEngines, type EngineAnswers, mapStore } from '../balance/engineAnswers.ts'
 import { MapStore } from '../balance/fromCraft.ts'
 import type { Balance } from '../balance/types.ts'
-import { type Craft, readCraft, whatIf } from '../craft/index.ts'
+import { type Craft, type CraftFiles, giveFiles, readCraft, whatIf } from '../craft/index.ts'
 import type { TorqueCurve } from '../engine/curve.ts'
 import { type Look, lookAt } from '../registry/findings.ts'
 import { Cancelled, defineJob, type JobContext } from './job.ts'
@@ -12,6 +12,9 @@ export interface LookOrder {
   text: string
   /** tried values by path: SI numbers, words, flags */
   tried?: Readonly<Record<string, number | string | boolean>>
+  /** what the craft names, such as its hull mesh, and a name for their state: the same name, the same files */
+  files?: CraftFiles
+  filesAre?: string
 }
 
 export interface LookAnswer {
@@ -36,7 +39,7 @@ interface Looked extends Look {
 }
 
 /** the last text looked at: while values are tried it stays the same */
-let last: { text: string; look: Looked } | undefined
+let last: { text: string; filesAre: string; look: Looked } | undefined
 
 function lookWell(craft: Craft, context: JobContext, from: number): Looked {
   const answers: EngineAnswers | undefined = answerEngines(craft, {
@@ -52,8 +55,11 @@ function lookWell(craft: Craft, context: JobContext, from: number): Looked {
 export const look = defineJob('look', (order: LookOrder, context): LookAnswer => {
   const { craft } = readCraft(order.text)
   if (!craft) throw new RangeError('text: the craft file cannot be read')
+  if (order.files) giveFiles(craft, order.files)
   context.progress(0, 'Looking at the craft')
-  if (last?.text !== order.text) last = { text: order.text, look: lookWell(craft, context, 0) }
+  const filesAre = order.filesAre ?? ''
+  if (last?.text !== order.text || last.filesAre !== filesAre)
+    last = { text: order.text, filesAre, look: lookWell(craft, context, 0) }
   const now = last.look
   const answer: LookAnswer = {
     now: now.findings,

@@ -2,6 +2,9 @@ import { choice, group, list, offset, quantity, text } from '../fields.ts'
 
 const tape = (what: string, minutes = 3) => ({ what, with: 'tape', minutes })
 
+/** Axes of a mesh file. */
+const meshAxes = ['guess', '+x', '-x', '+y', '-y', '+z', '-z'] as const
+
 /** Stations, for hulls the few numbers do not describe. */
 const stations = list(
   {
@@ -197,14 +200,27 @@ export const hullSection = group(
     mesh: text({
       label: 'Mesh',
       gloss:
-        'A closed STL mesh of the whole hull, beside the craft file; replaces the few numbers when given.',
+        'Name of an STL or 3MF file beside the craft file: one closed skin of the whole hull, deck included. It replaces stations and few numbers.',
       optional: true,
       maxLength: 300,
     }),
-    'mesh unit': choice(['mm', 'm', 'in'], {
+    'mesh unit': choice(['guess', 'mm', 'cm', 'm', 'in'], {
       label: 'Unit of the mesh',
-      gloss: 'What one unit in the mesh file stands for.',
-      assumed: { value: 'mm', why: 'mesh files are usually in millimetres' },
+      gloss: 'What one unit in an STL file stands for; a 3MF file names its own.',
+      assumed: {
+        value: 'guess',
+        why: 'the unit that makes it the length of such a craft; what was guessed is said',
+      },
+    }),
+    'mesh forward': choice(meshAxes, {
+      label: 'Forward in the mesh',
+      gloss: 'Axis of the mesh file that points to the bow.',
+      assumed: { value: 'guess', why: 'the longest side, its slimmer end the bow; what was guessed is said' },
+    }),
+    'mesh up': choice(meshAxes, {
+      label: 'Up in the mesh',
+      gloss: 'Axis of the mesh file that points up.',
+      assumed: { value: 'guess', why: 'the shortest side; what was guessed is said' },
     }),
   },
 )

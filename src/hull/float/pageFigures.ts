@@ -1,5 +1,7 @@
 /** Figures of the Float page beside the true views: righting arm, loads side by side, a leak over time, foam there and foam wanted. */
-import { type ChartMarker, type ChartSeries, lineChart } from '../../drawing/chart.ts'
+
+import { lineChart } from '../../drawing/chart.ts'
+import type { ChartMarker, ChartSeries } from '../../drawing/chartSpec.ts'
 import { hatch } from '../../drawing/hatch.ts'
 import { line, polygon, polyline, rectangle, text } from '../../drawing/marks.ts'
 import { ink, okabeIto, quiet } from '../../drawing/palette.ts'

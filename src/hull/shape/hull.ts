@@ -48,6 +48,11 @@ export function hullFromMesh(mesh: Mesh, from = 'a mesh'): Hull {
   return describe(mesh, from, [])
 }
 
+/** Hull from a mesh known to be closed and laid in body axes, as `importHull` gives it. */
+export function hullFromClosed(mesh: Mesh, from: string): Hull {
+  return describe(mesh, from, [])
+}
+
 function hullFlags(mesh: Mesh, options: { touching: boolean }): Flag[] {
   return flawsOf(mesh, options).map((f) => ({ code: `mesh ${f.kind}`, text: f.says, path: 'hull' }))
 }

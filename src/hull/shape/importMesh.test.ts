@@ -119,10 +119,12 @@ describe('reading a hull', () => {
 describe('refusing a hull', () => {
   test('a leak is refused with its place', () => {
     const open = makeMesh(sled.points, sled.triangles.slice(0, -3))
-    expect(() => importHull(binaryStl(open))).toThrow(/leaks.*first at \(.*\) m/)
+    expect(() => importHull(binaryStl(open))).toThrow(
+      /leaks: 3 edges.*240 cm forward of the transom, on the centreline, 24 cm up/,
+    )
   })
   test('inside out is refused', () => {
-    expect(() => importHull(binaryStl(flipped(sled)))).toThrow(/point inwards/)
+    expect(() => importHull(binaryStl(flipped(sled)))).toThrow(/inside out/)
   })
   test('a box through the skin is refused as self-touching', () => {
     const bump = moved(boxMesh([0, 0, 0], [0.31, 0.13, 0.17]), [0.83, 0.11, 0.15])

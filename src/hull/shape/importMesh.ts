@@ -3,7 +3,7 @@
  * What leaks, is inside out or cuts through itself is refused with the place.
  */
 import type { Flag } from '../../answers/solved.ts'
-import { flawsOf } from '../../solid/closed.ts'
+import { flawsOf, type MeshFlaw } from '../../solid/closed.ts'
 import { solidProperties } from '../../solid/integrals.ts'
 import { boundsOf, flipped, type Mesh, mapPoints, type Vec3 } from '../../solid/mesh.ts'
 import { read3mf } from '../../solid/read3mf.ts'
@@ -36,17 +36,36 @@ export function importHull(bytes: Uint8Array, choices: ImportChoices = {}): Impo
   const raw = readAny(bytes, choices, flags)
   const laid = laidOut(raw, choices, flags)
   const flaws = flawsOf(laid)
-  const inside = flaws.find((f) => f.kind === 'inside out')
-  const rest = flaws.filter((f) => f.kind !== 'inside out')
-  if (rest.length > 0)
-    throw new MeshFileError(
-      `hull.mesh: ${rest.map((f) => f.says).join(' ')} Mend it where it was drawn and bring it again.`,
-    )
-  if (inside !== undefined)
-    throw new MeshFileError(
-      `hull.mesh: ${inside.says} Turn the faces round where it was drawn and bring it again.`,
-    )
+  if (flaws.length > 0) throw new MeshFileError(`hull.mesh: ${flaws.map(inWords).join(' ')}`)
   return { mesh: laid, flags }
+}
+
+/** A flaw as the builder can find and mend it: where it is on the hull as laid, and what to do. */
+function inWords(flaw: MeshFlaw): string {
+  const first = flaw.at[0]
+  const where = first === undefined ? '' : `, the first ${onHull(first)}`
+  switch (flaw.kind) {
+    case 'open edge':
+      return `It leaks: ${flaw.count} edges have a face on one side only${where}. Close the skin there, deck and transom too, and save it again.`
+    case 'crowded edge':
+      return `${flaw.count} edges are shared by more than two faces${where}: two skins meet there. Join the parts into one solid and save it again.`
+    case 'turned face':
+      return `Some faces are turned round against their neighbours, along ${flaw.count} edges${where}. Turn them so that all look outwards and save it again.`
+    case 'self-touching':
+      return `Faces cut through each other in ${flaw.count} places${where}. Join the parts into one outer skin and save it again.`
+    case 'inside out':
+      return 'It is inside out: all its faces look inwards. Turn every face round and save it again.'
+    default:
+      return flaw.says
+  }
+}
+
+const cm = (v: number): string => `${Math.round(100 * v)} cm`
+
+function onHull([x, y, z]: readonly [number, number, number]): string {
+  const aside =
+    Math.abs(y) < 0.005 ? 'on the centreline' : `${cm(Math.abs(y))} to ${y > 0 ? 'port' : 'starboard'}`
+  return `${cm(x)} forward of the transom, ${aside}, ${cm(z)} up`
 }
 
 function readAny(bytes: Uint8Array, choices: ImportChoices, flags: Flag[]): Mesh {
@@ -67,7 +86,7 @@ function readAny(bytes: Uint8Array, choices: ImportChoices, flags: Flag[]): Mesh
   if (choices.unit === undefined)
     flags.push({
       code: 'mesh unit',
-      text: `An STL file carries no unit: its longest side of ${Number(size.toPrecision(4))} was taken as ${unit}, a hull ${(size * factor[unit]).toFixed(2)} m long. Is that right?`,
+      text: `An STL file carries no unit: its longest side of ${Number(size.toPrecision(4))} was taken as ${unit}, a hull ${(size * factor[unit]).toFixed(2)} m long. Is that right? If so, write "mesh unit: ${unit}" under hull.`,
       path: 'hull.mesh unit',
     })
   const long = size * factor[unit]
@@ -107,14 +126,17 @@ function laidOut(mesh: Mesh, choices: ImportChoices, flags: Flag[]): Mesh {
   // right-handed: across = up × forward
   const even = (along.k + 1) % 3 === across ? 1 : -1
   let turned = oriented(mesh, along, across, up, even)
-  if (choices.forward === undefined && fullerForward(turned))
-    turned = oriented(mesh, { ...along, sign: -1 }, across, up, even)
+  if (choices.forward === undefined && fullerForward(turned)) {
+    along.sign = -1
+    turned = oriented(mesh, along, across, up, even)
+  }
   if (choices.up === undefined || choices.forward === undefined) {
+    const plain = (a: { k: number; sign: number }) => `${a.sign < 0 ? '-' : '+'}${'xyz'[a.k]}`
     const name = (a: { k: number; sign: number }) => `${a.sign < 0 ? '−' : '+'}${'xyz'[a.k]}`
     const bow = choices.forward === undefined ? 'its slimmer end as the bow' : 'the bow as told'
     flags.push({
       code: 'mesh lie',
-      text: `The hull was laid with ${name(up)} of the file up, its length along ${'xyz'[along.k]}, ${bow}. Look at the picture: is the deck up and the bow forward?`,
+      text: `The hull was laid with ${name(up)} of the file up, its length along ${'xyz'[along.k]}, ${bow}. Look at the picture: is the deck up and the bow forward? If so, write "mesh forward: ${plain(along)}" and "mesh up: ${plain(up)}" under hull.`,
       path: 'hull.mesh',
     })
   }
