@@ -62,17 +62,17 @@ describe('the hull file a craft names', () => {
     })
   })
 
-  test('answers otherwise than the measures where it is otherwise: a hull 10 % longer and wider floats higher', () => {
+  test('answers otherwise than the measures where it is otherwise: a hull a fifth wider floats higher', () => {
     const big = makeMesh(
-      own.points.map((v, i) => (i % 3 === 2 ? v : 1.1 * v)),
+      own.points.map((v, i) => (i % 3 === 1 ? 1.2 * v : v)),
       own.triangles,
     )
     const craft = withMesh(big)
-    expect(hullFromCraft(craft).spec.length).toBeCloseTo(2.64, 2)
+    expect(hullFromCraft(craft).spec.chineBeam).toBeCloseTo(0.84, 2)
     const draft = (c: Craft) => floatFindings(c).find((f) => f.id === 'float.draft')!.value!
     expect(draft(craft)).toBeLessThan(draft(few) - 0.01)
-    // and the file's own length and beam are asked about
-    expect(floatFindings(craft).filter((f) => /which is right\?/.test(f.says))).toHaveLength(2)
+    // and the file's own beam is asked about
+    expect(floatFindings(craft).filter((f) => /which is right\?/.test(f.says))).toHaveLength(1)
   })
 
   test('is said to be missing, unread, leaking, inside out or self-touching, each with its name and what is used instead', () => {
