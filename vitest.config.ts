@@ -21,6 +21,7 @@ export default defineConfig({
             'tests/unit/**/*.test.ts',
           ],
           testTimeout: 30_000,
+          hookTimeout: 30_000,
         },
       },
       {

@@ -3,6 +3,11 @@ import type { CheckRow, Origin } from '../src/answers/check.ts'
 /** A row before its group is known. */
 export type Row = Omit<CheckRow, 'group'>
 
+/** Puts a row into a group. */
+export const rowOf =
+  (group: string) =>
+  (row: Row): CheckRow => ({ group, ...row })
+
 /** id, quantity, unit, expected, got */
 export type Entry = readonly [string, string, string, number, number]
 
@@ -33,3 +38,28 @@ export function row(
 ): Row {
   return { id, quantity, unit, expected, got, withinPart, origin, source }
 }
+
+/** quantity, unit, got, expected */
+export type Line = readonly [string, string, number, number]
+
+/** Makes the rows of a group that share an id, told apart by a letter, with their origin, source and tolerance. */
+export const letteredRows =
+  (group: string) =>
+  (
+    id: string,
+    lines: readonly Line[],
+    origin: Origin,
+    source: string,
+    tolerance: { within?: number; withinPart?: number },
+  ): CheckRow[] =>
+    lines.map(([quantity, unit, got, expected], i) => ({
+      id: lines.length === 1 ? id : `${id}${String.fromCharCode(97 + i)}`,
+      group,
+      quantity,
+      unit,
+      got,
+      expected,
+      origin,
+      source,
+      ...tolerance,
+    }))

@@ -4,7 +4,9 @@ import { readCraft } from '../craft/index.ts'
 import { expectGolden } from '../drawing/golden.testkit.ts'
 import type { Sheet } from '../drawing/sheet.ts'
 import { madeUpBalance } from './balance.testkit.ts'
-import { changesFigure, doubtsFigure, forcesFigure, matchingFigure, runFigure } from './figures.ts'
+import { changesFigure, doubtsFigure } from './changesFigure.ts'
+import { forcesFigure, runFigure } from './figures.ts'
+import { matchingFigure } from './matchingFigure.ts'
 import { inchLook, metricLook, plain, says, saysRange, saysStep } from './shown.ts'
 
 const now = madeUpBalance()

@@ -6,7 +6,9 @@ import { beyondRoom, shapeOfPipe } from '../exhaust/shape.ts'
 import { mapStore } from './engineAnswers.ts'
 import { MapStore } from './fromCraft.ts'
 import { CalledOff, findPipe, handbookShape, type PipeSearchAnswer } from './pipeSearch.ts'
-import { prepareTrial, specWith, type Trial, type TrialRequest, tryPipe } from './pipeTrial.ts'
+import { type TrialRequest, tryPipe } from './pipeTrial.ts'
+import { prepareTrial, type Trial } from './trial.ts'
+import { specWith } from './trialCurve.ts'
 
 const read = (name: string) =>
   readCraft(readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')).craft!

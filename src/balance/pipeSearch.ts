@@ -7,7 +7,8 @@ import { searchPipe } from '../exhaust/search.ts'
 import { makeable, type PipeShape, pipeOfShape, roundedPipe, shapeOfPipe } from '../exhaust/shape.ts'
 import { classFigures, firstCut, type PipeClass, soundSpeed, tunedLength } from '../exhaust/tuning.ts'
 import type { NextChange, PipeAnswer, Room } from '../exhaust/types.ts'
-import { type Judged, prepareTrial, type Trial, type TrialOrder, type TryMany, tryPipe } from './pipeTrial.ts'
+import { type Judged, type TryMany, tryPipe } from './pipeTrial.ts'
+import { prepareTrial, type Trial, type TrialOrder } from './trial.ts'
 
 export interface PipeSearchAnswer {
   /** false for the first answer, given early, from coarse cells and before the search proper */

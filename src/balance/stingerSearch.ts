@@ -4,7 +4,8 @@ import type { Craft } from '../craft/index.ts'
 import { boresToTry, stingerFindings, stingerRisk } from '../exhaust/stinger.ts'
 import type { StingerRow } from '../exhaust/types.ts'
 import { CalledOff } from './pipeSearch.ts'
-import { type Judged, prepareTrial, type TrialOrder, type TryMany, tryPipe } from './pipeTrial.ts'
+import { type Judged, type TryMany, tryPipe } from './pipeTrial.ts'
+import { prepareTrial, type TrialOrder } from './trial.ts'
 
 export interface StingerSearchAnswer {
   /** false for the first answer, from coarse cells */

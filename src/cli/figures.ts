@@ -1,5 +1,6 @@
 import { craftPicture } from '../balance/craftPicture.ts'
-import { forcesFigure, matchingFigure } from '../balance/figures.ts'
+import { forcesFigure } from '../balance/figures.ts'
+import { matchingFigure } from '../balance/matchingFigure.ts'
 import { inchLook, type Look, metricLook } from '../balance/shown.ts'
 import type { Balance } from '../balance/types.ts'
 import type { Craft } from '../craft/index.ts'

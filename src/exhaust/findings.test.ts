@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest'
 import type { Finding } from '../answers/finding.ts'
-import { type ExhaustRun, exhaustFindings, monoxide } from './findings.ts'
+import { exhaustFindings, monoxide } from './findings.ts'
 import type { ExhaustInputs } from './fromCraft.ts'
 import { floorAtOneMetre } from './level.ts'
+import type { ExhaustRun } from './view.ts'
 
 const box = {
   length: 0.24,

@@ -1,5 +1,6 @@
 import { mapStore, type SimulatedEngine } from '../balance/engineAnswers.ts'
-import { type Judged, prepareTrial, type Trial, type TrialRequest, tryPipe } from '../balance/pipeTrial.ts'
+import { type Judged, type TrialRequest, tryPipe } from '../balance/pipeTrial.ts'
+import { prepareTrial, type Trial } from '../balance/trial.ts'
 import { defineJob } from './job.ts'
 import { craftOf, type PipeSearchOrder, trialOf } from './pipeSearch.ts'
 

@@ -1,5 +1,7 @@
 /** Torque and power over engine speed, with other pipes or tried values on the same axes. */
-import { type ChartMarker, type ChartSeries, lineChart } from '../../drawing/chart.ts'
+
+import { lineChart } from '../../drawing/chart.ts'
+import type { ChartMarker, ChartSeries } from '../../drawing/chartSpec.ts'
 import { okabeIto } from '../../drawing/palette.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import { inLook, type Look, says, saysRpm } from '../shown.ts'

@@ -1,5 +1,7 @@
 /** One turn of the crank: pressure at the port with the port's timing. */
-import { type ChartMarker, type ChartSeries, type ChartZone, lineChart } from '../../drawing/chart.ts'
+
+import { lineChart } from '../../drawing/chart.ts'
+import type { ChartMarker, ChartSeries, ChartZone } from '../../drawing/chartSpec.ts'
 import { okabeIto } from '../../drawing/palette.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import type { CycleTrace } from '../../engine/trace.ts'

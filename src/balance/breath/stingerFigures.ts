@@ -1,5 +1,7 @@
 /** Other stingers on the present pipe: pull, temperature and back pressure against bore, with the risk of each. */
-import { type ChartMarker, lineChart } from '../../drawing/chart.ts'
+
+import { lineChart } from '../../drawing/chart.ts'
+import type { ChartMarker } from '../../drawing/chartSpec.ts'
 import { stacked } from '../../drawing/compose.ts'
 import { type MarkerShape, okabeIto } from '../../drawing/palette.ts'
 import type { Sheet } from '../../drawing/sheet.ts'

@@ -1,6 +1,6 @@
 import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { type Buys, changesBy, changesFigure, doubtsFigure } from '../../../balance/figures.ts'
+import { type Buys, changesBy, changesFigure, doubtsFigure } from '../../../balance/changesFigure.ts'
 import { type Look, saysStep } from '../../../balance/shown.ts'
 import type { Balance, Change } from '../../../balance/types.ts'
 import { Figure } from '../../parts/Figure.tsx'
