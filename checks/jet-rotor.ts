@@ -16,7 +16,7 @@ import { referenceJet } from '../src/jet/reference.ts'
 import { momentumThickness } from '../src/jet/skin.ts'
 import { bladeLoad, discFactor } from '../src/jet/strength.ts'
 import type { JetSpec } from '../src/jet/types.ts'
-import { type Entry, type Row, rows } from './row.ts'
+import { type Entry, type Row, rowOf, rows } from './row.ts'
 
 const degree = Math.PI / 180
 const sp8052 = 'NASA SP-8052, Liquid Rocket Engine Turbopump Inducers (1971)'
@@ -260,5 +260,5 @@ function regression(): Row[] {
 
 /** Blade rows against published values, the strip model against tested inducers and against itself. */
 export function jetRotorChecks(): CheckRow[] {
-  return [...bladeRows(), ...rotorRows(), ...regression()].map((r) => ({ ...r, group: 'jet' }))
+  return [...bladeRows(), ...rotorRows(), ...regression()].map(rowOf('jet'))
 }

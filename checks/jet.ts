@@ -27,7 +27,7 @@ import {
 } from '../src/jet/ideal.ts'
 import { boundaryLayer, captureDepth, momentumWake } from '../src/jet/system.ts'
 import { submergenceNeeded } from '../src/jet/ventilation.ts'
-import { type Entry, type Row, rows } from './row.ts'
+import { type Entry, type Row, rowOf, rows } from './row.ts'
 
 const degree = Math.PI / 180
 const us = usPerSpecificSpeed
@@ -222,8 +222,5 @@ function system(): Row[] {
 
 /** Water, limits, conversions, cavitation and the way the water comes, against published values. */
 export function jetChecks(): CheckRow[] {
-  return [...water(), ...numbers(), ...euler(), ...suction(), ...system()].map((r) => ({
-    ...r,
-    group: 'jet',
-  }))
+  return [...water(), ...numbers(), ...euler(), ...suction(), ...system()].map(rowOf('jet'))
 }

@@ -17,7 +17,7 @@ import {
 } from '../src/sound/relations.ts'
 import { FFT_SIZE, STEP, WARP_RATE, WINDOW } from '../src/sound/settings.ts'
 import { warpedTime } from '../src/sound/warp.ts'
-import { type Row, row, rows } from './row.ts'
+import { type Row, row, rowOf, rows } from './row.ts'
 
 const kinematics =
   'Kinematics: one firing a turn for each two-stroke cylinder, one in two turns for a four-stroke'
@@ -263,8 +263,5 @@ function runRows(): Row[] {
 
 /** Pitch, Doppler, windows and running down, against hand calculation and handbooks. */
 export function soundChecks(): CheckRow[] {
-  return [...pitchRows(), ...dopplerRows(), ...windowRows(), ...runRows()].map((r) => ({
-    group: 'sound',
-    ...r,
-  }))
+  return [...pitchRows(), ...dopplerRows(), ...windowRows(), ...runRows()].map(rowOf('sound'))
 }
