@@ -1,9 +1,18 @@
 /** The craft file to its shop sketch. */
 import type { Craft } from '../craft/index.ts'
-import { type CraftShape, craftSketch, type SketchPart } from '../drawing/craftSketch.ts'
+import type { SketchPart, SketchTank } from '../drawing/craftParts.ts'
+import { type CraftShape, craftSketch } from '../drawing/craftSketch.ts'
 import type { Sheet } from '../drawing/sheet.ts'
-import { hullFromCraft, hullSpecFromCraft, weightsOf } from '../hull/fromCraft.ts'
-import { floatAtRest, stationsOf } from '../hull/resistance/form.ts'
+import { asRidden } from '../hull/float/answer.ts'
+import { liquidIn } from '../hull/float/energy.ts'
+import { tankState } from '../hull/float/load.ts'
+import { liquidsOf, type Tank } from '../hull/float/tanks.ts'
+import { floatFromCraft } from '../hull/floatFromCraft.ts'
+import { weightsOf } from '../hull/fromCraft.ts'
+import { findingsMesh } from '../hull/hullFromCraft.ts'
+import { tanksFromCraft } from '../hull/tanksFromCraft.ts'
+import { makeFrame } from '../solid/waterFrame.ts'
+import { craftLines } from './craftLines.ts'
 import { inLook, type Look, metricLook, plain } from './shown.ts'
 
 /** Mean density, kg/m³, of a box round a machine or a tank, to draw one whose size the file does not give; judgement. */
@@ -15,31 +24,25 @@ export function craftPicture(craft: Craft, look: Look = metricLook): Sheet {
 }
 
 function shapeOf(craft: Craft, look: Look): CraftShape {
-  const spec = hullSpecFromCraft(craft)
-  const { hull, jet, rider } = craft
-  const s = stationsOf(spec)
-  const pairs = (a: ArrayLike<number>, b: ArrayLike<number>) => Array.from(a).flatMap((v, i) => [v, b[i]!])
-  const flare = hull.beam.value / hull.chineBeam.value
-  const deckHalf = s.half.map((h) => h * flare)
-  const section = (i: number) => [0, s.keel[i]!, s.half[i]!, s.chine[i]!, deckHalf[i]!, s.deck[i]!]
-  const widest = s.half.reduce((best, h, i) => (h > s.half[best]! ? i : best), 0)
-  const water = restingWater(craft)
+  const { jet, rider } = craft
+  const lines = craftLines(craft)
+  const rest = restingAttitude(craft)
+  const water = rest && {
+    aft: rest.h / Math.cos(rest.trim),
+    forward: (rest.h - lines.length * Math.sin(rest.trim)) / Math.cos(rest.trim),
+  }
   const words = (metres: number) =>
     `${plain(inLook(metres, 'length', look), look.length === 'mm' ? 0 : 1)} ${look.length}`
   const shape: CraftShape = {
     title: `${craft.name}, to scale`,
-    says: `${craft.name} from the side, from above and from astern: ${words(spec.length)} long, ${words(hull.beam.value)} wide, ${words(spec.depth)} deep${water ? `, drawing ${words(water.aft)} at the transom` : ''}.`,
-    length: spec.length,
-    beam: hull.beam.value,
-    depth: spec.depth,
-    keel: pairs(s.x, s.keel),
-    chine: pairs(s.x, s.chine),
-    deck: pairs(s.x, s.deck),
-    chineHalf: pairs(s.x, s.half),
-    deckHalf: pairs(s.x, deckHalf),
-    widest: section(widest),
-    transom: section(0),
-    parts: craft.weights.map(partOf),
+    says: `${craft.name} from the side, from above and from astern: ${words(lines.length)} long, ${words(lines.beam)} wide, ${words(lines.depth)} deep${water ? `, drawing ${words(water.aft)} at the transom` : ''}.`,
+    ...lines,
+    parts: craft.weights.map((w) => partOf(w, craft.tanks.length > 0)),
+    tanks: tanksFromCraft(craft).map((t) => tankOf(t, rest?.trim ?? 0)),
+    openings: craft.openings.map((o) => ({
+      name: o.name,
+      at: [o.at[0].value, o.at[1].value, o.at[2].value] as const,
+    })),
     rider: {
       at: rider.position.value,
       off: rider.offCentre.value,
@@ -60,29 +63,56 @@ function shapeOf(craft: Craft, look: Look): CraftShape {
   return water ? { ...shape, water } : shape
 }
 
-/** Still water above the transom's foot, at the transom and at the nose; nothing when the craft does not float. */
-function restingWater(craft: Craft): CraftShape['water'] {
+/** How it lies with its rider, heel left out of the drawing; nothing when it sinks, goes over, or no weights are known. */
+function restingAttitude(craft: Craft): { h: number; trim: number } | undefined {
   if (!(weightsOf(craft).mass > 0)) return undefined
-  const { spec, loading, conditions, riderAt } = hullFromCraft(craft)
-  const mass = loading.mass + loading.riderMass
-  const rest = floatAtRest(
-    spec,
-    mass,
-    (loading.mass * loading.x + loading.riderMass * riderAt) / mass,
-    (loading.mass * loading.z + loading.riderMass * loading.riderHeight) / mass,
-    conditions.density,
-  )
-  if (!rest.converged) return undefined
-  const aft = rest.value.waterAtTransom
-  return { aft, forward: aft - spec.length * Math.tan(rest.value.trim) }
+  try {
+    const ridden = asRidden(floatFromCraft(craft, undefined, findingsMesh).input)
+    return ridden.sinks || ridden.over ? undefined : ridden.attitude
+  } catch (error) {
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
 }
 
-function partOf(w: Craft['weights'][number]): SketchPart {
+/** A tank as drawn, its liquid level with the water outside. */
+function tankOf(t: Tank, trim: number): SketchTank {
+  const { shape, foot } = t
+  const size: [number, number, number] =
+    shape.kind === 'box'
+      ? [shape.length, shape.width, shape.height]
+      : shape.kind === 'standing cylinder'
+        ? [shape.diameter, shape.diameter, shape.height]
+        : shape.lies === 'along'
+          ? [shape.length, shape.diameter, shape.diameter]
+          : [shape.diameter, shape.length, shape.diameter]
+  const first = liquidsOf(t)[0]
+  const level = first && liquidIn(tankState(first), makeFrame(trim, 0)).level
+  return {
+    name: t.name,
+    at: [foot[0], foot[1], foot[2] + size[2] / 2],
+    size,
+    ...(shape.kind === 'box' ? {} : { round: shape.kind === 'standing cylinder' ? 'up' : shape.lies }),
+    ...(level === undefined
+      ? {}
+      : {
+          surface: {
+            height: (level - foot[0] * Math.sin(trim)) / Math.cos(trim),
+            rise: -Math.tan(trim),
+          },
+        }),
+  }
+}
+
+function partOf(w: Craft['weights'][number], tanksDrawn: boolean): SketchPart {
   const name = w.name.toLowerCase()
   const look = /engine|motor/.test(name)
     ? 'engine'
     : /tank|fuel/.test(name)
-      ? 'tank'
+      ? // the tanks themselves are drawn from their own section
+        tanksDrawn
+        ? 'weight'
+        : 'tank'
       : /hull|deck|foam|jet|shaft|impeller/.test(name)
         ? 'weight'
         : 'box'

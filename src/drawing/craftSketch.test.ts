@@ -17,13 +17,23 @@ const shape: CraftShape = {
   deck: [0, 0.25, 2, 0.25],
   chineHalf: [0, 0.34, 1.2, 0.36, 2, 0.02],
   deckHalf: [0, 0.38, 1.2, 0.4, 2, 0.03],
-  widest: [0, 0, 0.36, 0.05, 0.4, 0.25],
-  transom: [0, 0, 0.34, 0.04, 0.38, 0.25],
+  widest: [[0, 0, 0.36, 0.05, 0.4, 0.25, -0.4, 0.25, -0.36, 0.05]],
+  transom: [[0, 0, 0.34, 0.04, 0.38, 0.25, -0.38, 0.25, -0.34, 0.04]],
   parts: [
     { name: 'engine', at: [0.7, 0, 0.22], size: [0.3, 0.24, 0.26], sizeGuessed: false, look: 'engine' },
     { name: 'tank', at: [1.3, 0.1, 0.15], size: [0.3, 0.3, 0.2], sizeGuessed: true, look: 'tank' },
     { name: 'hull', at: [1, 0, 0.1], size: [1, 1, 1], sizeGuessed: true, look: 'weight' },
   ],
+  tanks: [
+    {
+      name: 'fuel',
+      at: [1.1, 0, 0.12],
+      size: [0.15, 0.3, 0.15],
+      round: 'across',
+      surface: { height: 0.13, rise: 0.03 },
+    },
+  ],
+  openings: [{ name: 'vent', at: [1.2, 0.1, 0.4] }],
   rider: { at: 0.9, off: 0, stature: 1.75, posture: 'kneeling' },
   jet: {
     bore: 0.12,

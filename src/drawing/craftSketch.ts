@@ -1,22 +1,26 @@
 /** A craft to scale, as on a shop sketch: from the side, from above and from astern, with its main dimensions. */
 import { moved } from './compose.ts'
+import {
+  jetFromSide,
+  jetLine,
+  openingSign,
+  partFromSide,
+  type SketchJet,
+  type SketchOpening,
+  type SketchPart,
+  type SketchTank,
+  tankFromAbove,
+  tankFromAstern,
+  tankFromSide,
+  thin,
+  weightSign,
+} from './craftParts.ts'
 import { centreLine, dimension } from './dimension.ts'
 import { choosePlace, Occupied } from './labels.ts'
 import { circle, line, polygon, polyline, rectangle, text } from './marks.ts'
 import { ink, okabeIto, quiet } from './palette.ts'
 import { type Posture, riderFigure } from './riderFigure.ts'
 import type { Mark, Sheet, Style } from './sheet.ts'
-
-export interface SketchPart {
-  name: string
-  /** middle: forward of the transom, to port, up; m */
-  at: readonly [number, number, number]
-  /** length, width, height of a box round it, m */
-  size: readonly [number, number, number]
-  /** true when the size was not given but guessed from the weight: drawn dashed */
-  sizeGuessed: boolean
-  look: 'engine' | 'tank' | 'box' | 'weight'
-}
 
 /** Everything in metres; lines are x0, v0, x1, v1 … from the transom forward. */
 export interface CraftShape {
@@ -25,27 +29,20 @@ export interface CraftShape {
   length: number
   beam: number
   depth: number
+  /** lowest and highest of each section; the chine and its breadth are empty where there is none */
   keel: readonly number[]
   chine: readonly number[]
   deck: readonly number[]
   chineHalf: readonly number[]
   deckHalf: readonly number[]
-  /** half sections at the widest place and at the transom: half-breadth, height, from the keel up */
-  widest: readonly number[]
-  transom: readonly number[]
+  /** rings of the section at the widest place and at the transom: to port, up */
+  widest: readonly (readonly number[])[]
+  transom: readonly (readonly number[])[]
   parts: readonly SketchPart[]
+  tanks?: readonly SketchTank[]
+  openings?: readonly SketchOpening[]
   rider?: { at: number; off: number; stature: number; posture: Posture }
-  jet?: {
-    bore: number
-    nozzle: number
-    /** nozzle centre above the transom's foot */
-    height: number
-    intakeFront: number
-    intakeLength: number
-    intakeWidth: number
-    /** impeller, forward of the transom */
-    rotorAt: number
-  }
+  jet?: SketchJet
   /** still water above the transom's foot, at the transom and at the nose */
   water?: { aft: number; forward: number }
   /** a length in words, in the reader's units */
@@ -53,9 +50,7 @@ export interface CraftShape {
 }
 
 const outline: Style = { stroke: ink, width: 0.5, fill: '#faf8f2' }
-const thin: Style = { stroke: ink, width: 0.25 }
 const hidden: Style = { stroke: quiet, width: 0.22, dash: [1.6, 0.8] }
-const jetLine: Style = { stroke: okabeIto.blue, width: 0.45 }
 const waterLine: Style = { stroke: okabeIto.skyBlue, width: 0.4 }
 
 /** The drawing for a sheet of the given width, mm; the three views share one scale. */
@@ -104,12 +99,18 @@ function backwards(points: readonly number[]): number[] {
 function sideView(s: CraftShape, k: number): View {
   const marks: Mark[] = [
     polygon(scaled([...s.keel, ...backwards(s.deck)], k), outline, 'mark', 'hull'),
-    polyline(scaled(s.chine, k), thin, 'mark', 'chine'),
+    ...(s.chine.length > 2 ? [polyline(scaled(s.chine, k), thin, 'mark', 'chine')] : []),
     ...s.parts.flatMap((p) => partFromSide(p, k)),
+    ...(s.tanks ?? []).flatMap((t) => tankFromSide(t, k)),
     ...(s.jet ? jetFromSide(s.jet, k) : []),
   ]
   const deckAt = (x: number) => heightAt(s.deck, x)
-  let above = Math.max(...s.parts.map((p) => (p.at[2] + p.size[2] / 2) * k), s.depth * k)
+  let above = Math.max(
+    ...s.parts.map((p) => (p.at[2] + p.size[2] / 2) * k),
+    ...(s.tanks ?? []).map((t) => (t.at[2] + t.size[2] / 2) * k),
+    ...(s.openings ?? []).map((o) => o.at[2] * k + 2),
+    s.depth * k,
+  )
   if (s.rider) {
     const { at, stature, posture } = s.rider
     marks.push(...riderFigure(posture, at * k, deckAt(at) * k, stature * k, { stroke: quiet, width: 0.5 }))
@@ -117,6 +118,7 @@ function sideView(s: CraftShape, k: number): View {
     above = Math.max(above, (deckAt(at) + stature * tall) * k)
   }
   if (s.water) marks.push(...waterFromSide(s.water, s.length, k))
+  for (const o of s.openings ?? []) marks.push(openingSign(o.at[0] * k, o.at[2] * k))
   const named = nameParts(s, k, marks)
   marks.push(...named.marks)
   const below = dimensionsBelow(s, k, marks)
@@ -154,61 +156,6 @@ function dimensionsBelow(s: CraftShape, k: number, marks: Mark[]): number {
   return -row + 3
 }
 
-function partFromSide(p: SketchPart, k: number): Mark[] {
-  const [x, , z] = [p.at[0] * k, p.at[1] * k, p.at[2] * k]
-  const [l, h] = [p.size[0] * k, p.size[2] * k]
-  const style: Style = { ...(p.sizeGuessed ? { ...thin, dash: [1.4, 0.7] } : thin), fill: '#ffffff' }
-  switch (p.look) {
-    case 'weight':
-      return []
-    case 'engine': {
-      // crankcase below, finned cylinder above
-      const marks = [rectangle(x - l / 2, z - h / 2, l, h * 0.5, style, 'mark')]
-      for (let i = 0; i < 4; i++)
-        marks.push(
-          rectangle(
-            x - l * 0.3,
-            z + h * (0.02 + i * 0.12),
-            l * 0.6,
-            h * 0.07,
-            { ...thin, fill: '#ffffff' },
-            'mark',
-          ),
-        )
-      return marks
-    }
-    case 'tank':
-      return [
-        rectangle(x - l / 2, z - h / 2, l, h, style, 'mark'),
-        rectangle(x - l * 0.08, z + h / 2, l * 0.16, h * 0.12, thin, 'mark'),
-      ]
-    case 'box':
-      return [rectangle(x - l / 2, z - h / 2, l, h, style, 'mark')]
-  }
-}
-
-function jetFromSide(j: NonNullable<CraftShape['jet']>, k: number): Mark[] {
-  const x = (v: number) => v * k
-  const back = j.intakeFront - j.intakeLength
-  const [r, n] = [j.bore / 2, j.nozzle / 2]
-  const roof = [x(j.intakeFront), 0, x(j.rotorAt), x(j.height + r)]
-  const floor = [x(back), 0, x(Math.min(back, j.rotorAt)), x(j.height - r)]
-  return [
-    polyline([x(j.intakeFront), 0, x(back), 0], { stroke: '#ffffff', width: 0.7 }, 'mark'),
-    polyline([...roof, x(j.rotorAt * 0.45), x(j.height + r), 0, x(j.height + n)], jetLine, 'mark', 'jet'),
-    polyline([...floor, x(j.rotorAt * 0.45), x(j.height - r), 0, x(j.height - n)], jetLine, 'mark', 'jet'),
-    rectangle(
-      x(j.rotorAt) - 0.12 * x(j.bore),
-      x(j.height - r),
-      0.24 * x(j.bore),
-      x(j.bore),
-      { ...jetLine, fill: '#d5e8f5' },
-      'mark',
-    ),
-    centreLine(x(-0.02), x(j.height), x(j.rotorAt + j.bore), x(j.height), 2),
-  ]
-}
-
 function waterFromSide(w: NonNullable<CraftShape['water']>, length: number, k: number): Mark[] {
   const at = (x: number) => (w.aft + ((w.forward - w.aft) * x) / length) * k
   const [a, b] = [-11 / k, length + 6 / k]
@@ -230,13 +177,37 @@ function nameParts(s: CraftShape, k: number, drawn: readonly Mark[]): { marks: M
   const [ox, oy] = [20, 40]
   const taken = new Occupied(s.length * k + 2 * ox, 2 * oy + (s.depth + 2.2) * k)
   const shifted = moved(drawn, ox, oy)
-  for (const m of shifted) if (m.kind === 'polyline' || m.kind === 'polygon') taken.line(m.points)
+  for (const m of shifted) {
+    if (m.kind === 'polyline' || m.kind === 'polygon') taken.line(m.points)
+    // names keep clear of the small signs of openings too
+    else if (m.kind === 'arc' && m.r < 2)
+      taken.line([
+        m.cx - m.r,
+        m.cy - m.r,
+        m.cx + m.r,
+        m.cy + m.r,
+        m.cx - m.r,
+        m.cy + m.r,
+        m.cx + m.r,
+        m.cy - m.r,
+      ])
+  }
   const frame = { left: ox - 12, right: ox + s.length * k + 12, bottom: 0, top: 1e4 }
   const marks: Mark[] = []
   let above = 0
-  for (const p of s.parts) {
-    if (p.look === 'weight') continue
-    const [x, top] = [p.at[0] * k, (p.at[2] + p.size[2] * (p.look === 'tank' ? 0.62 : 0.5)) * k]
+  const tops = [
+    ...s.parts
+      .filter((p) => p.look !== 'weight')
+      .map((p) => ({
+        name: p.name,
+        x: p.at[0],
+        top: p.at[2] + p.size[2] * (p.look === 'tank' ? 0.62 : 0.5),
+      })),
+    ...(s.tanks ?? []).map((t) => ({ name: t.name, x: t.at[0], top: t.at[2] + t.size[2] * 0.62 })),
+    ...(s.openings ?? []).map((o) => ({ name: o.name, x: o.at[0], top: o.at[2] })),
+  ]
+  for (const p of tops) {
+    const [x, top] = [p.x * k, p.top * k]
     const places = [5, 9.4, 13.8, 18.2, 22.6, 27, 35, 44].flatMap((up) =>
       [0, -8, 8, -16, 16].map((aside) => ({
         x: ox + x + aside,
@@ -262,7 +233,9 @@ function planView(s: CraftShape, k: number): View {
     Math.max(...s.deckHalf.filter((_, i) => i % 2 === 1), ...s.chineHalf.filter((_, i) => i % 2 === 1)) * k
   const marks: Mark[] = [
     polygon(loop(s.deckHalf), outline, 'mark', 'deck'),
-    polygon(loop(s.chineHalf), { ...hidden }, 'mark', 'chines, from above'),
+    ...(s.chineHalf.length > 2
+      ? [polygon(loop(s.chineHalf), { ...hidden }, 'mark', 'chines, from above')]
+      : []),
     ...s.parts
       .filter((p) => p.look !== 'weight')
       .map((p) => {
@@ -276,7 +249,9 @@ function planView(s: CraftShape, k: number): View {
           'mark',
         )
       }),
+    ...(s.tanks ?? []).map((t) => tankFromAbove(t, k)),
     ...s.parts.flatMap((p) => weightSign(p.at[0] * k, p.at[1] * k)),
+    ...(s.openings ?? []).map((o) => openingSign(o.at[0] * k, o.at[1] * k)),
   ]
   if (s.jet) {
     const { intakeFront, intakeLength, intakeWidth, rotorAt, bore } = s.jet
@@ -302,29 +277,14 @@ function planView(s: CraftShape, k: number): View {
   return { marks, above: half + 3, below: half + 5 }
 }
 
-/** Where a weight acts: a small circle with two dark quarters. */
-function weightSign(x: number, y: number): Mark[] {
-  const r = 1
-  const quarter = (a: number) => {
-    const points = [x, y]
-    for (let i = 0; i <= 6; i++)
-      points.push(x + r * Math.cos(a + (i * Math.PI) / 12), y + r * Math.sin(a + (i * Math.PI) / 12))
-    return polygon(points, { fill: ink }, 'mark')
-  }
-  return [
-    circle(x, y, r, { stroke: ink, width: 0.15, fill: '#ffffff' }, 'mark'),
-    quarter(0),
-    quarter(Math.PI),
-  ]
-}
-
 function endView(s: CraftShape, k: number): View {
-  const loop = (half: readonly number[]) =>
-    scaled([...half, ...backwards(half.map((v, i) => (i % 2 === 0 ? -v : v)))], k)
-  const half = Math.max(...s.widest.filter((_, i) => i % 2 === 0)) * k
+  // looking forward: port is to the left
+  const ring = (r: readonly number[]) => r.map((v, i) => (i % 2 === 0 ? -v * k : v * k))
+  const half = Math.max(...s.widest.flatMap((r) => r.filter((_, i) => i % 2 === 0).map(Math.abs))) * k
   const marks: Mark[] = [
-    polygon(loop(s.widest), outline, 'mark', 'widest section'),
-    polygon(loop(s.transom), { ...thin, fill: '#ffffff' }, 'mark', 'transom'),
+    ...s.widest.map((r) => polygon(ring(r), outline, 'mark', 'widest section')),
+    ...s.transom.map((r) => polygon(ring(r), { ...thin, fill: '#ffffff' }, 'mark', 'transom')),
+    ...(s.tanks ?? []).flatMap((t) => tankFromAstern(t, k)),
   ]
   if (s.jet) {
     marks.push(
@@ -333,9 +293,11 @@ function endView(s: CraftShape, k: number): View {
     marks.push(circle(0, s.jet.height * k, (s.jet.nozzle / 2) * k, { ...jetLine, fill: '#d5e8f5' }, 'mark'))
   }
   if (s.water) marks.push(line(-half - 4, s.water.aft * k, half + 4, s.water.aft * k, waterLine, 'water'))
+  for (const o of s.openings ?? []) marks.push(openingSign(-o.at[1] * k, o.at[2] * k))
   marks.push(...dimension(-half, 0, half, 0, -7, s.words((2 * half) / k)))
   if (s.water && s.water.aft * k > 2)
     marks.push(...dimension(half, 0, half, s.water.aft * k, -5, `draft ${s.words(s.water.aft)}`))
-  marks.push(text(0, s.depth * k + 4, 'from astern', { size: 2.6, anchor: 'middle', colour: quiet }))
-  return { marks, above: s.depth * k + 9, below: 11 }
+  const top = Math.max(s.depth, ...(s.openings ?? []).map((o) => o.at[2])) * k
+  marks.push(text(0, top + 4, 'from astern', { size: 2.6, anchor: 'middle', colour: quiet }))
+  return { marks, above: top + 9, below: 11 }
 }

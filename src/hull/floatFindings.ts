@@ -10,7 +10,8 @@ import { slackFindings } from './float/slackFindings.ts'
 import { foamFinding, guidanceFinding, leakFindings, swampedFinding } from './float/swampedFindings.ts'
 import { oftenForgotten } from './float/weights.ts'
 import { advice, cm, deg, kg, naval, own } from './float/words.ts'
-import { findingsMesh, floatFromCraft } from './floatFromCraft.ts'
+import { floatFromCraft } from './floatFromCraft.ts'
+import { findingsMesh } from './hullFromCraft.ts'
 
 /** Findings of the question "float"; the mesh is the one the craft file names, when it names one. */
 export function floatFindings(craft: Craft, mesh?: Mesh): Finding[] {

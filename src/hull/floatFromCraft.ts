@@ -9,14 +9,12 @@ import type { FloatInput } from './float/answer.ts'
 import type { FoamBlock } from './float/swamped.ts'
 import type { Weight } from './float/weights.ts'
 import { hullFromCraft } from './fromCraft.ts'
-import { findingsMesh, hullMeshFromCraft } from './hullFromCraft.ts'
+import { hullMeshFromCraft } from './hullFromCraft.ts'
 import type { LoftDensity } from './shape/stations.ts'
 import { tanksFromCraft } from './tanksFromCraft.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
 const seaSalinity = 0.035
-
-export { findingsMesh, hullMeshFromCraft }
 
 const at = (p: Place): Vec3 => [p[0].value, p[1].value, p[2].value]
 

@@ -153,6 +153,17 @@ export function openingsAtRest(input: FloatInput): number[] {
   return input.openings.map((o) => Math.min(...afloat.map((c) => heightOver(c.attitude, o.at))))
 }
 
+/** The one load of `floatAnswer` that the file itself describes, by itself. */
+export function asRidden(input: FloatInput): LoadCase {
+  return caseOf(
+    input,
+    'as ridden',
+    [{ name: 'hull', mesh: input.hull.mesh, share: 1 }],
+    craftOf(input),
+    input.rider,
+  )
+}
+
 /** The craft without its rider: what is fixed, what runs, and both together with the liquid lying still. */
 interface CraftAboard {
   fixed: WeightSum
