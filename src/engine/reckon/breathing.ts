@@ -1,3 +1,19 @@
+import {
+  celsius,
+  choice,
+  count,
+  degrees,
+  hertz,
+  kelvins,
+  kgPerSecond,
+  kPa,
+  metresPerSecond,
+  mm,
+  percent,
+  portOf,
+  ratio,
+  revsPerMinute,
+} from '../../answers/ports.ts'
 import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner.ts'
 import { burntPetrol, gasConstantOf, soundSpeedOf } from '../../gas/mixture.ts'
 import { pistonTravel, sweptVolume } from '../geometry.ts'
@@ -17,41 +33,13 @@ import { checkRod, port } from './ports.ts'
 const degree = Math.PI / 180
 const jennings =
   'G. Jennings, Two-Stroke Tuner’s Handbook (1973) and articles: time-areas, quoted second-hand'
-const width: Port = {
-  name: 'width',
-  says: 'of all windows, straight across',
-  kind: 'length',
-  unit: 'mm',
-  min: 0.003,
-  max: 0.25,
-}
-const corner: Port = {
-  name: 'corner',
-  says: 'corner radius',
-  kind: 'length',
-  unit: 'mm',
-  min: 0,
-  max: 0.03,
-  assumed: 0,
-}
-const windows: Port = {
-  name: 'windows',
-  says: 'number of windows',
-  kind: 'count',
-  unit: '1',
-  min: 1,
-  max: 10,
-  assumed: 1,
-}
+const width = mm('width', 'of all windows, straight across', 0.003, 0.25)
+const corner = mm('corner', 'corner radius', 0, 0.03, 0)
+const windows: Port = count('windows', 'number of windows', 1, 10, 1)
 const suits: Port[] = [
-  { name: 'timeArea', says: 'open area over time per swept volume', kind: 'timeArea', unit: 's/m' },
-  {
-    name: 'suitsFrom',
-    says: 'suits this speed by the high end of the guidance',
-    kind: 'rotation',
-    unit: 'rpm',
-  },
-  { name: 'suitsTo', says: 'and this one by the low end', kind: 'rotation', unit: 'rpm' },
+  portOf('timeArea', 's/m')('timeArea', 'open area over time per swept volume'),
+  revsPerMinute('suitsFrom', 'suits this speed by the high end of the guidance'),
+  revsPerMinute('suitsTo', 'and this one by the low end'),
 ]
 
 function suited(area: number, swept: number, rpm: number, target: { low: number; high: number }) {
@@ -70,18 +58,11 @@ export const breathingReckoners: readonly Reckoner[] = [
     trade: 'engine',
     says: 'The best handbook check of mismatched ports: each port suits a speed; the lowest of them holds the engine back. The port is taken open down to the crown at the bottom.',
     inputs: [
-      { name: 'which', says: 'which port', kind: 'choice', unit: '', choices: ['exhaust', 'transfer'] },
+      choice('which', 'which port', ['exhaust', 'transfer']),
       port.bore,
       port.stroke,
       port.rod,
-      {
-        name: 'opens',
-        says: 'after top dead centre',
-        kind: 'angle',
-        unit: 'deg',
-        min: 70 * degree,
-        max: 150 * degree,
-      },
+      degrees('opens', 'after top dead centre', 70 * degree, 150 * degree),
       width,
       corner,
       windows,
@@ -112,16 +93,9 @@ export const breathingReckoners: readonly Reckoner[] = [
       port.bore,
       port.stroke,
       port.rod,
-      {
-        name: 'opens',
-        says: 'before top dead centre',
-        kind: 'angle',
-        unit: 'deg',
-        min: 30 * degree,
-        max: 110 * degree,
-      },
+      degrees('opens', 'before top dead centre', 30 * degree, 110 * degree),
       width,
-      { name: 'height', says: 'of the window', kind: 'length', unit: 'mm', min: 0.002, max: 0.06 },
+      mm('height', 'of the window', 0.002, 0.06),
       corner,
       port.rpm,
     ],
@@ -141,27 +115,12 @@ export const breathingReckoners: readonly Reckoner[] = [
     trade: 'engine',
     says: 'What the waves in the pipe travel at, from the gas temperature and the mixture; frozen products of petrol.',
     inputs: [
-      {
-        name: 'temperature',
-        says: 'of the gas, mean along the pipe',
-        kind: 'temperature',
-        unit: '°C',
-        min: 300,
-        max: 1500,
-      },
-      {
-        name: 'lambda',
-        says: 'air over the air the fuel needs',
-        kind: 'ratio',
-        unit: '1',
-        min: 0.7,
-        max: 1.2,
-        assumed: 0.87,
-      },
+      celsius('temperature', 'of the gas, mean along the pipe', 300, 1500),
+      ratio('lambda', 'air over the air the fuel needs', 0.7, 1.2, 0.87),
     ],
     outputs: [
-      { name: 'speed', says: 'of sound', kind: 'speed', unit: 'm/s' },
-      { name: 'simple', says: 'by the hand formula with air (1.4, 287)', kind: 'speed', unit: 'm/s' },
+      metresPerSecond('speed', 'of sound'),
+      metresPerSecond('simple', 'by the hand formula with air (1.4, 287)'),
     ],
     reckon: ({ temperature, lambda }) => ({
       speed: soundSpeedOf(burntPetrol(lambda!), temperature!),
@@ -177,10 +136,10 @@ export const breathingReckoners: readonly Reckoner[] = [
     title: 'Gas temperature behind a wave speed',
     trade: 'engine',
     says: 'Handbooks quote a wave speed for the pipe (1700 ft/s is a favourite); this is the gas temperature it stands for.',
-    inputs: [{ name: 'speed', says: 'of sound', kind: 'speed', unit: 'm/s', min: 360, max: 800 }],
+    inputs: [metresPerSecond('speed', 'of sound', 360, 800)],
     outputs: [
-      { name: 'air', says: 'with the constants of air (1.4, 287)', kind: 'temperature', unit: 'K' },
-      { name: 'exhaust', says: 'with those of hot exhaust gas (1.32, 295)', kind: 'temperature', unit: 'K' },
+      kelvins('air', 'with the constants of air (1.4, 287)'),
+      kelvins('exhaust', 'with those of hot exhaust gas (1.32, 295)'),
     ],
     reckon: ({ speed }) => ({ air: speed! ** 2 / (1.4 * 287), exhaust: speed! ** 2 / (1.32 * 295) }),
     sources: ['a = √(γ R T)'],
@@ -193,47 +152,18 @@ export const breathingReckoners: readonly Reckoner[] = [
     inputs: [
       { ...port.bore, max: 0.3 },
       { ...port.stroke, max: 0.4 },
-      {
-        name: 'ratio',
-        says: 'compression ratio over the whole stroke',
-        kind: 'ratio',
-        unit: '1',
-        min: 3,
-        max: 25,
-      },
+      ratio('ratio', 'compression ratio over the whole stroke', 3, 25),
       { ...port.rpm, min: 100 / 60 },
-      { name: 'flow', says: 'mass of charge', kind: 'massFlow', unit: 'kg/s', min: 1e-4, max: 1 },
-      {
-        name: 'temperature',
-        says: 'of the charge in the cylinder',
-        kind: 'temperature',
-        unit: 'K',
-        min: 250,
-        max: 500,
-      },
-      {
-        name: 'pressure',
-        says: 'in the cylinder while scavenging',
-        kind: 'pressure',
-        unit: 'kPa',
-        min: 5e4,
-        max: 3e5,
-      },
-      {
-        name: 'gas',
-        says: 'gas constant of the charge',
-        kind: 'gasConstant',
-        unit: 'J/(kg·K)',
-        min: 250,
-        max: 320,
-        assumed: 287.05,
-      },
+      kgPerSecond('flow', 'mass of charge', 1e-4, 1),
+      kelvins('temperature', 'of the charge in the cylinder', 250, 500),
+      kPa('pressure', 'in the cylinder while scavenging', 5e4, 3e5),
+      portOf('gasConstant', 'J/(kg·K)')('gas', 'gas constant of the charge', 250, 320, 287.05),
     ],
     outputs: [
-      { name: 'ideal', says: 'flow that would just fill the cylinder', kind: 'massFlow', unit: 'kg/s' },
-      { name: 'scavengingRatio', says: 'flow over that', kind: 'ratio', unit: '1' },
-      { name: 'efficiency', says: 'fresh part of what is shut in', kind: 'ratio', unit: '1' },
-      { name: 'trapping', says: 'part of the charge that stays', kind: 'ratio', unit: '1' },
+      kgPerSecond('ideal', 'flow that would just fill the cylinder'),
+      ratio('scavengingRatio', 'flow over that'),
+      ratio('efficiency', 'fresh part of what is shut in'),
+      ratio('trapping', 'part of the charge that stays'),
     ],
     reckon: ({ bore, stroke, ratio, rpm, flow, temperature, pressure, gas }) => {
       const swept = sweptVolume({ bore: bore!, stroke: stroke!, rod: 1 })
@@ -250,19 +180,12 @@ export const breathingReckoners: readonly Reckoner[] = [
     trade: 'engine',
     says: 'Volume of fresh charge inside for a volume delivered, and what leaves by the exhaust at that moment, for four kinds of cylinder.',
     inputs: [
-      { name: 'cylinder', says: 'kind', kind: 'choice', unit: '', choices: Object.keys(scavengeCurves) },
-      {
-        name: 'delivered',
-        says: 'volume delivered over cylinder volume',
-        kind: 'ratio',
-        unit: '1',
-        min: 0.05,
-        max: 2,
-      },
+      choice('cylinder', 'kind', Object.keys(scavengeCurves)),
+      ratio('delivered', 'volume delivered over cylinder volume', 0.05, 2),
     ],
     outputs: [
-      { name: 'efficiency', says: 'fresh part of the volume inside', kind: 'ratio', unit: '1' },
-      { name: 'kept', says: 'part of the delivery that stayed', kind: 'ratio', unit: '1' },
+      ratio('efficiency', 'fresh part of the volume inside'),
+      ratio('kept', 'part of the delivery that stayed'),
     ],
     reckon: ({ delivered }, { cylinder }) => {
       const efficiency = scavengeEfficiency(cylinder as Scavenging, delivered!)
@@ -278,20 +201,11 @@ export const breathingReckoners: readonly Reckoner[] = [
     trade: 'engine',
     says: 'And the rpm from which it flutters, four fifths of that frequency.',
     inputs: [
-      {
-        name: 'material',
-        says: 'of the petal',
-        kind: 'choice',
-        unit: '',
-        choices: Object.keys(petalMaterials),
-      },
-      { name: 'length', says: 'free, from clamp to tip', kind: 'length', unit: 'mm', min: 0.005, max: 0.08 },
-      { name: 'thickness', says: 'of the petal', kind: 'length', unit: 'mm', min: 5e-5, max: 1e-3 },
+      choice('material', 'of the petal', Object.keys(petalMaterials)),
+      mm('length', 'free, from clamp to tip', 0.005, 0.08),
+      mm('thickness', 'of the petal', 5e-5, 1e-3),
     ],
-    outputs: [
-      { name: 'frequency', says: 'lowest', kind: 'frequency', unit: 'Hz' },
-      { name: 'flutters', says: 'from this speed on', kind: 'rotation', unit: 'rpm' },
-    ],
+    outputs: [hertz('frequency', 'lowest'), revsPerMinute('flutters', 'from this speed on')],
     reckon: ({ length, thickness }, { material }) => {
       const frequency = petalFrequency(material as keyof typeof petalMaterials, length!, thickness!)
       return { frequency, flutters: 0.8 * frequency }
@@ -306,21 +220,12 @@ export const breathingReckoners: readonly Reckoner[] = [
     title: 'What petrol burns to',
     trade: 'engine',
     says: 'Wet composition of the exhaust and its gas constant for an air ratio. Rich mixtures leave carbon monoxide: per cents of it at full throttle.',
-    inputs: [
-      {
-        name: 'lambda',
-        says: 'air over the air the fuel needs',
-        kind: 'ratio',
-        unit: '1',
-        min: 0.6,
-        max: 1.5,
-      },
-    ],
+    inputs: [ratio('lambda', 'air over the air the fuel needs', 0.6, 1.5)],
     outputs: [
-      { name: 'carbonMonoxide', says: 'CO, by volume', kind: 'ratio', unit: '%' },
-      { name: 'carbonDioxide', says: 'CO₂, by volume', kind: 'ratio', unit: '%' },
-      { name: 'water', says: 'H₂O, by volume', kind: 'ratio', unit: '%' },
-      { name: 'gas', says: 'gas constant', kind: 'gasConstant', unit: 'J/(kg·K)' },
+      percent('carbonMonoxide', 'CO, by volume'),
+      percent('carbonDioxide', 'CO₂, by volume'),
+      percent('water', 'H₂O, by volume'),
+      portOf('gasConstant', 'J/(kg·K)')('gas', 'gas constant'),
     ],
     reckon: ({ lambda }) => {
       const mix = burntPetrol(lambda!)

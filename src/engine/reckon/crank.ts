@@ -1,3 +1,4 @@
+import { cm3, count, degrees, metresPerSecond, mm, ratio } from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import {
   angleOfTravel,
@@ -23,12 +24,8 @@ export const crankReckoners: readonly Reckoner[] = [
     title: 'How far down the piston is at a crank angle',
     trade: 'engine',
     says: 'Distance of the crown below its top position. Gudgeon offset is left out.',
-    inputs: [
-      port.stroke,
-      port.rod,
-      { name: 'angle', says: 'after top dead centre', kind: 'angle', unit: 'deg', min: 0, max: 360 * degree },
-    ],
-    outputs: [{ name: 'travel', says: 'crown below top', kind: 'length', unit: 'mm' }],
+    inputs: [port.stroke, port.rod, degrees('angle', 'after top dead centre', 0, 360 * degree)],
+    outputs: [mm('travel', 'crown below top')],
     reckon: ({ stroke, rod, angle }) => {
       checkRod(stroke!, rod!)
       return { travel: pistonTravel({ bore: 1, stroke: stroke!, rod: rod! }, angle!) }
@@ -43,24 +40,12 @@ export const crankReckoners: readonly Reckoner[] = [
     inputs: [
       port.stroke,
       port.rod,
-      {
-        name: 'depth',
-        says: 'from the crown’s top position down to the roof',
-        kind: 'length',
-        unit: 'mm',
-        min: 0.001,
-        max: 0.12,
-      },
+      mm('depth', 'from the crown’s top position down to the roof', 0.001, 0.12),
     ],
     outputs: [
-      { name: 'opens', says: 'after top dead centre', kind: 'angle', unit: 'deg' },
-      { name: 'duration', says: 'open in all', kind: 'angle', unit: 'deg' },
-      {
-        name: 'perMillimetre',
-        says: 'change of the opening for one millimetre lower',
-        kind: 'angle',
-        unit: 'deg',
-      },
+      degrees('opens', 'after top dead centre'),
+      degrees('duration', 'open in all'),
+      degrees('perMillimetre', 'change of the opening for one millimetre lower'),
     ],
     reckon: ({ stroke, rod, depth }) => {
       checkRod(stroke!, rod!)
@@ -77,12 +62,8 @@ export const crankReckoners: readonly Reckoner[] = [
     title: 'Swept volume of an engine',
     trade: 'engine',
     says: 'From bore, stroke and number of cylinders.',
-    inputs: [
-      port.bore,
-      port.stroke,
-      { name: 'cylinders', says: 'number', kind: 'count', unit: '1', min: 1, max: 8, assumed: 1 },
-    ],
-    outputs: [{ name: 'swept', says: 'all cylinders', kind: 'volume', unit: 'cm³' }],
+    inputs: [port.bore, port.stroke, count('cylinders', 'number', 1, 8, 1)],
+    outputs: [cm3('swept', 'all cylinders')],
     reckon: ({ bore, stroke, cylinders }) => ({
       swept: sweptVolume({ bore: bore!, stroke: stroke!, rod: 1 }) * Math.round(cylinders!),
     }),
@@ -98,23 +79,11 @@ export const crankReckoners: readonly Reckoner[] = [
       port.stroke,
       port.rod,
       port.exhaustOpens,
-      {
-        name: 'space',
-        says: 'combustion space at the top',
-        kind: 'volume',
-        unit: 'cm³',
-        min: 3e-7,
-        max: 2e-4,
-      },
+      cm3('space', 'combustion space at the top', 3e-7, 2e-4),
     ],
     outputs: [
-      { name: 'geometric', says: 'whole stroke', kind: 'ratio', unit: '1' },
-      {
-        name: 'trapped',
-        says: 'from exhaust closing; pump petrol bears about 7.5',
-        kind: 'ratio',
-        unit: '1',
-      },
+      ratio('geometric', 'whole stroke'),
+      ratio('trapped', 'from exhaust closing; pump petrol bears about 7.5'),
     ],
     reckon: ({ bore, stroke, rod, exhaustOpens, space }) => {
       checkRod(stroke!, rod!)
@@ -129,16 +98,10 @@ export const crankReckoners: readonly Reckoner[] = [
     title: 'Combustion space for a compression ratio',
     trade: 'engine',
     says: 'The space to aim for: one that gives the ratio over the whole stroke, and one that gives it from exhaust closing.',
-    inputs: [
-      port.bore,
-      port.stroke,
-      port.rod,
-      port.exhaustOpens,
-      { name: 'ratio', says: 'wanted', kind: 'ratio', unit: '1', min: 4, max: 18 },
-    ],
+    inputs: [port.bore, port.stroke, port.rod, port.exhaustOpens, ratio('ratio', 'wanted', 4, 18)],
     outputs: [
-      { name: 'geometric', says: 'if the ratio is over the whole stroke', kind: 'volume', unit: 'cm³' },
-      { name: 'trapped', says: 'if it is from exhaust closing', kind: 'volume', unit: 'cm³' },
+      cm3('geometric', 'if the ratio is over the whole stroke'),
+      cm3('trapped', 'if it is from exhaust closing'),
     ],
     reckon: ({ bore, stroke, rod, exhaustOpens, ratio }) => {
       checkRod(stroke!, rod!)
@@ -158,22 +121,8 @@ export const crankReckoners: readonly Reckoner[] = [
     title: 'Crankcase compression ratio',
     trade: 'engine',
     says: 'From the oil that fills case and transfers with the piston at the bottom; and the volume a usual 1.38 would need.',
-    inputs: [
-      port.bore,
-      port.stroke,
-      {
-        name: 'space',
-        says: 'case and transfers, piston at the bottom',
-        kind: 'volume',
-        unit: 'cm³',
-        min: 5e-6,
-        max: 3e-3,
-      },
-    ],
-    outputs: [
-      { name: 'ratio', says: 'usually 1.25 to 1.5', kind: 'ratio', unit: '1' },
-      { name: 'usual', says: 'space for 1.38', kind: 'volume', unit: 'cm³' },
-    ],
+    inputs: [port.bore, port.stroke, cm3('space', 'case and transfers, piston at the bottom', 5e-6, 3e-3)],
+    outputs: [ratio('ratio', 'usually 1.25 to 1.5'), cm3('usual', 'space for 1.38')],
     reckon: ({ bore, stroke, space }) => {
       const crank = { bore: bore!, stroke: stroke!, rod: 1 }
       return { ratio: sweptVolume(crank) / space! + 1, usual: caseVolumeOfRatio(crank, 1.38) }
@@ -186,10 +135,7 @@ export const crankReckoners: readonly Reckoner[] = [
     trade: 'engine',
     says: 'Mean and greatest speed of the piston. Mean above 18 m/s is hard on an unmodified utility engine, above 22 on any.',
     inputs: [port.stroke, port.rod, port.rpm],
-    outputs: [
-      { name: 'mean', says: 'over a turn', kind: 'speed', unit: 'm/s' },
-      { name: 'most', says: 'a little before half stroke', kind: 'speed', unit: 'm/s' },
-    ],
+    outputs: [metresPerSecond('mean', 'over a turn'), metresPerSecond('most', 'a little before half stroke')],
     reckon: ({ stroke, rod, rpm }) => {
       checkRod(stroke!, rod!)
       const crank = { bore: 1, stroke: stroke!, rod: rod! }

@@ -1,37 +1,16 @@
 /** Inputs that several reckoners of the engine share. */
+import { cm3, degrees, mm, revsPerMinute } from '../../answers/ports.ts'
 import type { Port } from '../../answers/reckoner.ts'
 
-const length = (name: string, says: string, min: number, max: number): Port => ({
-  name,
-  says,
-  kind: 'length',
-  unit: 'mm',
-  min,
-  max,
-})
 const degree = Math.PI / 180
 
 export const port = {
-  bore: length('bore', 'of the cylinder', 0.015, 0.12),
-  stroke: length('stroke', 'from top to bottom dead centre', 0.01, 0.12),
-  rod: length('rod', 'between the centres of both eyes; about 1.93 times the stroke', 0.015, 0.3),
-  rpm: { name: 'rpm', says: 'engine speed', kind: 'rotation', unit: 'rpm', min: 500 / 60, max: 25000 / 60 },
-  swept: {
-    name: 'swept',
-    says: 'swept volume of all cylinders',
-    kind: 'volume',
-    unit: 'cm³',
-    min: 5e-6,
-    max: 2e-3,
-  },
-  exhaustOpens: {
-    name: 'exhaustOpens',
-    says: 'exhaust opens, after top dead centre',
-    kind: 'angle',
-    unit: 'deg',
-    min: 70 * degree,
-    max: 130 * degree,
-  },
+  bore: mm('bore', 'of the cylinder', 0.015, 0.12),
+  stroke: mm('stroke', 'from top to bottom dead centre', 0.01, 0.12),
+  rod: mm('rod', 'between the centres of both eyes; about 1.93 times the stroke', 0.015, 0.3),
+  rpm: revsPerMinute('rpm', 'engine speed', 500 / 60, 25000 / 60),
+  swept: cm3('swept', 'swept volume of all cylinders', 5e-6, 2e-3),
+  exhaustOpens: degrees('exhaustOpens', 'exhaust opens, after top dead centre', 70 * degree, 130 * degree),
 } as const satisfies Record<string, Port>
 
 /** A rod that cannot reach round the crank is named here once. */

@@ -1,3 +1,14 @@
+import {
+  bar,
+  celsius,
+  degrees,
+  gramsPerSecond,
+  kW,
+  newtonMetres,
+  percent,
+  portOf,
+  ratio,
+} from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { frictionPressure, releaseFactor, wiebe } from '../burn.ts'
 import { port } from './ports.ts'
@@ -11,15 +22,8 @@ export const powerReckoners: readonly Reckoner[] = [
     title: 'Mean pressure behind a power',
     trade: 'engine',
     says: 'Brake mean effective pressure and torque of a two-stroke from its power: the quickest check of a claim. 4 bar is a utility engine, 8 a good sport engine, 11 a racer.',
-    inputs: [
-      { name: 'power', says: 'at the crank', kind: 'power', unit: 'kW', min: 10, max: 2e5 },
-      port.rpm,
-      port.swept,
-    ],
-    outputs: [
-      { name: 'pressure', says: 'brake mean effective pressure', kind: 'pressure', unit: 'bar' },
-      { name: 'torque', says: 'at the crank', kind: 'torque', unit: 'N·m' },
-    ],
+    inputs: [kW('power', 'at the crank', 10, 2e5), port.rpm, port.swept],
+    outputs: [bar('pressure', 'brake mean effective pressure'), newtonMetres('torque', 'at the crank')],
     reckon: ({ power, rpm, swept }) => ({
       pressure: power! / (rpm! * swept!),
       torque: power! / (2 * Math.PI * rpm!),
@@ -31,22 +35,8 @@ export const powerReckoners: readonly Reckoner[] = [
     title: 'Power from a mean pressure',
     trade: 'engine',
     says: 'What a two-stroke of a size gives at a speed if it reaches a brake mean effective pressure.',
-    inputs: [
-      {
-        name: 'pressure',
-        says: 'brake mean effective pressure',
-        kind: 'pressure',
-        unit: 'bar',
-        min: 1e4,
-        max: 2e6,
-      },
-      port.rpm,
-      port.swept,
-    ],
-    outputs: [
-      { name: 'power', says: 'at the crank', kind: 'power', unit: 'kW' },
-      { name: 'torque', says: 'at the crank', kind: 'torque', unit: 'N·m' },
-    ],
+    inputs: [bar('pressure', 'brake mean effective pressure', 1e4, 2e6), port.rpm, port.swept],
+    outputs: [kW('power', 'at the crank'), newtonMetres('torque', 'at the crank')],
     reckon: ({ pressure, rpm, swept }) => ({
       power: pressure! * rpm! * swept!,
       torque: (pressure! * swept!) / (2 * Math.PI),
@@ -62,20 +52,9 @@ export const powerReckoners: readonly Reckoner[] = [
       port.stroke,
       port.rpm,
       port.swept,
-      {
-        name: 'factor',
-        says: 'Pa per metre of stroke and rpm',
-        kind: 'ratio',
-        unit: '1',
-        min: 20,
-        max: 1000,
-        assumed: 180,
-      },
+      ratio('factor', 'Pa per metre of stroke and rpm', 20, 1000, 180),
     ],
-    outputs: [
-      { name: 'pressure', says: 'friction mean pressure', kind: 'pressure', unit: 'bar' },
-      { name: 'power', says: 'lost', kind: 'power', unit: 'kW' },
-    ],
+    outputs: [bar('pressure', 'friction mean pressure'), kW('power', 'lost')],
     reckon: ({ stroke, rpm, swept, factor }) => {
       const pressure = frictionPressure(0, factor!, stroke!, rpm! * 60)
       return { pressure, power: pressure * swept! * rpm! }
@@ -88,54 +67,17 @@ export const powerReckoners: readonly Reckoner[] = [
     trade: 'engine',
     says: 'Delivery ratio and air flow from a timed bottle at full throttle, for a mixture you believe. A utility engine delivers 0.5 to 0.7, a good sport engine about 1.',
     inputs: [
-      { name: 'fuel', says: 'burnt, by volume', kind: 'volumeFlow', unit: 'L/h', min: 1e-8, max: 1e-4 },
-      {
-        name: 'fuelDensity',
-        says: 'of the fuel',
-        kind: 'density',
-        unit: 'kg/m³',
-        min: 600,
-        max: 900,
-        assumed: 745,
-      },
-      {
-        name: 'lambda',
-        says: 'air over the air the fuel needs',
-        kind: 'ratio',
-        unit: '1',
-        min: 0.7,
-        max: 1.2,
-        assumed: 0.87,
-      },
+      portOf('volumeFlow', 'L/h')('fuel', 'burnt, by volume', 1e-8, 1e-4),
+      portOf('density', 'kg/m³')('fuelDensity', 'of the fuel', 600, 900, 745),
+      ratio('lambda', 'air over the air the fuel needs', 0.7, 1.2, 0.87),
       port.rpm,
       port.swept,
-      {
-        name: 'pressure',
-        says: 'of the air',
-        kind: 'pressure',
-        unit: 'mbar',
-        min: 5e4,
-        max: 1.09e5,
-        assumed: 101325,
-      },
-      {
-        name: 'temperature',
-        says: 'of the air',
-        kind: 'temperature',
-        unit: '°C',
-        min: 240,
-        max: 325,
-        assumed: 293.15,
-      },
+      portOf('pressure', 'mbar')('pressure', 'of the air', 5e4, 1.09e5, 101325),
+      celsius('temperature', 'of the air', 240, 325, 293.15),
     ],
     outputs: [
-      {
-        name: 'delivery',
-        says: 'air supplied over air that fills the swept volume',
-        kind: 'ratio',
-        unit: '1',
-      },
-      { name: 'air', says: 'flow', kind: 'massFlow', unit: 'g/s' },
+      ratio('delivery', 'air supplied over air that fills the swept volume'),
+      gramsPerSecond('air', 'flow'),
     ],
     reckon: ({ fuel, fuelDensity, lambda, rpm, swept, pressure, temperature }) => {
       const air = fuel! * fuelDensity! * 14.7 * lambda!
@@ -152,20 +94,12 @@ export const powerReckoners: readonly Reckoner[] = [
     trade: 'engine',
     says: 'Burn curve of Wiebe: 99 % at the end of the duration with a = 5.',
     inputs: [
-      { name: 'since', says: 'crank angle since first flame', kind: 'angle', unit: 'deg', min: 0, max: 2 },
-      {
-        name: 'duration',
-        says: 'of burning',
-        kind: 'angle',
-        unit: 'deg',
-        min: 0.3,
-        max: 2.1,
-        assumed: 0.8727,
-      },
-      { name: 'a', says: 'completeness', kind: 'ratio', unit: '1', min: 1, max: 8, assumed: 5 },
-      { name: 'm', says: 'form', kind: 'ratio', unit: '1', min: 0.3, max: 4, assumed: 1.3 },
+      degrees('since', 'crank angle since first flame', 0, 2),
+      degrees('duration', 'of burning', 0.3, 2.1, 0.8727),
+      ratio('a', 'completeness', 1, 8, 5),
+      ratio('m', 'form', 0.3, 4, 1.3),
     ],
-    outputs: [{ name: 'burnt', says: 'part of the charge', kind: 'ratio', unit: '%' }],
+    outputs: [percent('burnt', 'part of the charge')],
     reckon: ({ since, duration, a, m }) => ({ burnt: wiebe(since! / duration!, a!, m!) }),
     sources: ['I. I. Wiebe (1956), after J. B. Heywood (1988), sec. 9.2'],
   }),
@@ -174,19 +108,10 @@ export const powerReckoners: readonly Reckoner[] = [
     title: 'Heat in a kilogram of charge',
     trade: 'engine',
     says: 'What a rich or lean charge frees: rich mixtures burn all the air but waste fuel, so the heat per kilogram hardly changes while the consumption does.',
-    inputs: [
-      {
-        name: 'lambda',
-        says: 'air over the air the fuel needs',
-        kind: 'ratio',
-        unit: '1',
-        min: 0.7,
-        max: 1.2,
-      },
-    ],
+    inputs: [ratio('lambda', 'air over the air the fuel needs', 0.7, 1.2)],
     outputs: [
-      { name: 'heat', says: 'freed per kilogram of air and fuel', kind: 'specificEnergy', unit: 'MJ/kg' },
-      { name: 'part', says: 'of the fuel’s own heat that is freed', kind: 'ratio', unit: '%' },
+      portOf('specificEnergy', 'MJ/kg')('heat', 'freed per kilogram of air and fuel'),
+      percent('part', 'of the fuel’s own heat that is freed'),
     ],
     reckon: ({ lambda }) => {
       const part = releaseFactor(lambda!)

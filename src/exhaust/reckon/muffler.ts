@@ -1,31 +1,27 @@
 /** Reckoners of silencers and of how loud an outlet is. */
-import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner.ts'
+import {
+  celsius,
+  dBA,
+  gramsPerSecond,
+  hertz,
+  kW,
+  litres,
+  mm,
+  pascals,
+  percent,
+  portOf,
+} from '../../answers/ports.ts'
+import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { aWeight, floorAtOneMetre, harmonicPressure, levelOf, passByLimit } from '../level.ts'
 import { boxLoss, boxVolume } from '../muffler.ts'
 import { absorption, delanyBazley, firstCrossMode, hotResistivity, straightThroughLoss } from '../packing.ts'
-import { length } from './ports.ts'
 
 const munjal = 'M. L. Munjal, Acoustics of Ducts and Mufflers (1987, 2nd ed. 2014)'
 const davis = 'D. D. Davis, G. M. Stokes, D. Moore, G. L. Stevens, NACA Report 1192 (1954)'
 const delany = 'M. E. Delany and E. N. Bazley, Applied Acoustics 3 (1970) 105'
-const frequency: Port = {
-  name: 'frequency',
-  says: 'frequency',
-  kind: 'frequency',
-  unit: 'Hz',
-  min: 10,
-  max: 5000,
-}
-const temperature: Port = {
-  name: 'temperature',
-  says: 'of the gas',
-  kind: 'temperature',
-  unit: '°C',
-  min: 250,
-  max: 1200,
-  assumed: 673.15,
-}
-const loss = (name: string, says: string): Port => ({ name, says, kind: 'level', unit: 'dB' })
+const frequency = hertz('frequency', 'frequency', 10, 5000)
+const temperature = celsius('temperature', 'of the gas', 250, 1200, 673.15)
+const loss = portOf('level', 'dB')
 
 /** air-like gas: sound speed of 343.2 m/s at 20 °C, from γ 1.4 and R 287 */
 const gasAt = (t: number) => ({ c: Math.sqrt(1.4 * 287 * t), density: 101325 / (287 * t) })
@@ -38,20 +34,16 @@ export const mufflerReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'Transmission loss of an empty box by plane waves, at one frequency. Nought where the box is half a wave long; tubes reaching in by a half and a quarter of its length close most gaps. Theory without flow: real boxes fall short.',
     inputs: [
-      length('length', 'box inside', 0.02, 2),
-      length('diameter', 'box inside', 0.02, 0.6),
-      length('inlet', 'bore of the incoming tube', 0.004, 0.15),
-      length('outlet', 'bore of the leaving tube', 0.004, 0.15),
-      length('inletReach', 'how far the incoming tube stands in', 0, 1.5, 0),
-      length('outletReach', 'how far the leaving tube stands in', 0, 1.5, 0),
+      mm('length', 'box inside', 0.02, 2),
+      mm('diameter', 'box inside', 0.02, 0.6),
+      mm('inlet', 'bore of the incoming tube', 0.004, 0.15),
+      mm('outlet', 'bore of the leaving tube', 0.004, 0.15),
+      mm('inletReach', 'how far the incoming tube stands in', 0, 1.5, 0),
+      mm('outletReach', 'how far the leaving tube stands in', 0, 1.5, 0),
       frequency,
       temperature,
     ],
-    outputs: [
-      loss('loss', 'taken off'),
-      { name: 'planeTo', says: 'holds up to', kind: 'frequency', unit: 'Hz' },
-      { name: 'volume', says: 'of the box', kind: 'volume', unit: 'L' },
-    ],
+    outputs: [loss('loss', 'taken off'), hertz('planeTo', 'holds up to'), litres('volume', 'of the box')],
     reckon: (g) => {
       const { c, density } = gasAt(g['temperature']!)
       const box = {
@@ -75,24 +67,16 @@ export const mufflerReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'Attenuation per metre of a straight-through silencer, computed and the half of it that a design may count on. On the water packing soaks: count on empty boxes.',
     inputs: [
-      length('bore', 'of the open core', 0.005, 0.15),
-      length('outer', 'diameter over the packing', 0.01, 0.5),
-      {
-        name: 'resistivity',
-        says: 'of the packing, cold',
-        kind: 'flowResistivity',
-        unit: 'kPa·s/m²',
-        min: 500,
-        max: 5e5,
-        assumed: 15e3,
-      },
+      mm('bore', 'of the open core', 0.005, 0.15),
+      mm('outer', 'diameter over the packing', 0.01, 0.5),
+      portOf('flowResistivity', 'kPa·s/m²')('resistivity', 'of the packing, cold', 500, 5e5, 15e3),
       { ...frequency, max: 1000 },
       temperature,
     ],
     outputs: [
-      { name: 'computed', says: 'by the formula', kind: 'levelPerLength', unit: 'dB/m' },
-      { name: 'design', says: 'to count on', kind: 'levelPerLength', unit: 'dB/m' },
-      { name: 'crossMode', says: 'holds up to', kind: 'frequency', unit: 'Hz' },
+      portOf('levelPerLength', 'dB/m')('computed', 'by the formula'),
+      portOf('levelPerLength', 'dB/m')('design', 'to count on'),
+      hertz('crossMode', 'holds up to'),
     ],
     reckon: (g) => {
       if (!(g['outer']! > g['bore']!)) throw new RangeError('outer: must be larger than bore')
@@ -118,21 +102,13 @@ export const mufflerReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'Normal-incidence absorption of a fibrous layer on a hard wall; fitted for ρf/σ of 0.01 to 1.',
     inputs: [
-      length('depth', 'of the layer', 0.002, 0.5),
-      {
-        name: 'resistivity',
-        says: 'of the packing, cold',
-        kind: 'flowResistivity',
-        unit: 'kPa·s/m²',
-        min: 500,
-        max: 5e5,
-        assumed: 10e3,
-      },
+      mm('depth', 'of the layer', 0.002, 0.5),
+      portOf('flowResistivity', 'kPa·s/m²')('resistivity', 'of the packing, cold', 500, 5e5, 10e3),
       frequency,
       { ...temperature, assumed: 293.15 },
     ],
     outputs: [
-      { name: 'absorption', says: 'part of the sound that is swallowed', kind: 'ratio', unit: '%' },
+      percent('absorption', 'part of the sound that is swallowed'),
       { name: 'fitted', says: '1 where the law was fitted, else 0', kind: 'count', unit: '' },
     ],
     reckon: (g) => {
@@ -149,22 +125,15 @@ export const mufflerReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'Level of one harmonic of the mass flow over water. All of a craft together never gets below about 90 dB(A) at 1 m, whatever the muffler: jet noise, shell, intake and hull.',
     inputs: [
-      {
-        name: 'amplitude',
-        says: 'of the mass flow at that frequency',
-        kind: 'massFlow',
-        unit: 'g/s',
-        min: 1e-7,
-        max: 1,
-      },
+      gramsPerSecond('amplitude', 'of the mass flow at that frequency', 1e-7, 1),
       frequency,
-      length('distance', 'from the outlet', 0.1, 1000, 25),
+      mm('distance', 'from the outlet', 0.1, 1000, 25),
     ],
     outputs: [
-      { name: 'pressure', says: 'root mean square', kind: 'pressure', unit: 'Pa' },
+      pascals('pressure', 'root mean square'),
       loss('level', 'flat'),
-      { name: 'weighted', says: 'A-weighted', kind: 'level', unit: 'dB(A)' },
-      { name: 'floor', says: 'what no muffler takes away there', kind: 'level', unit: 'dB(A)' },
+      dBA('weighted', 'A-weighted'),
+      dBA('floor', 'what no muffler takes away there'),
     ],
     reckon: (g) => {
       const pressure = harmonicPressure(g['amplitude']!, g['frequency']!, g['distance']!, true)
@@ -187,10 +156,10 @@ export const mufflerReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'The European figures for recreational craft at 25 m by power. Only a measurement to the standard counts, and waters have rules of their own: ask the local authority.',
     inputs: [
-      { name: 'power', says: 'of each engine', kind: 'power', unit: 'kW', min: 100, max: 1e6 },
+      kW('power', 'of each engine', 100, 1e6),
       { name: 'engines', says: 'on the craft', kind: 'count', unit: '', min: 1, max: 8, assumed: 1 },
     ],
-    outputs: [{ name: 'limit', says: 'at 25 m', kind: 'level', unit: 'dB(A)' }],
+    outputs: [dBA('limit', 'at 25 m')],
     reckon: (g) => ({ limit: passByLimit(g['power']!, g['engines']!) }),
     sources: ['Directive 2013/53/EU, Annex I part C', 'EN ISO 14509'],
   }),

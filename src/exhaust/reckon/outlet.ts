@@ -1,39 +1,30 @@
 /** Reckoners of pressure, of the outlet at the water and of the air intake. */
-import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner.ts'
+import {
+  celsius,
+  choice,
+  degrees,
+  grams,
+  gramsPerSecond,
+  hertz,
+  kPa,
+  litres,
+  metres,
+  metresPerSecond,
+  mm,
+  pascals,
+  percent,
+  revsPerMinute,
+} from '../../answers/ports.ts'
+import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { snorkelDrop, snorkelResonance } from '../airIntake.ts'
 import { boxPressure, exhaustGas, tubeDrop } from '../backPressure.ts'
 import { drawnIn, flapOpening, quenched, suctionLift } from '../outlet.ts'
-import { length } from './ports.ts'
 
 const naca = 'Isentropic nozzle flow, NACA Report 1135 (1953)'
 const miller = 'D. S. Miller, Internal Flow Systems (1978), loss factors from memory'
-const flow: Port = {
-  name: 'flow',
-  says: 'mean mass flow of gas',
-  kind: 'massFlow',
-  unit: 'g/s',
-  min: 1e-4,
-  max: 0.5,
-}
-const gasT = (assumed: number): Port => ({
-  name: 'temperature',
-  says: 'of the gas',
-  kind: 'temperature',
-  unit: '°C',
-  min: 280,
-  max: 1400,
-  assumed,
-})
-const pressure = (name: string, says: string): Port => ({ name, says, kind: 'pressure', unit: 'kPa' })
-const coldT: Port = {
-  name: 'cold',
-  says: 'after cooling',
-  kind: 'temperature',
-  unit: '°C',
-  min: 273,
-  max: 320,
-  assumed: 290,
-}
+const flow = gramsPerSecond('flow', 'mean mass flow of gas', 1e-4, 0.5)
+const gasT = (assumed: number) => celsius('temperature', 'of the gas', 280, 1400, assumed)
+const coldT = celsius('cold', 'after cooling', 273, 320, 290)
 
 /** Reckoners of pressures and water. */
 export const outletReckoners: readonly Reckoner[] = [
@@ -45,7 +36,7 @@ export const outletReckoners: readonly Reckoner[] = [
     inputs: [
       flow,
       gasT(790),
-      length('bore', 'of the outlet', 0.004, 0.15),
+      mm('bore', 'of the outlet', 0.004, 0.15),
       {
         name: 'discharge',
         says: 'coefficient; 0.8 for a plain tube end',
@@ -57,8 +48,8 @@ export const outletReckoners: readonly Reckoner[] = [
       },
     ],
     outputs: [
-      pressure('gauge', 'in the box, over the air'),
-      { name: 'torqueLost', says: 'part of torque that costs, about', kind: 'ratio', unit: '%' },
+      kPa('gauge', 'in the box, over the air'),
+      percent('torqueLost', 'part of torque that costs, about'),
     ],
     reckon: (g) => {
       const outside = 101325
@@ -82,8 +73,8 @@ export const outletReckoners: readonly Reckoner[] = [
     inputs: [
       flow,
       gasT(800),
-      length('bore', 'of the tube', 0.004, 0.15),
-      length('length', 'of the tube', 0, 3),
+      mm('bore', 'of the tube', 0.004, 0.15),
+      mm('length', 'of the tube', 0, 3),
       {
         name: 'losses',
         says: 'loss factors added up: exit 1, sharp entry 0.5, belled 0.05, sharp right angle 1.1',
@@ -95,8 +86,8 @@ export const outletReckoners: readonly Reckoner[] = [
       },
     ],
     outputs: [
-      pressure('drop', 'along the tube'),
-      { name: 'velocity', says: 'of the gas', kind: 'speed', unit: 'm/s' },
+      kPa('drop', 'along the tube'),
+      metresPerSecond('velocity', 'of the gas'),
       { name: 'mach', says: 'velocity over speed of sound', kind: 'ratio', unit: '' },
     ],
     reckon: (g) => {
@@ -119,21 +110,13 @@ export const outletReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'Pressure that lifts a flap hinged at its top. A box at idle has only 200 to 500 Pa. A flap is a splash guard, not a seal.',
     inputs: [
-      length('depth', 'middle of the hole under the water, 0 when above', 0, 1, 0),
-      length('bore', 'of the hole', 0.005, 0.15),
-      length('arm', 'hinge to the middle of the hole', 0.005, 0.3),
-      { name: 'mass', says: 'of the flap', kind: 'mass', unit: 'g', min: 0, max: 1, assumed: 0.01 },
-      {
-        name: 'lean',
-        says: 'how far it hangs off the upright when shut',
-        kind: 'angle',
-        unit: 'deg',
-        min: 0,
-        max: Math.PI / 2,
-        assumed: 0.35,
-      },
+      mm('depth', 'middle of the hole under the water, 0 when above', 0, 1, 0),
+      mm('bore', 'of the hole', 0.005, 0.15),
+      mm('arm', 'hinge to the middle of the hole', 0.005, 0.3),
+      grams('mass', 'of the flap', 0, 1, 0.01),
+      degrees('lean', 'how far it hangs off the upright when shut', 0, Math.PI / 2, 0.35),
     ],
-    outputs: [{ name: 'pressure', says: 'that opens it', kind: 'pressure', unit: 'Pa' }],
+    outputs: [pascals('pressure', 'that opens it')],
     reckon: (g) => ({
       pressure: flapOpening(
         {
@@ -153,14 +136,14 @@ export const outletReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'With the outlet under water and no vent, the gas in pipe and box shrinks as it cools and water takes its place; the lift is far above any freeboard. A 3 to 4 mm vent at the high point prevents it.',
     inputs: [
-      { name: 'volume', says: 'of pipe and box', kind: 'volume', unit: 'L', min: 1e-4, max: 0.1 },
+      litres('volume', 'of pipe and box', 1e-4, 0.1),
       { ...gasT(700), name: 'hot', says: 'mean of the gas when stopped' },
       coldT,
     ],
     outputs: [
-      { name: 'drawn', says: 'water drawn in at most', kind: 'volume', unit: 'L' },
-      { name: 'share', says: 'part of the volume', kind: 'ratio', unit: '%' },
-      { name: 'lift', says: 'height it could be lifted', kind: 'length', unit: 'm' },
+      litres('drawn', 'water drawn in at most'),
+      percent('share', 'part of the volume'),
+      metres('lift', 'height it could be lifted'),
     ],
     reckon: (g) => {
       const share = drawnIn(g['hot']!, g['cold']!)
@@ -176,19 +159,10 @@ export const outletReckoners: readonly Reckoner[] = [
     title: 'How far injected water cools exhaust gas',
     trade: 'exhaust',
     says: 'All of the water evaporated at 100 °C into the gas. Inject behind the stinger only: in the pipe the sound slows and the tuned speed falls with it.',
-    inputs: [
-      flow,
-      gasT(790),
-      { name: 'water', says: 'injected', kind: 'massFlow', unit: 'g/s', min: 0, max: 0.2 },
-    ],
+    inputs: [flow, gasT(790), gramsPerSecond('water', 'injected', 0, 0.2)],
     outputs: [
-      { name: 'after', says: 'temperature after', kind: 'temperature', unit: '°C' },
-      {
-        name: 'tuning',
-        says: 'tuned speed over that of dry gas, were it done in the pipe',
-        kind: 'ratio',
-        unit: '%',
-      },
+      celsius('after', 'temperature after'),
+      percent('tuning', 'tuned speed over that of dry gas, were it done in the pipe'),
     ],
     reckon: (g) => {
       const after = quenched(g['flow']!, g['temperature']!, g['water']!)
@@ -204,14 +178,14 @@ export const outletReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'Pressure drop of a tube that brings air down from the handle, gulps of the engine counted, and the part of the charge it costs.',
     inputs: [
-      length('bore', 'of the tube', 0.005, 0.15),
-      length('length', 'of the tube', 0.02, 4),
+      mm('bore', 'of the tube', 0.005, 0.15),
+      mm('length', 'of the tube', 0.02, 4),
       { name: 'bends', says: 'right angles in all', kind: 'ratio', unit: '', min: 0, max: 12, assumed: 2 },
-      { name: 'shape', says: 'of the bends', kind: 'choice', unit: '', choices: ['smooth', 'mitred'] },
-      { name: 'inside', says: 'of the tube', kind: 'choice', unit: '', choices: ['smooth', 'corrugated'] },
-      { name: 'box', says: 'air box; 0 without', kind: 'volume', unit: 'L', min: 0, max: 0.05, assumed: 0 },
-      { name: 'air', says: 'mean mass flow of air', kind: 'massFlow', unit: 'g/s', min: 1e-4, max: 0.3 },
-      { name: 'rotation', says: 'of the engine', kind: 'rotation', unit: 'rpm', min: 10, max: 400 },
+      choice('shape', 'of the bends', ['smooth', 'mitred']),
+      choice('inside', 'of the tube', ['smooth', 'corrugated']),
+      litres('box', 'air box; 0 without', 0, 0.05, 0),
+      gramsPerSecond('air', 'mean mass flow of air', 1e-4, 0.3),
+      revsPerMinute('rotation', 'of the engine', 10, 400),
       {
         name: 'cylinders',
         says: 'that breathe through it',
@@ -223,10 +197,10 @@ export const outletReckoners: readonly Reckoner[] = [
       },
     ],
     outputs: [
-      { name: 'drop', says: 'of pressure, mean', kind: 'pressure', unit: 'Pa' },
-      { name: 'deliveryLost', says: 'part of the charge', kind: 'ratio', unit: '%' },
-      { name: 'velocity', says: 'in the tube, mean', kind: 'speed', unit: 'm/s' },
-      { name: 'resonance', says: 'of tube and box; 0 without a box', kind: 'frequency', unit: 'Hz' },
+      pascals('drop', 'of pressure, mean'),
+      percent('deliveryLost', 'part of the charge'),
+      metresPerSecond('velocity', 'in the tube, mean'),
+      hertz('resonance', 'of tube and box; 0 without a box'),
     ],
     reckon: (g, words) => {
       const box = g['box']!

@@ -1,5 +1,6 @@
 /** Reckoners of pipe sizes: tuned length, proportions, cones. */
-import { defineReckoner, type Port, type Reckoner } from '../../answers/reckoner.ts'
+import { choice, degrees, metresPerSecond, mm, revsPerMinute } from '../../answers/ports.ts'
+import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { conePattern, type Pipe, proportionedPipe, taperedPipe } from '../proportions.ts'
 import { stockBore } from '../shape.ts'
 import {
@@ -19,40 +20,11 @@ const degree = Math.PI / 180
 const hot =
   'A pipe that is new to an engine may run it hotter: richen first, and look at plug and piston crown after short runs.'
 
-const open: Port = {
-  name: 'open',
-  says: 'crank angle the exhaust port is open in all',
-  kind: 'angle',
-  unit: 'deg',
-  min: 100 * degree,
-  max: 220 * degree,
-}
-const rotation: Port = {
-  name: 'rotation',
-  says: 'speed to tune for',
-  kind: 'rotation',
-  unit: 'rpm',
-  min: 16,
-  max: 400,
-}
-const kind: Port = {
-  name: 'class',
-  says: 'what the engine is built for; sets gas temperature and widths',
-  kind: 'choice',
-  unit: '',
-  choices: classes,
-}
-const length = (name: string, says: string, min = 0.001, max = 3): Port => ({
-  name,
-  says,
-  kind: 'length',
-  unit: 'mm',
-  min,
-  max,
-})
-const size = (name: string, says: string): Port => ({ name, says, kind: 'length', unit: 'mm' })
-const portBore = length('port', 'diameter of a circle as large as the uncovered exhaust window', 0.005, 0.08)
-const tuned = length('tuned', 'tuned length', 0.2, 3)
+const open = degrees('open', 'crank angle the exhaust port is open in all', 100 * degree, 220 * degree)
+const rotation = revsPerMinute('rotation', 'speed to tune for', 16, 400)
+const kind = choice('class', 'what the engine is built for; sets gas temperature and widths', classes)
+const portBore = mm('port', 'diameter of a circle as large as the uncovered exhaust window', 0.005, 0.08)
+const tuned = mm('tuned', 'tuned length', 0.2, 3)
 
 /** Reckoners of pipe sizes. */
 export const pipeReckoners: readonly Reckoner[] = [
@@ -63,9 +35,9 @@ export const pipeReckoners: readonly Reckoner[] = [
     says: 'From the piston face to the start of the stinger, so that the wave is back while the port is open. Simulated power peaks come in 5 to 8 % below the speed asked for: the second length is cut for that.',
     inputs: [open, rotation, kind],
     outputs: [
-      size('length', 'by the handbook'),
-      size('first', 'to cut first, 6.5 % shorter'),
-      { name: 'soundSpeed', says: 'of gas at the class temperature', kind: 'speed', unit: 'm/s' },
+      mm('length', 'by the handbook'),
+      mm('first', 'to cut first, 6.5 % shorter'),
+      metresPerSecond('soundSpeed', 'of gas at the class temperature'),
     ],
     reckon: (g, words) => {
       const c = soundSpeed(classFigures[words['class'] as PipeClass].temperature)
@@ -81,7 +53,7 @@ export const pipeReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'The handbook law turned round: measure a pipe from the piston face to the start of the stinger.',
     inputs: [open, tuned, kind],
-    outputs: [{ name: 'rotation', says: 'speed it is tuned to', kind: 'rotation', unit: 'rpm' }],
+    outputs: [revsPerMinute('rotation', 'speed it is tuned to')],
     reckon: (g, words) => ({
       rotation: tunedRotation(
         g['open']!,
@@ -112,13 +84,11 @@ export const pipeReckoners: readonly Reckoner[] = [
     ],
     outputs: [
       ...['header', 'diffuser1', 'diffuser2', 'diffuser3', 'belly', 'baffle', 'stinger'].map((p) =>
-        size(`${p}Length`, `length of ${p}`),
+        mm(`${p}Length`, `length of ${p}`),
       ),
-      ...['header', 'diffuser1', 'diffuser2', 'belly'].map((p) =>
-        size(`${p}Bore`, `bore at the end of ${p}`),
-      ),
-      size('stingerBore', 'bore of the stinger'),
-      size('stingerTube', 'nearest bore of tube that is sold'),
+      ...['header', 'diffuser1', 'diffuser2', 'belly'].map((p) => mm(`${p}Bore`, `bore at the end of ${p}`)),
+      mm('stingerBore', 'bore of the stinger'),
+      mm('stingerTube', 'nearest bore of tube that is sold'),
     ],
     reckon: (g, words) => {
       const pipe = proportionedPipe({
@@ -149,32 +119,20 @@ export const pipeReckoners: readonly Reckoner[] = [
         max: 14,
         assumed: 8,
       },
-      {
-        name: 'diffuserAngle',
-        says: 'included angle of the diffuser; 5 to 9 degrees work',
-        kind: 'angle',
-        unit: 'deg',
-        min: 3 * degree,
-        max: 16 * degree,
-        assumed: 8 * degree,
-      },
-      {
-        name: 'baffleAngle',
-        says: 'included angle of the baffle',
-        kind: 'angle',
-        unit: 'deg',
-        min: 8 * degree,
-        max: 40 * degree,
-        assumed: 16 * degree,
-      },
+      degrees(
+        'diffuserAngle',
+        'included angle of the diffuser; 5 to 9 degrees work',
+        3 * degree,
+        16 * degree,
+        8 * degree,
+      ),
+      degrees('baffleAngle', 'included angle of the baffle', 8 * degree, 40 * degree, 16 * degree),
     ],
     outputs: [
-      ...['header', 'diffuser', 'belly', 'baffle', 'stinger'].map((p) =>
-        size(`${p}Length`, `length of ${p}`),
-      ),
-      size('headerBore', 'bore of the header'),
-      size('bellyBore', 'bore of the belly'),
-      size('stingerBore', 'bore of the stinger'),
+      ...['header', 'diffuser', 'belly', 'baffle', 'stinger'].map((p) => mm(`${p}Length`, `length of ${p}`)),
+      mm('headerBore', 'bore of the header'),
+      mm('bellyBore', 'bore of the belly'),
+      mm('stingerBore', 'bore of the stinger'),
     ],
     reckon: (g) => {
       const pipe = taperedPipe({
@@ -214,14 +172,14 @@ export const pipeReckoners: readonly Reckoner[] = [
     trade: 'exhaust',
     says: 'The ring sector to cut for one cone, on the middle of the sheet; add a lap or a gap for the weld.',
     inputs: [
-      length('length', 'of the cone along its axis'),
-      length('from', 'diameter at one end', 0.004, 0.4),
-      length('to', 'diameter at the other end', 0.004, 0.5),
+      mm('length', 'of the cone along its axis', 0.001, 3),
+      mm('from', 'diameter at one end', 0.004, 0.4),
+      mm('to', 'diameter at the other end', 0.004, 0.5),
     ],
     outputs: [
-      size('outer', 'outer radius of the sector'),
-      size('inner', 'inner radius of the sector'),
-      { name: 'angle', says: 'angle of the sector', kind: 'angle', unit: 'deg' },
+      mm('outer', 'outer radius of the sector'),
+      mm('inner', 'inner radius of the sector'),
+      degrees('angle', 'angle of the sector'),
     ],
     reckon: (g) => {
       if (Math.abs(g['from']! - g['to']!) < 1e-6)

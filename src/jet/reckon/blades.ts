@@ -1,3 +1,15 @@
+import {
+  choice,
+  degrees,
+  grams,
+  megapascals,
+  mm,
+  newtonMetres,
+  newtons,
+  percent,
+  portOf,
+  ratio,
+} from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { freshWaterDensity } from '../../fluid/water.ts'
 import {
@@ -16,7 +28,7 @@ import type { RotorGeometry } from '../types.ts'
 import { annulusOf, port } from './ports.ts'
 
 const degree = Math.PI / 180
-const radius = port.mm('radius', 'distance from the shaft’s axis to where the angle is read', 5e-3, 0.2)
+const radius = mm('radius', 'distance from the shaft’s axis to where the angle is read', 5e-3, 0.2)
 const helix = 'Geometry of a helix: P = 2πr tan β'
 
 /** A rotor of one pitch whose edges, gap and finish do not matter here. */
@@ -42,21 +54,8 @@ export const bladeReckoners: readonly Reckoner[] = [
     title: 'Pitch from a protractor reading',
     trade: 'jet',
     says: 'Pitch of a blade whose face stands at an angle to the plane of rotation, read at a known radius. Reading at the wrong radius is the usual mistake: a screw has a different angle at each.',
-    inputs: [
-      radius,
-      {
-        name: 'angle',
-        says: 'blade face to the plane of rotation',
-        kind: 'angle',
-        unit: 'deg',
-        min: 1 * degree,
-        max: 80 * degree,
-      },
-    ],
-    outputs: [
-      { name: 'pitch', says: 'advance in one turn', kind: 'length', unit: 'mm' },
-      { name: 'perDegree', says: 'pitch gained by one degree more', kind: 'length', unit: 'mm' },
-    ],
+    inputs: [radius, degrees('angle', 'blade face to the plane of rotation', 1 * degree, 80 * degree)],
+    outputs: [mm('pitch', 'advance in one turn'), mm('perDegree', 'pitch gained by one degree more')],
     reckon: ({ radius, angle }) => ({
       pitch: pitchAt(radius!, angle!),
       perDegree: pitchAt(radius!, angle! + degree) - pitchAt(radius!, angle!),
@@ -69,7 +68,7 @@ export const bladeReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'The protractor reading that a pitch should give at a radius.',
     inputs: [radius, port.pitch],
-    outputs: [{ name: 'angle', says: 'blade face to the plane of rotation', kind: 'angle', unit: 'deg' }],
+    outputs: [degrees('angle', 'blade face to the plane of rotation')],
     reckon: ({ radius, pitch }) => ({ angle: angleAt(radius!, pitch!) }),
     sources: [helix],
   }),
@@ -79,10 +78,10 @@ export const bladeReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'The constant pitch that would load the engine the same as a blade whose pitch grows from its leading to its trailing edge. Within 1 % of the strip model for growth up to 1.35.',
     inputs: [
-      port.mm('leading', 'pitch at the leading edge', 0.01, 0.8),
-      port.mm('trailing', 'pitch at the trailing edge', 0.01, 0.8),
+      mm('leading', 'pitch at the leading edge', 0.01, 0.8),
+      mm('trailing', 'pitch at the trailing edge', 0.01, 0.8),
     ],
-    outputs: [{ name: 'pitch', says: 'constant pitch of the same torque', kind: 'length', unit: 'mm' }],
+    outputs: [mm('pitch', 'constant pitch of the same torque')],
     reckon: ({ leading, trailing }) => ({ pitch: equivalentPitch(leading!, trailing!) }),
     sources: ['Fit to the strip model of this project, weights 0.06 and 0.94'],
   }),
@@ -95,15 +94,15 @@ export const bladeReckoners: readonly Reckoner[] = [
       port.blades,
       port.wrap,
       port.pitch,
-      port.mm('diameter', 'where it is asked for: the bore for the tip, the hub for the root', 0.01, 0.4),
-      port.mm('edge', 'thickness of the trailing edge', 1e-4, 0.01, 1.5e-3),
+      mm('diameter', 'where it is asked for: the bore for the tip, the hub for the root', 0.01, 0.4),
+      mm('edge', 'thickness of the trailing edge', 1e-4, 0.01, 1.5e-3),
     ],
     outputs: [
-      { name: 'overlap', says: 'wrap of all blades over a full turn', kind: 'ratio', unit: '1' },
-      { name: 'chord', says: 'blade length from edge to edge', kind: 'length', unit: 'mm' },
-      { name: 'solidity', says: 'chord over blade spacing', kind: 'ratio', unit: '1' },
-      { name: 'turning', says: 'share of full turning, ideal flow', kind: 'ratio', unit: '%' },
-      { name: 'open', says: 'open share beside the trailing edges', kind: 'ratio', unit: '%' },
+      ratio('overlap', 'wrap of all blades over a full turn'),
+      mm('chord', 'blade length from edge to edge'),
+      ratio('solidity', 'chord over blade spacing'),
+      percent('turning', 'share of full turning, ideal flow'),
+      percent('open', 'open share beside the trailing edges'),
     ],
     reckon: ({ blades, wrap, pitch, diameter, edge }) => {
       const r = diameter! / 2
@@ -125,12 +124,12 @@ export const bladeReckoners: readonly Reckoner[] = [
     title: 'What a tip gap may cost',
     trade: 'jet',
     says: 'The pessimistic bracket used for pump inducers: head and suction performance left by a gap. The strip model gives a third of it for small axial jets.',
-    inputs: [port.mm('gap', 'radial clearance at the tip', 2e-5, 5e-3), port.bore, port.hub],
+    inputs: [mm('gap', 'radial clearance at the tip', 2e-5, 5e-3), port.bore, port.hub],
     outputs: [
-      { name: 'share', says: 'gap over blade height', kind: 'ratio', unit: '%' },
-      { name: 'headLeft', says: 'head left', kind: 'ratio', unit: '%' },
-      { name: 'suctionLow', says: 'suction specific speed left, worse end', kind: 'ratio', unit: '%' },
-      { name: 'suctionHigh', says: 'suction specific speed left, better end', kind: 'ratio', unit: '%' },
+      percent('share', 'gap over blade height'),
+      percent('headLeft', 'head left'),
+      percent('suctionLow', 'suction specific speed left, worse end'),
+      percent('suctionHigh', 'suction specific speed left, better end'),
     ],
     reckon: ({ gap, bore, hub }) => {
       annulusOf(bore!, hub!)
@@ -151,34 +150,15 @@ export const bladeReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Classical rules for compressor-like blades, useful for stator vanes. Not for screws without camber.',
     inputs: [
-      {
-        name: 'inlet',
-        says: 'flow ahead of the row, from the axis',
-        kind: 'angle',
-        unit: 'deg',
-        min: 20 * degree,
-        max: 70 * degree,
-      },
-      {
-        name: 'camber',
-        says: 'turning of the blade’s camber line',
-        kind: 'angle',
-        unit: 'deg',
-        min: 1 * degree,
-        max: 50 * degree,
-      },
-      port.ratio('solidity', 'chord over spacing', 0.5, 2, 1),
-      port.ratio('thickness', 'greatest thickness over chord', 0.03, 0.15, 0.1, '%'),
+      degrees('inlet', 'flow ahead of the row, from the axis', 20 * degree, 70 * degree),
+      degrees('camber', 'turning of the blade’s camber line', 1 * degree, 50 * degree),
+      ratio('solidity', 'chord over spacing', 0.5, 2, 1),
+      percent('thickness', 'greatest thickness over chord', 0.03, 0.15, 0.1),
     ],
     outputs: [
-      { name: 'incidence', says: 'incidence of least loss', kind: 'angle', unit: 'deg' },
-      { name: 'deviation', says: 'deviation, Aungier', kind: 'angle', unit: 'deg' },
-      {
-        name: 'deviationCarter',
-        says: 'deviation, Carter with stagger near the inlet angle less half the camber',
-        kind: 'angle',
-        unit: 'deg',
-      },
+      degrees('incidence', 'incidence of least loss'),
+      degrees('deviation', 'deviation, Aungier'),
+      degrees('deviationCarter', 'deviation, Carter with stagger near the inlet angle less half the camber'),
     ],
     reckon: ({ inlet, camber, solidity, thickness }) => {
       const b = inlet! / degree
@@ -214,27 +194,19 @@ export const bladeReckoners: readonly Reckoner[] = [
       port.blades,
       port.pitch,
       port.wrap,
-      port.mm('root', 'thickness of the blade at the hub', 1e-3, 0.04, 9e-3),
+      mm('root', 'thickness of the blade at the hub', 1e-3, 0.04, 9e-3),
       port.torque,
       port.head,
       { ...port.rotation, assumed: 100 },
-      {
-        name: 'material',
-        says: 'density of the blades',
-        kind: 'density',
-        unit: 'g/cm³',
-        min: 500,
-        max: 9000,
-        assumed: 1270,
-      },
+      portOf('density', 'g/cm³')('material', 'density of the blades', 500, 9000, 1270),
       port.water,
     ],
     outputs: [
-      { name: 'tangential', says: 'force across the blade', kind: 'force', unit: 'N' },
-      { name: 'axial', says: 'force along the shaft on one blade', kind: 'force', unit: 'N' },
-      { name: 'moment', says: 'bending moment at the root', kind: 'torque', unit: 'N·m' },
-      { name: 'stress', says: 'bending stress', kind: 'pressure', unit: 'MPa' },
-      { name: 'spin', says: 'pull of the spinning blade at its root', kind: 'pressure', unit: 'MPa' },
+      newtons('tangential', 'force across the blade'),
+      newtons('axial', 'force along the shaft on one blade'),
+      newtonMetres('moment', 'bending moment at the root'),
+      megapascals('stress', 'bending stress'),
+      megapascals('spin', 'pull of the spinning blade at its root'),
     ],
     reckon: ({ bore, hub, blades, pitch, wrap, root, torque, head, rotation, material, water }) => {
       annulusOf(bore!, hub!)
@@ -259,7 +231,7 @@ export const bladeReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'The forward pull that a thrust bearing must take; a two-stroke crankshaft must not.',
     inputs: [port.bore, port.hub, port.head, port.water],
-    outputs: [{ name: 'pull', says: 'forward, on the shaft', kind: 'force', unit: 'N' }],
+    outputs: [newtons('pull', 'forward, on the shaft')],
     reckon: ({ bore, hub, head, water }) => {
       annulusOf(bore!, hub!)
       const rotor = plainRotor(bore!, hub!, 1, 0, 0)
@@ -273,21 +245,15 @@ export const bladeReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Residual unbalance for a balance grade. G 16 suits an impeller on its own bearings, G 6.3 a better one.',
     inputs: [
-      { name: 'mass', says: 'of the rotor', kind: 'mass', unit: 'g', min: 0.01, max: 20 },
+      grams('mass', 'of the rotor', 0.01, 20),
       port.rotation,
-      {
-        name: 'grade',
-        says: 'balance grade',
-        kind: 'choice',
-        unit: '',
-        choices: ['G 16', 'G 6.3', 'G 2.5', 'G 40'],
-      },
-      port.mm('radius', 'where material comes off', 2e-3, 0.2, 0.02),
+      choice('grade', 'balance grade', ['G 16', 'G 6.3', 'G 2.5', 'G 40']),
+      mm('radius', 'where material comes off', 2e-3, 0.2, 0.02),
     ],
     outputs: [
-      { name: 'unbalance', says: 'allowed', kind: 'unbalance', unit: 'g·mm' },
-      { name: 'offset', says: 'of the centre of mass', kind: 'length', unit: 'µm' },
-      { name: 'trim', says: 'mass at that radius worth the allowance', kind: 'mass', unit: 'g' },
+      portOf('unbalance', 'g·mm')('unbalance', 'allowed'),
+      portOf('length', 'µm')('offset', 'of the centre of mass'),
+      grams('trim', 'mass at that radius worth the allowance'),
     ],
     reckon: ({ mass, rotation, radius }, words) => {
       const grade = Number.parseFloat(words.grade!.slice(2)) * 1e-3

@@ -1,3 +1,4 @@
+import { choice, cm2, degrees, kmh, metres, metresOfWater, mm, percent, ratio } from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { freshWaterDensity, waterViscosity } from '../../fluid/water.ts'
 import { ductLoss, grateBlockage, grateLoss } from '../intake.ts'
@@ -14,14 +15,8 @@ export const intakeReckoners: readonly Reckoner[] = [
     title: 'Water an intake needs over it when held still',
     trade: 'jet',
     says: 'Depth below which a vortex draws air into an intake that stands still. For a jet count the shortest way from the surface round the edge of the bottom to the opening.',
-    inputs: [
-      { name: 'opening', says: 'area of the intake opening', kind: 'area', unit: 'cm²', min: 1e-4, max: 1 },
-      port.flow,
-    ],
-    outputs: [
-      { name: 'depth', says: 'of water needed', kind: 'length', unit: 'm' },
-      { name: 'froude', says: 'inlet Froude number', kind: 'ratio', unit: '1' },
-    ],
+    inputs: [cm2('opening', 'area of the intake opening', 1e-4, 1), port.flow],
+    outputs: [metres('depth', 'of water needed'), ratio('froude', 'inlet Froude number')],
     reckon: ({ opening, flow }) => {
       const s = submergenceNeeded(opening!, flow!)
       return { depth: s.needed, froude: s.froude }
@@ -34,25 +29,17 @@ export const intakeReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Head lost in the bars of an intake grate. Weed multiplies it by two to four.',
     inputs: [
-      port.mm('bar', 'thickness of a bar across the flow', 5e-4, 0.05),
-      port.mm('gap', 'clear opening between bars', 1e-3, 0.2),
-      { name: 'shape', says: 'of the bars', kind: 'choice', unit: '', choices: ['round', 'square'] },
-      {
-        name: 'angle',
-        says: 'bars to the flow',
-        kind: 'angle',
-        unit: 'deg',
-        min: 2 * degree,
-        max: 90 * degree,
-        assumed: 30 * degree,
-      },
-      { name: 'opening', says: 'area of the intake opening', kind: 'area', unit: 'cm²', min: 1e-4, max: 1 },
+      mm('bar', 'thickness of a bar across the flow', 5e-4, 0.05),
+      mm('gap', 'clear opening between bars', 1e-3, 0.2),
+      choice('shape', 'of the bars', ['round', 'square']),
+      degrees('angle', 'bars to the flow', 2 * degree, 90 * degree, 30 * degree),
+      cm2('opening', 'area of the intake opening', 1e-4, 1),
       port.flow,
     ],
     outputs: [
-      { name: 'loss', says: 'coefficient on the velocity in the opening', kind: 'ratio', unit: '1' },
-      { name: 'blocked', says: 'share of the opening', kind: 'ratio', unit: '%' },
-      { name: 'head', says: 'lost', kind: 'specificEnergy', unit: 'm of water' },
+      ratio('loss', 'coefficient on the velocity in the opening'),
+      percent('blocked', 'share of the opening'),
+      metresOfWater('head', 'lost'),
     ],
     reckon: ({ bar, gap, angle, opening, flow }, { shape }) => {
       const grate = { bar: bar!, gap: gap!, angle: angle!, shape: shape as 'round' | 'square' }
@@ -67,27 +54,19 @@ export const intakeReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Losses of duct wall, bend and shaft ahead of the impeller, on the velocity in the duct.',
     inputs: [
-      port.mm('length', 'of the duct along its centre', 0.02, 3, 0.35),
+      mm('length', 'of the duct along its centre', 0.02, 3, 0.35),
       port.bore,
-      port.mm('shaft', 'diameter of the shaft in the flow', 0, 0.1, 0.015),
-      {
-        name: 'ramp',
-        says: 'roof of the intake to the bottom',
-        kind: 'angle',
-        unit: 'deg',
-        min: 5 * degree,
-        max: 60 * degree,
-        assumed: 27 * degree,
-      },
-      port.mm('roughness', 'Ra of the wall', 1e-7, 2e-3, 30e-6),
+      mm('shaft', 'diameter of the shaft in the flow', 0, 0.1, 0.015),
+      degrees('ramp', 'roof of the intake to the bottom', 5 * degree, 60 * degree, 27 * degree),
+      mm('roughness', 'Ra of the wall', 1e-7, 2e-3, 30e-6),
       port.flow,
       port.water,
     ],
     outputs: [
-      { name: 'wall', says: 'friction', kind: 'ratio', unit: '1' },
-      { name: 'bend', says: 'bend', kind: 'ratio', unit: '1' },
-      { name: 'shaftLoss', says: 'shaft across the flow', kind: 'ratio', unit: '1' },
-      { name: 'head', says: 'lost in all', kind: 'specificEnergy', unit: 'm of water' },
+      ratio('wall', 'friction'),
+      ratio('bend', 'bend'),
+      ratio('shaftLoss', 'shaft across the flow'),
+      metresOfWater('head', 'lost in all'),
     ],
     reckon: ({ length, bore, shaft, ramp, roughness, flow, water }) => {
       const speed = flow! / area(bore!)
@@ -119,24 +98,17 @@ export const intakeReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Thickness of the slow water along the bottom, how deep the intake drinks, and how much slower and poorer the water taken in is.',
     inputs: [
-      { name: 'speed', says: 'speed of the craft', kind: 'speed', unit: 'km/h', min: 0.5, max: 40 },
-      {
-        name: 'runUp',
-        says: 'wetted bottom ahead of the opening',
-        kind: 'length',
-        unit: 'm',
-        min: 0.05,
-        max: 20,
-      },
-      port.mm('width', 'of the opening', 0.02, 0.8),
+      kmh('speed', 'speed of the craft', 0.5, 40),
+      metres('runUp', 'wetted bottom ahead of the opening', 0.05, 20),
+      mm('width', 'of the opening', 0.02, 0.8),
       port.flow,
       port.water,
     ],
     outputs: [
-      { name: 'thickness', says: 'of the boundary layer', kind: 'length', unit: 'mm' },
-      { name: 'depth', says: 'of the water taken in', kind: 'length', unit: 'mm' },
-      { name: 'wake', says: 'share by which it is slower', kind: 'ratio', unit: '%' },
-      { name: 'energy', says: 'share of its energy left', kind: 'ratio', unit: '%' },
+      mm('thickness', 'of the boundary layer'),
+      mm('depth', 'of the water taken in'),
+      percent('wake', 'share by which it is slower'),
+      percent('energy', 'share of its energy left'),
     ],
     reckon: ({ speed, runUp, width, flow, water }) => {
       const delta = boundaryLayer(speed!, runUp!, waterViscosity(water!) / freshWaterDensity(water!))

@@ -1,3 +1,17 @@
+import {
+  choice,
+  degrees,
+  joulesPerKg,
+  kW,
+  litresPerSecond,
+  metres,
+  metresOfWater,
+  metresPerSecond,
+  mm,
+  newtonMetres,
+  percent,
+  ratio,
+} from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { freshWaterDensity, gravity, waterViscosity } from '../../fluid/water.ts'
 import { cordierDiameter, fallbackAt, fallbackPump, stepUp } from '../fallback.ts'
@@ -15,10 +29,10 @@ export const numbersReckoners: readonly Reckoner[] = [
     says: 'Shape number of a pump at a duty, in three systems, and the diameter well-made pumps of that duty have. Axial pumps lie between 2 and 5.',
     inputs: [port.rotation, port.flow, port.head],
     outputs: [
-      { name: 'specific', says: 'ω√Q/(gH)^¾, no unit', kind: 'ratio', unit: '1' },
-      { name: 'us', says: 'rpm, US gal/min, ft', kind: 'ratio', unit: '1' },
-      { name: 'metric', says: 'rpm, m³/s, m', kind: 'ratio', unit: '1' },
-      { name: 'diameter', says: 'Cordier’s diameter', kind: 'length', unit: 'mm' },
+      ratio('specific', 'ω√Q/(gH)^¾, no unit'),
+      ratio('us', 'rpm, US gal/min, ft'),
+      ratio('metric', 'rpm, m³/s, m'),
+      mm('diameter', 'Cordier’s diameter'),
     ],
     reckon: ({ rotation, flow, head }) => {
       const specific = specificSpeed(rotation!, flow!, head!)
@@ -37,13 +51,13 @@ export const numbersReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Converts specific speed or suction specific speed; both take the same factors.',
     inputs: [
-      { name: 'value', says: 'the number to convert', kind: 'ratio', unit: '1', min: 1e-3, max: 1e6 },
-      { name: 'from', says: 'its system', kind: 'choice', unit: '', choices: ['no unit', 'US', 'metric'] },
+      ratio('value', 'the number to convert', 1e-3, 1e6),
+      choice('from', 'its system', ['no unit', 'US', 'metric']),
     ],
     outputs: [
-      { name: 'specific', says: 'no unit', kind: 'ratio', unit: '1' },
-      { name: 'us', says: 'rpm, US gal/min, ft', kind: 'ratio', unit: '1' },
-      { name: 'metric', says: 'rpm, m³/s, m', kind: 'ratio', unit: '1' },
+      ratio('specific', 'no unit'),
+      ratio('us', 'rpm, US gal/min, ft'),
+      ratio('metric', 'rpm, m³/s, m'),
     ],
     reckon: ({ value }, { from }) => {
       const per = from === 'US' ? usPerSpecificSpeed : from === 'metric' ? metricPerSpecificSpeed : 1
@@ -58,14 +72,14 @@ export const numbersReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'How flow, head, torque and power change when rotation or size changes and nothing cavitates.',
     inputs: [
-      port.ratio('rotation', 'new rotation over old', 0.1, 10, 1),
-      port.ratio('size', 'new size over old', 0.2, 5, 1),
+      ratio('rotation', 'new rotation over old', 0.1, 10, 1),
+      ratio('size', 'new size over old', 0.2, 5, 1),
     ],
     outputs: [
-      { name: 'flow', says: 'factor on flow', kind: 'ratio', unit: '1' },
-      { name: 'head', says: 'factor on head', kind: 'ratio', unit: '1' },
-      { name: 'torque', says: 'factor on torque', kind: 'ratio', unit: '1' },
-      { name: 'power', says: 'factor on power', kind: 'ratio', unit: '1' },
+      ratio('flow', 'factor on flow'),
+      ratio('head', 'factor on head'),
+      ratio('torque', 'factor on torque'),
+      ratio('power', 'factor on power'),
     ],
     reckon: ({ rotation, size }) => ({ ...affinity(rotation!, size!) }),
     sources: ['Affinity laws: Q ~ nD³, gH ~ n²D², T ~ n²D⁵, P ~ n³D⁵'],
@@ -77,9 +91,9 @@ export const numbersReckoners: readonly Reckoner[] = [
     says: 'Flow over what the pitch would pass without load. Small jets run best at 60 to 75 %; near 100 % the pump gives no head, below 45 % its blades stall.',
     inputs: [port.flow, port.rotation, port.pitch, port.bore, port.hub],
     outputs: [
-      { name: 'advance', says: 'flow per screw advance', kind: 'ratio', unit: '%' },
-      { name: 'slip', says: 'what is missing', kind: 'ratio', unit: '%' },
-      { name: 'axial', says: 'speed of the water into the rotor', kind: 'speed', unit: 'm/s' },
+      percent('advance', 'flow per screw advance'),
+      percent('slip', 'what is missing'),
+      metresPerSecond('axial', 'speed of the water into the rotor'),
     ],
     reckon: ({ flow, rotation, pitch, bore, hub }) => {
       const axial = flow! / annulusOf(bore!, hub!)
@@ -94,21 +108,14 @@ export const numbersReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Work of a blade row on water that comes without swirl and leaves along a direction at an angle to the plane of rotation.',
     inputs: [
-      { name: 'bladeSpeed', says: 'at that radius', kind: 'speed', unit: 'm/s', min: 0.5, max: 150 },
-      { name: 'axial', says: 'flow velocity', kind: 'speed', unit: 'm/s', min: 0.1, max: 60 },
-      {
-        name: 'outflow',
-        says: 'relative flow to the plane of rotation',
-        kind: 'angle',
-        unit: 'deg',
-        min: 5 * degree,
-        max: 90 * degree,
-      },
+      metresPerSecond('bladeSpeed', 'at that radius', 0.5, 150),
+      metresPerSecond('axial', 'flow velocity', 0.1, 60),
+      degrees('outflow', 'relative flow to the plane of rotation', 5 * degree, 90 * degree),
     ],
     outputs: [
-      { name: 'swirl', says: 'given to the water', kind: 'speed', unit: 'm/s' },
-      { name: 'work', says: 'on each kilogram', kind: 'specificEnergy', unit: 'J/kg' },
-      { name: 'lift', says: 'as height of water', kind: 'length', unit: 'm' },
+      metresPerSecond('swirl', 'given to the water'),
+      joulesPerKg('work', 'on each kilogram'),
+      metres('lift', 'as height of water'),
     ],
     reckon: ({ bladeSpeed, axial, outflow }) => {
       const swirl = bladeSpeed! - axial! / Math.tan(outflow!)
@@ -125,21 +132,15 @@ export const numbersReckoners: readonly Reckoner[] = [
     inputs: [
       port.bore,
       port.rotation,
-      port.ratio('specific', 'specific speed, no unit; 3 is usual for small jets', 1, 10, 3, '1'),
-      {
-        name: 'finish',
-        says: 'of the blades',
-        kind: 'choice',
-        unit: '',
-        choices: ['tight metal', 'sanded print', 'raw print'],
-      },
+      ratio('specific', 'specific speed, no unit; 3 is usual for small jets', 1, 10, 3),
+      choice('finish', 'of the blades', ['tight metal', 'sanded print', 'raw print']),
       port.water,
     ],
     outputs: [
-      { name: 'flow', says: 'at best efficiency', kind: 'volumeFlow', unit: 'L/s' },
-      { name: 'head', says: 'there', kind: 'specificEnergy', unit: 'm of water' },
-      { name: 'torque', says: 'there', kind: 'torque', unit: 'N·m' },
-      { name: 'power', says: 'there', kind: 'power', unit: 'kW' },
+      litresPerSecond('flow', 'at best efficiency'),
+      metresOfWater('head', 'there'),
+      newtonMetres('torque', 'there'),
+      kW('power', 'there'),
     ],
     reckon: ({ bore, rotation, specific, water }, { finish }) => {
       const pump = fallbackPump(specific!, finish as 'tight metal' | 'sanded print' | 'raw print')
@@ -162,22 +163,15 @@ export const numbersReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Efficiency carried from one pump to another of the same shape but other size, speed or finish. The tip gap never scales and is not in it.',
     inputs: [
-      port.ratio('efficiency', 'of the pump that is known', 0.2, 0.95, 0.75, '%'),
-      port.mm('chord', 'blade length of the known pump', 0.01, 1),
-      { name: 'speed', says: 'water over its blades', kind: 'speed', unit: 'm/s', min: 2, max: 80 },
-      port.mm('roughness', 'Ra of its blades', 1e-7, 5e-4, 12e-6),
-      port.ratio('size', 'new size over old', 0.2, 5, 1),
-      port.mm('newRoughness', 'Ra of the new blades', 1e-7, 5e-4, 2e-6),
+      percent('efficiency', 'of the pump that is known', 0.2, 0.95, 0.75),
+      mm('chord', 'blade length of the known pump', 0.01, 1),
+      metresPerSecond('speed', 'water over its blades', 2, 80),
+      mm('roughness', 'Ra of its blades', 1e-7, 5e-4, 12e-6),
+      ratio('size', 'new size over old', 0.2, 5, 1),
+      mm('newRoughness', 'Ra of the new blades', 1e-7, 5e-4, 2e-6),
       port.water,
     ],
-    outputs: [
-      {
-        name: 'efficiency',
-        says: 'of the new pump at the same rotation over size',
-        kind: 'ratio',
-        unit: '%',
-      },
-    ],
+    outputs: [percent('efficiency', 'of the new pump at the same rotation over size')],
     reckon: ({ efficiency, chord, speed, roughness, size, newRoughness, water }) => {
       const kinematic = waterViscosity(water!) / freshWaterDensity(water!)
       const now = { chord: chord!, speed: speed!, kinematic, roughness: roughness! }

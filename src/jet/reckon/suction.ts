@@ -1,3 +1,13 @@
+import {
+  joulesPerKg,
+  kPa,
+  metres,
+  metresPerSecond,
+  mm,
+  percent,
+  ratio,
+  revsPerMinute,
+} from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { atmosphericPressure } from '../../fluid/atmosphere.ts'
 import { saturationPressure } from '../../fluid/vapour.ts'
@@ -15,22 +25,11 @@ export const suctionReckoners: readonly Reckoner[] = [
     title: 'Vapour pressure of water and pressure of the air',
     trade: 'jet',
     says: 'What stands between the water and boiling at the impeller: air pressure at an altitude less vapour pressure.',
-    inputs: [
-      port.water,
-      {
-        name: 'altitude',
-        says: 'of the water above the sea',
-        kind: 'length',
-        unit: 'm',
-        min: -420,
-        max: 5000,
-        assumed: 100,
-      },
-    ],
+    inputs: [port.water, metres('altitude', 'of the water above the sea', -420, 5000, 100)],
     outputs: [
-      { name: 'vapour', says: 'saturation pressure', kind: 'pressure', unit: 'kPa' },
-      { name: 'air', says: 'standard atmosphere', kind: 'pressure', unit: 'kPa' },
-      { name: 'margin', says: 'as height of water', kind: 'length', unit: 'm' },
+      kPa('vapour', 'saturation pressure'),
+      kPa('air', 'standard atmosphere'),
+      metres('margin', 'as height of water'),
     ],
     reckon: ({ water, altitude }) => {
       const vapour = saturationPressure(water!)
@@ -46,33 +45,14 @@ export const suctionReckoners: readonly Reckoner[] = [
     says: 'Net positive suction head available at the top of the impeller, from air pressure, depth, speed and the losses of the intake.',
     inputs: [
       port.water,
-      {
-        name: 'altitude',
-        says: 'of the water above the sea',
-        kind: 'length',
-        unit: 'm',
-        min: -420,
-        max: 5000,
-        assumed: 100,
-      },
-      port.mm('depth', 'top of the impeller below still water; negative above', -0.5, 1, 0),
+      metres('altitude', 'of the water above the sea', -420, 5000, 100),
+      mm('depth', 'top of the impeller below still water; negative above', -0.5, 1, 0),
       port.speed,
-      port.ratio('ramLoss', 'share of the incoming energy the intake wastes', 0.02, 0.6, 0.22, '%'),
-      port.ratio('ductLoss', 'loss of the duct on its velocity', 0, 1, 0.25, '1'),
-      {
-        name: 'axial',
-        says: 'speed of the water into the rotor',
-        kind: 'speed',
-        unit: 'm/s',
-        min: 0,
-        max: 20,
-        assumed: 6,
-      },
+      percent('ramLoss', 'share of the incoming energy the intake wastes', 0.02, 0.6, 0.22),
+      ratio('ductLoss', 'loss of the duct on its velocity', 0, 1, 0.25),
+      metresPerSecond('axial', 'speed of the water into the rotor', 0, 20, 6),
     ],
-    outputs: [
-      { name: 'energy', says: 'g · NPSH', kind: 'specificEnergy', unit: 'J/kg' },
-      { name: 'npsh', says: 'as height of water', kind: 'length', unit: 'm' },
-    ],
+    outputs: [joulesPerKg('energy', 'g · NPSH'), metres('npsh', 'as height of water')],
     reckon: ({ water, altitude, depth, speed, ramLoss, ductLoss, axial }) => {
       const energy =
         (atmosphericPressure(altitude!) - saturationPressure(water!)) / freshWaterDensity(water!) +
@@ -92,36 +72,18 @@ export const suctionReckoners: readonly Reckoner[] = [
       port.bore,
       port.hub,
       port.pitch,
-      port.mm('edgeRadius', 'radius of the leading edge', 0, 0.01, 0.75e-3),
+      mm('edgeRadius', 'radius of the leading edge', 0, 0.01, 0.75e-3),
       port.rotation,
       port.flow,
-      {
-        name: 'suction',
-        says: 'g · NPSH available',
-        kind: 'specificEnergy',
-        unit: 'J/kg',
-        min: 1,
-        max: 500,
-        assumed: 97,
-      },
+      joulesPerKg('suction', 'g · NPSH available', 1, 500, 97),
     ],
     outputs: [
-      { name: 'number', says: 'blade cavitation number', kind: 'ratio', unit: '1' },
-      { name: 'threePercent', says: 'number at 3 % head loss', kind: 'ratio', unit: '1' },
-      { name: 'breakdown', says: 'number at breakdown', kind: 'ratio', unit: '1' },
-      {
-        name: 'margin',
-        says: 'number over that of 3 % loss; above 1.3 nothing is lost',
-        kind: 'ratio',
-        unit: '1',
-      },
-      {
-        name: 'suctionSpecific',
-        says: 'suction specific speed, no unit; 4 to 4.4 for long life',
-        kind: 'ratio',
-        unit: '1',
-      },
-      { name: 'suctionSpecificUs', says: 'the same, US', kind: 'ratio', unit: '1' },
+      ratio('number', 'blade cavitation number'),
+      ratio('threePercent', 'number at 3 % head loss'),
+      ratio('breakdown', 'number at breakdown'),
+      ratio('margin', 'number over that of 3 % loss; above 1.3 nothing is lost'),
+      ratio('suctionSpecific', 'suction specific speed, no unit; 4 to 4.4 for long life'),
+      ratio('suctionSpecificUs', 'the same, US'),
     ],
     reckon: ({ bore, hub, pitch, edgeRadius, rotation, flow, suction }) => {
       const axial = flow! / annulusOf(bore!, hub!)
@@ -147,22 +109,11 @@ export const suctionReckoners: readonly Reckoner[] = [
     says: 'Tip speed and rotation at which the blades reach a cavitation number, for a flow coefficient. Ask with the number of 3 % head loss for the useful limit, with that of breakdown for the end.',
     inputs: [
       port.bore,
-      port.ratio('number', 'blade cavitation number allowed', 0.01, 1, 0.09, '1'),
-      port.ratio('flowCoefficient', 'axial over tip speed; 0.13 to 0.25 in small jets', 0.05, 0.5, 0.17, '1'),
-      {
-        name: 'suction',
-        says: 'g · NPSH available',
-        kind: 'specificEnergy',
-        unit: 'J/kg',
-        min: 1,
-        max: 500,
-        assumed: 97,
-      },
+      ratio('number', 'blade cavitation number allowed', 0.01, 1, 0.09),
+      ratio('flowCoefficient', 'axial over tip speed; 0.13 to 0.25 in small jets', 0.05, 0.5, 0.17),
+      joulesPerKg('suction', 'g · NPSH available', 1, 500, 97),
     ],
-    outputs: [
-      { name: 'tipSpeed', says: 'of the blades', kind: 'speed', unit: 'm/s' },
-      { name: 'rotation', says: 'of the impeller', kind: 'rotation', unit: 'rpm' },
-    ],
+    outputs: [metresPerSecond('tipSpeed', 'of the blades'), revsPerMinute('rotation', 'of the impeller')],
     reckon: ({ bore, number, flowCoefficient, suction }) => {
       const tipSpeed = tipSpeedCeiling(suction!, number!, flowCoefficient!)
       return { tipSpeed, rotation: tipSpeed / (Math.PI * bore!) }

@@ -1,3 +1,15 @@
+import {
+  kmh,
+  kW,
+  litresPerSecond,
+  metresPerSecond,
+  mm,
+  newtons,
+  percent,
+  portOf,
+  ratio,
+  revsPerMinute,
+} from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { freshWaterDensity } from '../../fluid/water.ts'
 import { bestReduction } from '../choose.ts'
@@ -13,15 +25,11 @@ export const thrustReckoners: readonly Reckoner[] = [
     title: 'Most pull a power can give through a nozzle',
     trade: 'jet',
     says: 'Upper bound of the pull tied up: all shaft power in the jet. Real jets reach 65 to 85 % of it (half to three quarters of the power).',
-    inputs: [
-      { name: 'power', says: 'at the impeller shaft', kind: 'power', unit: 'kW', min: 10, max: 1e6 },
-      port.nozzle,
-      port.water,
-    ],
+    inputs: [kW('power', 'at the impeller shaft', 10, 1e6), port.nozzle, port.water],
     outputs: [
-      { name: 'pull', says: 'no jet can pull more', kind: 'force', unit: 'N' },
-      { name: 'likelyLow', says: 'with half the power in the jet', kind: 'force', unit: 'N' },
-      { name: 'likelyHigh', says: 'with three quarters of it', kind: 'force', unit: 'N' },
+      newtons('pull', 'no jet can pull more'),
+      newtons('likelyLow', 'with half the power in the jet'),
+      newtons('likelyHigh', 'with three quarters of it'),
     ],
     reckon: ({ power, nozzle, water }) => {
       const pull = bollardBound(power!, area(nozzle!), freshWaterDensity(water!))
@@ -37,16 +45,11 @@ export const thrustReckoners: readonly Reckoner[] = [
     title: 'Flow from a pull on a luggage scale',
     trade: 'jet',
     says: 'Water through the jet, its speed and the power in it, from the pull and the nozzle. With way on, the boundary layer’s wake is left out.',
-    inputs: [
-      { name: 'pull', says: 'measured', kind: 'force', unit: 'kgf', min: 0.1, max: 2e4 },
-      port.nozzle,
-      port.speed,
-      port.water,
-    ],
+    inputs: [portOf('force', 'kgf')('pull', 'measured', 0.1, 2e4), port.nozzle, port.speed, port.water],
     outputs: [
-      { name: 'flow', says: 'through the nozzle', kind: 'volumeFlow', unit: 'L/s' },
-      { name: 'jet', says: 'speed of the jet', kind: 'speed', unit: 'm/s' },
-      { name: 'power', says: 'kinetic power of the jet', kind: 'power', unit: 'kW' },
+      litresPerSecond('flow', 'through the nozzle'),
+      metresPerSecond('jet', 'speed of the jet'),
+      kW('power', 'kinetic power of the jet'),
     ],
     reckon: ({ pull, nozzle, speed, water }) => {
       const rho = freshWaterDensity(water!)
@@ -66,12 +69,9 @@ export const thrustReckoners: readonly Reckoner[] = [
       port.nozzle,
       port.speed,
       port.water,
-      port.ratio('wake', 'share by which the boundary layer slows the water taken in', 0, 0.3, 0, '%'),
+      percent('wake', 'share by which the boundary layer slows the water taken in', 0, 0.3, 0),
     ],
-    outputs: [
-      { name: 'thrust', says: 'net of the momentum taken in', kind: 'force', unit: 'N' },
-      { name: 'jet', says: 'speed of the jet', kind: 'speed', unit: 'm/s' },
-    ],
+    outputs: [newtons('thrust', 'net of the momentum taken in'), metresPerSecond('jet', 'speed of the jet')],
     reckon: ({ flow, nozzle, speed, water, wake }) => {
       const jet = flow! / area(nozzle!)
       return { thrust: freshWaterDensity(water!) * flow! * (jet - (1 - wake!) * speed!), jet }
@@ -84,16 +84,16 @@ export const thrustReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Jet speed over boat speed with the best efficiency, from the losses of intake and nozzle. Small craft run above it because they are short of nozzle and depth.',
     inputs: [
-      { name: 'speed', says: 'speed of the craft', kind: 'speed', unit: 'km/h', min: 1, max: 40 },
-      port.ratio('ramLoss', 'share of the incoming energy the intake wastes', 0.02, 0.6, 0.22, '%'),
-      port.ratio('nozzleLoss', 'share of the jet’s energy the nozzle wastes', 0, 0.2, 0.03, '%'),
-      port.mm('height', 'nozzle above still water', 0, 0.5, 0.04),
+      kmh('speed', 'speed of the craft', 1, 40),
+      percent('ramLoss', 'share of the incoming energy the intake wastes', 0.02, 0.6, 0.22),
+      percent('nozzleLoss', 'share of the jet’s energy the nozzle wastes', 0, 0.2, 0.03),
+      mm('height', 'nozzle above still water', 0, 0.5, 0.04),
     ],
     outputs: [
-      { name: 'ratio', says: 'best jet speed over boat speed', kind: 'ratio', unit: '1' },
-      { name: 'jet', says: 'best jet speed', kind: 'speed', unit: 'm/s' },
-      { name: 'efficiency', says: 'jet efficiency there, before the pump’s', kind: 'ratio', unit: '%' },
-      { name: 'ideal', says: 'efficiency at that ratio without losses', kind: 'ratio', unit: '%' },
+      ratio('ratio', 'best jet speed over boat speed'),
+      metresPerSecond('jet', 'best jet speed'),
+      percent('efficiency', 'jet efficiency there, before the pump’s'),
+      percent('ideal', 'efficiency at that ratio without losses'),
     ],
     reckon: ({ speed, ramLoss, nozzleLoss, height }) => {
       const best = bestVelocityRatio({
@@ -119,15 +119,15 @@ export const thrustReckoners: readonly Reckoner[] = [
     trade: 'jet',
     says: 'Engine turns per impeller turn that let the engine reach its peak power on a jet whose torque is known at one rotation.',
     inputs: [
-      { name: 'power', says: 'engine’s peak power', kind: 'power', unit: 'kW', min: 10, max: 1e6 },
-      { name: 'peak', says: 'rotation of the peak', kind: 'rotation', unit: 'rpm', min: 5, max: 400 },
+      kW('power', 'engine’s peak power', 10, 1e6),
+      revsPerMinute('peak', 'rotation of the peak', 5, 400),
       port.torque,
       port.rotation,
-      port.ratio('efficiency', 'of belt or gears', 0.7, 1, 0.96, '%'),
+      percent('efficiency', 'of belt or gears', 0.7, 1, 0.96),
     ],
     outputs: [
-      { name: 'ratio', says: 'engine turns per impeller turn', kind: 'ratio', unit: '1' },
-      { name: 'impeller', says: 'impeller rotation at the peak', kind: 'rotation', unit: 'rpm' },
+      ratio('ratio', 'engine turns per impeller turn'),
+      revsPerMinute('impeller', 'impeller rotation at the peak'),
     ],
     reckon: ({ power, peak, torque, rotation, efficiency }) => {
       const ratio = bestReduction(peak!, power!, efficiency!, torque! / rotation! ** 2)
