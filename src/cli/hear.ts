@@ -1,11 +1,17 @@
 import { basename } from 'node:path'
 import Table from 'cli-table3'
-import { runFindings } from '../sound/findings.ts'
-import { hearOptionsOf } from '../sound/fromCraft.ts'
+import type { BesideRun } from '../balance/besideRun.ts'
+import type { Craft } from '../craft/schema/index.ts'
+import { runAnswer } from '../sound/answer.ts'
+import { countAgainst } from '../sound/expecting.ts'
+import { pullFinding, runFindings } from '../sound/findings.ts'
+import { type CraftExpects, expectsOf, hearOptionsOf } from '../sound/fromCraft.ts'
 import { makeChannelPicker } from '../sound/hear.ts'
 import type { Hearing } from '../sound/hearing.ts'
 import { type HearOptions, type Listener, makeListener } from '../sound/listener.ts'
+import { residuals } from '../sound/residuals.ts'
 import { decodeFile } from './decode.ts'
+import { besideCraft, type ToldOptions, typedTold } from './hearBeside.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { readCraftFile } from './readCraftFile.ts'
 import { makeTidier } from './tidy.ts'
@@ -39,9 +45,44 @@ function strip(rpm: Float32Array, columns: number, top: number): string {
   return out
 }
 
-/** A hearing as text for a terminal. */
-export function hearingText(name: string, h: Hearing): string {
-  const lines = [`${name}: ${h.duration.toFixed(1)} s`, '', h.verdict.says]
+/** What stands beside the model, as lines of text. */
+function besideLines({ compared, prediction, closing, pull, says }: BesideRun): string[] {
+  const lines = says ? ['', says] : []
+  const list = compared && prediction ? residuals(compared, prediction, closing) : []
+  if (prediction && list.length === 0)
+    lines.push('No stretch of two seconds kept steady near the predicted speed, so nothing can be compared.')
+  if (list.length > 0) {
+    const percent = (v: number) => `${v >= 0 ? '+' : '-'}${Math.abs(100 * v).toFixed(1)} %`
+    const table = new Table({
+      head: ['engine', 'from', 'to', 'heard', 'predicted', 'off by', 'no surprise', ''],
+      style: { head: [], border: [] },
+    })
+    for (const r of list)
+      table.push([
+        r.label,
+        clock(r.from),
+        clock(r.to),
+        `${ten(r.heard)} rpm`,
+        `${ten(r.predicted)} rpm`,
+        percent(r.part),
+        `${percent(r.low)} to ${percent(r.high)}`,
+        r.standing === 'within' ? 'as predicted' : r.standing === 'low' ? 'slower' : 'faster',
+      ])
+    lines.push(table.toString())
+  }
+  const read = pull && pullFinding(pull.read, pull.predicted)
+  if (read) lines.push(read.says)
+  return lines
+}
+
+const ten = (rpm: number) => Math.round(rpm / 10) * 10
+
+/** A hearing as text for a terminal; with a craft also what it means beside its file. */
+export function hearingText(name: string, h: Hearing, craft?: BesideCraft): string {
+  const lines = [`${name}: ${h.duration.toFixed(1)} s`, '', runAnswer(h, craft?.expects).says]
+  const count = craft && countAgainst(h, craft.expects)
+  if (count) lines.push(count.says)
+  else if (!craft || h.verdict.code === 'cannot tell') lines.push(h.verdict.says)
   for (const f of h.flags) lines.push(`! ${f.text}`)
   const top = Math.max(1, ...h.tracks.map((t) => t.rpm.reduce((a, v) => Math.max(a, v), 0)))
   for (const t of h.tracks) {
@@ -70,11 +111,32 @@ export function hearingText(name: string, h: Hearing): string {
     for (const e of h.events) table.push([clock(e.time), e.engine, e.kind, e.says])
     lines.push('', table.toString())
   }
+  if (craft) lines.push(...besideLines(craft.beside))
   return `${lines.join('\n')}\n`
 }
 
+interface BesideCraft {
+  expects: CraftExpects
+  beside: BesideRun
+}
+
+const findingsOf = (h: Hearing, craft: BesideCraft | undefined) =>
+  craft
+    ? runFindings(craft.beside.compared ?? h, { ...craft.beside, expects: craft.expects })
+    : runFindings(h)
+
+/** Predicted beside heard for other programs; rpm is rev/min, forces N. */
+function besideJson({ compared, prediction, closing, pull, says }: BesideRun): unknown {
+  return {
+    says,
+    residuals: compared && prediction ? residuals(compared, prediction, closing) : [],
+    ...(prediction ? { prediction } : {}),
+    ...(pull ? { pull: { read: pull.read.force, predicted: pull.predicted } } : {}),
+  }
+}
+
 /** The numbers of a hearing for other programs, tracks ten times a second. */
-export function hearingJson(name: string, h: Hearing): unknown {
+export function hearingJson(name: string, h: Hearing, craft?: BesideCraft): unknown {
   const every = Math.max(1, Math.round(0.1 / h.step))
   const thin = (x: Float32Array) => Array.from(x).filter((_, i) => i % every === 0)
   const { spectrogram: _, time, tracks, count, ...rest } = h
@@ -85,12 +147,17 @@ export function hearingJson(name: string, h: Hearing): unknown {
     time: thin(time),
     count: Array.from(count).filter((__, i) => i % every === 0),
     tracks: tracks.map((t) => ({ label: t.label, rpm: thin(t.rpm), confidence: thin(t.confidence) })),
-    findings: runFindings(h),
+    findings: findingsOf(h, craft),
+    ...(craft ? { beside: besideJson(craft.beside) } : {}),
   }
 }
 
 /** Listens to a recording on disk. Exit code 0 = listened, also when no engine was heard; 1 = a finding says stop; 2 = no sound could be read. */
-export async function runHear(path: string, options: RunHearOptions = {}): Promise<HeardFile> {
+export async function runHear(
+  path: string,
+  options: RunHearOptions = {},
+  beside?: (heard: Hearing) => BesideCraft,
+): Promise<HeardFile> {
   const name = basename(path)
   let listener: Listener | undefined
   const picker = makeChannelPicker(options)
@@ -119,18 +186,20 @@ export async function runHear(path: string, options: RunHearOptions = {}): Promi
       json: { recording: name, error: says.join(' '), flags: decoded.flags },
     }
   }
-  const hearing = (listener as Listener).finish()
-  hearing.flags.unshift(...decoded.flags)
-  const stop = runFindings(hearing).some((f) => f.standing === 'stop')
+  const heard = (listener as Listener).finish()
+  heard.flags.unshift(...decoded.flags)
+  const craft = beside?.(heard)
+  const hearing = craft?.beside.hearing ?? heard
+  const stop = findingsOf(hearing, craft).some((f) => f.standing === 'stop')
   return {
     exitCode: stop ? exit.stop : exit.fine,
-    text: hearingText(name, hearing),
-    json: hearingJson(name, hearing),
+    text: hearingText(name, hearing, craft),
+    json: hearingJson(name, hearing, craft),
     hearing,
   }
 }
 
-export interface HearCommandOptions {
+export interface HearCommandOptions extends ToldOptions {
   json?: boolean
   craft?: string
   engines?: string
@@ -138,8 +207,8 @@ export interface HearCommandOptions {
 }
 
 /** Listening options of the command line; what is typed goes before what the craft file says. Throws BadInput. */
-function typedOptions({ craft, engines, cylinders }: HearCommandOptions): HearOptions {
-  const from = craft === undefined ? {} : hearOptionsOf(readCraftFile(craft).craft)
+function typedOptions({ engines, cylinders }: HearCommandOptions, craft: Craft | undefined): HearOptions {
+  const from = craft ? hearOptionsOf(craft) : {}
   const out: HearOptions = { ...from }
   if (engines !== undefined) {
     if (engines !== '1' && engines !== '2' && engines !== 'auto')
@@ -155,7 +224,14 @@ function typedOptions({ craft, engines, cylinders }: HearCommandOptions): HearOp
 
 /** `wakewright hear RECORDING [--json] [--craft FILE]`. Returns the exit code. */
 export async function hearCommand(path: string, options: HearCommandOptions = {}): Promise<number> {
-  const heard = await runHear(path, typedOptions(options))
+  const craft = options.craft === undefined ? undefined : readCraftFile(options.craft).craft
+  const told = typedTold(options, craft !== undefined)
+  const expects = craft && expectsOf(craft)
+  const heard = await runHear(
+    path,
+    typedOptions(options, craft),
+    craft && expects && ((h) => ({ expects, beside: besideCraft(h, craft, expects, told) })),
+  )
   if (options.json) printJson(heard.json)
   else if (heard.exitCode === exit.badInput) process.stderr.write(heard.text)
   else print(heard.text)

@@ -50,6 +50,14 @@ program
   .option('--craft <file>', 'craft file: its engines, their redline and impeller guide the listening')
   .option('--engines <count>', '1, 2 or auto')
   .option('--cylinders <count>', 'cylinders of each engine, when there is no craft file')
+  .option('--tied-up', 'the craft was tied to a post: lay it beside the predicted speed (needs --craft)')
+  .option(
+    '--gpx <file>',
+    'GPX track of the craft under way: lay it beside the speed predicted at each moment',
+  )
+  .option('--lag <seconds>', 'the track begins so much after the recording, instead of being matched')
+  .option('--phone <place>', 'where the phone that recorded was: shore or craft', 'shore')
+  .option('--pull <list>', 'luggage-scale readings of the pull in kg, such as "21.4, 22.0, 21.7"')
   .action(async (recording: string, options) => {
     code = await (await import('./hear.ts')).hearCommand(recording, options)
   })

@@ -17,13 +17,14 @@ function medianOf(values: Float32Array): number {
   return v[Math.floor(v.length / 2)] ?? 0
 }
 
-function verdictFinding(h: Hearing): Finding {
+function verdictFinding(h: Hearing, expects?: CraftExpects): Finding {
   const speeds = h.tracks.map((t) => medianOf(t.rpm))
   const heard = speeds.filter((v) => v > 0)
   const standing: Standing =
     h.verdict.code === 'cannot tell' || h.verdict.code === 'no engine' ? 'unknown' : 'good'
-  const says =
-    heard.length > 0 ? `${h.verdict.says} Mostly at ${heard.map(rpmText).join(' and ')}.` : h.verdict.says
+  const verdict =
+    h.verdict.code === 'one' && expects?.coupling === 'single' ? 'The engine was heard.' : h.verdict.says
+  const says = heard.length > 0 ? `${verdict} Mostly at ${heard.map(rpmText).join(' and ')}.` : verdict
   return {
     id: 'runs.heard',
     question: 'runs',
@@ -188,7 +189,7 @@ export interface KnownOfRun {
 
 /** Findings of a run; with what is known beside its sound, also how the two compare. */
 export function runFindings(h: Hearing, { prediction, closing, expects, pull }: KnownOfRun = {}): Finding[] {
-  const out = [verdictFinding(h), ...eventFindings(h)]
+  const out = [verdictFinding(h, expects), ...eventFindings(h)]
   if (expects) out.push(...countFinding(h, expects))
   const read = pull && pullFinding(pull.read, pull.predicted)
   if (read) out.push(read)

