@@ -4,9 +4,13 @@ import type { Sheet } from '../drawing/sheet.ts'
 import { alloyOf } from './alloys.ts'
 import { hatSection } from './beams.ts'
 import { type DeckBay, deckBay } from './deck.ts'
-import { deflectionFigure, heatFigure, loadSweep, sectionFigure, shareFigure } from './figures.ts'
+import { deflectionFigure, loadSweep, sectionFigure, shareFigure } from './figures.ts'
 import { foamOf } from './foams.ts'
-import type { HotPart, StrengthInputs } from './fromCraft.ts'
+import { frameFigure } from './frameFigure.ts'
+import { frameAcross, frameOf } from './frames.ts'
+import type { StrengthInputs } from './fromCraft.ts'
+import { guarded, type HotPart } from './guards.ts'
+import { heatFigure, heatSketch } from './heatFigures.ts'
 import { deckSays, searchFor, valuesOf } from './pageAnswer.ts'
 
 const base = { length: 0.42, width: 0.32, alloy: alloyOf('5052-H32'), welded: false, held: false, t: 1.5e-3 }
@@ -50,6 +54,16 @@ describe('figures look as they did', () => {
     put(sectionFigure(deckBay(bays['foam']!, 78), 94), 'section-narrow')
     put(heatFigure(hot, 94), 'heat-narrow')
   })
+  test('a hot part cut across, bare, shielded and wrapped', () => {
+    for (const guard of ['bare', 'shield', 'wrap'] as const)
+      put(heatSketch({ ...hot, guard }, 94), `heat-across-${guard}`)
+  })
+  test('a frame across stringers, and across a sheet alone', () => {
+    for (const kind of ['stringers', 'alone']) {
+      const answer = deckBay(bays[kind]!, 78)
+      put(frameFigure(answer.bay, frameAcross(answer, 78, frameOf(0.03))!, 0.03, 120), `frame-${kind}`)
+    }
+  })
 })
 
 describe('a growing load', () => {
@@ -83,12 +97,26 @@ describe('a growing load', () => {
 
 test('the heat figure crosses what the foam takes at the distance it names', () => {
   const sheet = heatFigure(hot, 180)
-  const mm = Number(/wants (\d+) mm/.exec(sheet.says)![1])
+  const mm = Number(/bare it wants (\d+) mm/.exec(sheet.says)![1])
   const { x, y } = sheet.plots![0]!.series[0]!
   const i = Array.from(x).findIndex((v) => v >= mm)
   const limit = hot.foam.hottest - 10 - 273.15
   expect(y[i - 1]!).toBeGreaterThan(limit)
   expect(y[i + 1]!).toBeLessThan(limit)
+})
+
+test('each guard’s distance is where the foam’s face just reaches what it may have, and a guard never asks for more room than none', () => {
+  const limit = hot.foam.hottest - 10
+  const bare = guarded(hot, 'bare')
+  for (const guard of ['bare', 'shield', 'wrap'] as const) {
+    const g = guarded(hot, guard)
+    expect(g.low).toBeLessThanOrEqual(g.face)
+    expect(g.high).toBeGreaterThanOrEqual(g.face)
+    expect(g.clear).toBeLessThanOrEqual(bare.clear)
+    const there = guarded({ ...hot, spot: { ...hot.spot, distance: g.clear } }, guard)
+    expect(there.face).toBeLessThan(limit + 0.05)
+    if (g.clear > 0.08) expect(there.face).toBeGreaterThan(limit - 0.5)
+  }
 })
 
 describe('the answer and the search', () => {

@@ -9,8 +9,6 @@ import { faint, ink, okabeIto, quiet } from '../drawing/palette.ts'
 import type { Mark, Sheet } from '../drawing/sheet.ts'
 import { gravity } from '../fluid/water.ts'
 import { type DeckAnswer, type DeckBay, deckBay } from './deck.ts'
-import type { HotPart } from './fromCraft.ts'
-import { distanceFor, foamFace } from './heat.ts'
 
 const mm = (x: number) => `${+(1e3 * x).toFixed(1)} mm`
 
@@ -290,59 +288,3 @@ function at(s: LoadSweep, key: keyof LoadSweep, force: number): number {
   const part = (force - s.force[i - 1]!) / (s.force[i]! - s.force[i - 1]!)
   return s[key][i - 1]! + part * (s[key][i]! - s[key][i - 1]!)
 }
-
-/** Temperature of the foam's face against the distance of a bare part, with where the file puts it and what the foam takes. °C. */
-export function heatFigure(part: HotPart, width = 180): Sheet {
-  const limit = part.foam.hottest - 10
-  const { radius } = part.spot
-  const clear = distanceFor(part.spot, limit)
-  const far = Math.max(1.6 * part.spot.distance, clear.converged ? 1.3 * clear.value : 0, 4 * radius)
-  const count = 40
-  const xs = Float64Array.from(
-    { length: count },
-    (_, i) => 1.05 * radius + ((far - 1.05 * radius) * i) / (count - 1),
-  )
-  const curve = (pipe: number) =>
-    Float64Array.from(xs, (distance) => {
-      const face = foamFace({ ...part.spot, pipe, distance })
-      return face.converged ? face.value - 273.15 : Number.NaN
-    })
-  return lineChart({
-    title: `${part.name}, bare: how hot the foam beside it gets`,
-    says: clear.converged
-      ? `Bare, ${part.name} wants ${Math.round(1e3 * clear.value)} mm from its middle to the foam; the file puts it at ${Math.round(1e3 * part.spot.distance)} mm.`
-      : `Bare, no distance inside a hull is enough for ${part.name}.`,
-    width,
-    height: 78,
-    x: { label: 'from its middle to the foam', unit: 'mm' },
-    y: { label: 'foam face', unit: '°C' },
-    series: [
-      {
-        name: 'bare',
-        x: xs.map((v) => 1e3 * v),
-        y: curve(part.spot.pipe),
-        low: curve(part.low),
-        high: curve(part.high),
-        colour: okabeIto.vermillion,
-      },
-    ],
-    lines: [
-      {
-        axis: 'y',
-        at: limit - 273.15,
-        label: `${part.foam.id} wants at most`,
-        colour: okabeIto.blue,
-        dash: [2, 1],
-      },
-      {
-        axis: 'x',
-        at: 1e3 * part.spot.distance,
-        label: `in the file, ${guardWord[part.guard]}`,
-        colour: quiet,
-        dash: [1, 1],
-      },
-    ],
-  })
-}
-
-const guardWord = { bare: 'bare', shield: 'shielded', wrap: 'wrapped' } as const

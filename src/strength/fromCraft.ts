@@ -4,17 +4,7 @@ import { alloyOf } from './alloys.ts'
 import { hatSection } from './beams.ts'
 import type { DeckBay, DeckSupport } from './deck.ts'
 import { foamOf } from './foams.ts'
-import type { HotSpot } from './heat.ts'
-
-export interface HotPart {
-  name: string
-  spot: HotSpot
-  guard: 'bare' | 'shield' | 'wrap'
-  foam: ReturnType<typeof foamOf>
-  /** K, ends of the likely range of the part's skin */
-  low: number
-  high: number
-}
+import type { HotPart } from './guards.ts'
 
 export interface StrengthInputs {
   bays: DeckBay[]

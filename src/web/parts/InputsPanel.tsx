@@ -5,6 +5,8 @@ import { TriedInput } from './TriedInput.tsx'
 
 export interface PanelInput {
   path: string
+  /** what to call it; the file's own words when left out */
+  label?: string
   /** what moving it does to this page's answer, "+40 rpm a millimetre" */
   effect?: string
   /** ends of its slider, SI; left out, six tenths to one and a half of the file's value */
@@ -25,7 +27,7 @@ export function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
   if (!craft) return null
   const rows = inputs.flatMap((row) => {
     const input = inputAt(craft, row.path, units)
-    return input ? [{ row, input: { ...input, label: labelOf(row.path) } }] : []
+    return input ? [{ row, input: { ...input, label: row.label ?? labelOf(row.path) } }] : []
   })
   return (
     <section className="panel">

@@ -3,12 +3,16 @@ import { hatchNeeds } from '../../../strength/hatch.ts'
 import { QuantityField } from '../../parts/QuantityField.tsx'
 import type { Deck } from './useDeck.ts'
 
+const roundTo5 = (v: number) => Math.round(v / 0.005) * 0.005
+
 /** What must be put back round a hole cut in a bay. */
 export function Hatch({ deck, bay }: { deck: Deck; bay: number }) {
   const own = deck.inputs.bays[bay]!
-  const [length, setLength] = useState(0.3)
-  const [width, setWidth] = useState(0.2)
-  const [radius, setRadius] = useState(0.03)
+  // a lid covers a hole of its own size
+  const lid = /hatch|lid/i.test(own.name)
+  const [length, setLength] = useState(lid ? own.length : 0.3)
+  const [width, setWidth] = useState(lid ? own.width : 0.2)
+  const [radius, setRadius] = useState(lid ? roundTo5(0.15 * Math.min(own.length, own.width)) : 0.03)
   const s = own.support
   const across = s.kind === 'stringers' ? Math.max(0, Math.round(width / s.spacing)) : 0
   const needs = hatchNeeds({
@@ -36,7 +40,7 @@ export function Hatch({ deck, bay }: { deck: Deck; bay: number }) {
   )
   return (
     <section>
-      <h2>A hatch cut into {own.name}</h2>
+      <h2>{lid ? `The hole under ${own.name}` : `A hatch cut into ${own.name}`}</h2>
       <div className="fields">
         {field('Hatch along', length, setLength, 2)}
         {field('Hatch across', width, setWidth, 1)}

@@ -12,6 +12,7 @@ import { SourcesFoot } from '../../parts/SourcesFoot.tsx'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 import { BayPictures } from './BayPictures.tsx'
+import { Frame } from './Frame.tsx'
 import { Hatch } from './Hatch.tsx'
 import { HotParts } from './HotParts.tsx'
 import { Lightest } from './Lightest.tsx'
@@ -96,7 +97,8 @@ function Answered({ now, tried, findings, triedFindings }: Props) {
       <Cautions says={cautions} />
       <Numbers now={now} tried={tried} />
       <Lightest key={bay} now={now} tried={tried} bay={bay} />
-      <Hatch deck={tried ?? now} bay={bay} />
+      <Frame deck={tried ?? now} bay={bay} />
+      <Hatch key={`hatch ${bay}`} deck={tried ?? now} bay={bay} />
       <HotParts now={now} tried={tried} />
       <SourcesFoot how={how} sources={shown.flatMap((f) => f.sources)} />
     </div>

@@ -4,14 +4,15 @@ import type { Deck } from './useDeck.ts'
 /** What moves the margin of a bay most: its sheet first, then what holds it up, then its size. */
 export function bayLevers(deck: Deck, bay: number): PanelInput[] {
   const at = `deck.bays.${bay}`
-  const { support } = deck.inputs.bays[bay]!
+  const { support, name } = deck.inputs.bays[bay]!
+  const of = (word: string, path = word) => ({ path: `${at}.${path}`, label: `${name}: ${word}` })
   const skin: PanelInput = {
-    path: `${at}.skin`,
+    ...of('sheet', 'skin'),
     low: 0.0008,
     high: 0.004,
     effect: 'stress of a thin sheet falls faster than its weight grows',
   }
-  const size: PanelInput[] = [{ path: `${at}.width` }, { path: `${at}.length` }]
+  const size: PanelInput[] = [of('width'), of('length')]
   const edge: PanelInput = {
     path: 'deck.joined',
     effect: 'welds hold the edges but soften the sheet beside them',
@@ -21,23 +22,16 @@ export function bayLevers(deck: Deck, bay: number): PanelInput[] {
     case 'alone':
       return [skin, ...size, ...rest]
     case 'stringers':
-      return [skin, { path: `${at}.spacing` }, { path: `${at}.stringer height` }, ...size, ...rest]
+      return [skin, of('stringer spacing', 'spacing'), of('stringer height'), ...size, ...rest]
     case 'foam':
       return [
-        { path: `${at}.foam`, effect: 'denser foam crushes later' },
+        { ...of('foam'), effect: 'denser foam crushes later' },
         { ...skin, effect: 'a stiffer sheet spreads the load over more foam' },
-        { path: `${at}.depth` },
+        of('foam depth', 'depth'),
         ...size,
         ...rest,
       ]
     case 'sandwich':
-      return [
-        { path: `${at}.core` },
-        skin,
-        { path: `${at}.lower skin` },
-        { path: `${at}.foam` },
-        ...size,
-        ...rest,
-      ]
+      return [of('core'), skin, of('lower sheet', 'lower skin'), of('foam'), ...size, ...rest]
   }
 }
