@@ -14,6 +14,7 @@ import {
 } from '../../craft/index.ts'
 import { displayUnit } from '../../units/format.ts'
 import type { Kind } from '../../units/kinds.ts'
+import { withHullFiles } from './hullFiles.ts'
 import { shownNumber } from './shown.ts'
 import type { UnitSystem } from './store.ts'
 import type { Tried } from './work.ts'
@@ -34,7 +35,7 @@ export function hasErrors(problems: readonly Problem[]): boolean {
 /** Reads a craft file's text. */
 export function readText(text: string, file: string): Reading {
   const { craft, problems } = readCraft(text, file)
-  return { craft, problems }
+  return { craft: craft && withHullFiles(craft), problems }
 }
 
 /** The tried values by path, a yes or no as a truth value. */

@@ -1,6 +1,7 @@
 import type { Finding, Question } from '../../answers/finding.ts'
 import { callJob } from '../work/call.ts'
-import { triedValues } from './craftFile.ts'
+import { triedValues, tryOn } from './craftFile.ts'
+import { hullFilesOf, onHullFile, refreshed } from './hullFiles.ts'
 import type { AppStore } from './store.ts'
 
 /** milliseconds of quiet before the whole craft is looked at again */
@@ -21,7 +22,8 @@ export function keepLooking(store: AppStore): void {
     again = false
     const tried = work.tried.length > 0 ? { tried: triedValues(work.tried) } : {}
     try {
-      const answer = await callJob('look', { text: work.goodText, ...tried }).done
+      const order = { text: work.goodText, ...tried, ...hullFilesOf(craft) }
+      const answer = await callJob('look', order).done
       if (store.get().work?.id === work.id)
         store.set({
           findings: byQuestion(answer.now),
@@ -45,6 +47,14 @@ export function keepLooking(store: AppStore): void {
     busy = false
     if (again) void look()
   }
+
+  // a hull file that comes in makes it another craft for whatever draws or floats it
+  onHullFile(() => {
+    const { craft, work } = store.get()
+    if (!craft || craft.hull.mesh === undefined) return
+    const again = refreshed(craft)
+    store.set({ craft: again, triedCraft: work && tryOn(again, work.tried) })
+  })
 
   store.subscribe(() => {
     const { craft, triedCraft } = store.get()

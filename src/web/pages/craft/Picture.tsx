@@ -9,5 +9,11 @@ import { useApp } from '../../state/hooks.ts'
 export function Picture({ craft }: { craft: Craft }) {
   const units = useApp((s) => s.units)
   const draw = useCallback((width: number) => craftPicture(craft, lookOf(units, width)), [craft, units])
-  return <Figure draw={draw} caption="To scale, from the numbers in the file." name={craft.name} />
+  return (
+    <Figure
+      draw={draw}
+      caption="To scale, from the hull the file describes: its mesh, its stations or its measures."
+      name={craft.name}
+    />
+  )
 }

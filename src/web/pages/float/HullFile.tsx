@@ -24,6 +24,8 @@ export function HullFile() {
     app.writeAll([
       ['hull.mesh', looked.fileName],
       ['hull.mesh unit', unit],
+      ...(choices.forward ? [['hull.mesh forward', choices.forward] as const] : []),
+      ...(choices.up ? [['hull.mesh up', choices.up] as const] : []),
     ])
     void hullMeshes.keep(unit)
   }
@@ -45,8 +47,8 @@ export function HullFile() {
             isDisabled={readOnly}
             onPress={() => {
               app.remove('hull.mesh')
-              if (app.isWritten(app.store.get().work?.text ?? '', 'hull.mesh unit'))
-                app.remove('hull.mesh unit')
+              for (const path of ['hull.mesh unit', 'hull.mesh forward', 'hull.mesh up'])
+                if (app.isWritten(app.store.get().work?.text ?? '', path)) app.remove(path)
             }}
           >
             Go back to the measures

@@ -3,7 +3,7 @@ import type { Flag } from '../../../answers/solved.ts'
 import { type ImportChoices, type ImportedHull, importHull } from '../../../hull/shape/importMesh.ts'
 import type { Mesh } from '../../../solid/mesh.ts'
 import type { Craft } from '../../state/craftFile.ts'
-import { keepMesh, keptMesh } from './meshShelf.ts'
+import { keepMesh, keptMesh } from '../../state/hullShelf.ts'
 
 /** A hull from a file, in body axes. */
 export interface HullMesh {

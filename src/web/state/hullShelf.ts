@@ -1,7 +1,7 @@
-import type { ImportChoices } from '../../../hull/shape/importMesh.ts'
+import type { ImportChoices } from '../../hull/shape/importMesh.ts'
 
 /** A hull file kept in this browser beside the craft files, so that a reload finds it again. */
-interface KeptMesh {
+export interface KeptMesh {
   name: string
   unit: string
   bytes: Uint8Array
@@ -36,8 +36,16 @@ async function during<T>(
 
 const keyOf = (name: string, unit: string) => `${name} ${unit}`
 
+const arrivals = new Set<(mesh: KeptMesh) => void>()
+
+/** Told of every hull file kept from now on. */
+export function onKept(tell: (mesh: KeptMesh) => void): void {
+  arrivals.add(tell)
+}
+
 /** Keeps a hull file; a browser that keeps nothing loses it on reload, which the page then says. */
 export async function keepMesh(mesh: KeptMesh): Promise<void> {
+  for (const tell of arrivals) tell(mesh)
   await during('readwrite', (store) => store.put(mesh, keyOf(mesh.name, mesh.unit))).catch(() => undefined)
 }
 
