@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { expectGolden } from '../../drawing/golden.testkit.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import { riderEnvelope } from './envelope.ts'
-import { endView, roomFigure, sideView } from './figures.ts'
+import { endView, sideView } from './figures.ts'
 import { afloat, deg, sled } from './float.testkit.ts'
 import { joinedRuns, outline } from './outline.ts'
+import { roomEdges, roomFigure } from './roomFigure.ts'
 import { settle } from './settle.ts'
 
 const rest = settle(afloat(sled.mesh, 142, [0.9, 0.02, 0.25])).value
@@ -22,6 +23,29 @@ const view = {
 describe('true views', () => {
   test('the side view', () => expectGolden(sideView(view), import.meta.dirname, 'side-view'))
   test('the view from astern', () => expectGolden(endView(view), import.meta.dirname, 'end-view'))
+  test('what is tried over what is now: two hulls on one water, both drafts, trims and heels in figures', () => {
+    const before = { hull: sled, attitude: { ...rest, h: rest.h + 0.02, trim: 0.03, heel: 0.05 } }
+    const both = sideView({ ...view, before })
+    expectGolden(both, import.meta.dirname, 'side-view-tried')
+    expectGolden(endView({ ...view, before }), import.meta.dirname, 'end-view-tried')
+    const words = both.marks.flatMap((m) => (m.kind === 'text' ? [m.text] : []))
+    expect(words.filter((w) => /^now [\d.]+ cm$/.test(w)).length).toBe(2)
+    expect(words).toContain('now 1.7° bow up')
+    expect(words.some((w) => /^tried .*bow/.test(w))).toBe(true)
+    const heels = endView({ ...view, before }).marks.flatMap((m) => (m.kind === 'text' ? [m.text] : []))
+    expect(heels).toContain('now 2.9° down to port')
+    const hulls = (s: typeof both) => s.marks.filter((m) => m.kind === 'polyline' && m.name === 'hull').length
+    expect(hulls(both)).toBeGreaterThan(hulls(sideView(view)))
+  })
+  test('every opening is numbered in the picture and spelled out once below it, at any width', () => {
+    for (const width of [94, 180]) {
+      const words = sideView({ ...view, width }).marks.flatMap((m) => (m.kind === 'text' ? [m.text] : []))
+      for (const [i, o] of view.openings.entries()) {
+        expect(words.filter((w) => w === `${i + 1}`).length).toBe(1)
+        expect(words.filter((w) => w.startsWith(`${i + 1} ${o.name} `)).length).toBe(1)
+      }
+    }
+  })
   test('say trim and heel in words', () => {
     expect(sideView(view).says).toMatch(/° bow (up|down)/)
     expect(endView(view).says).toMatch(/down to port/)
@@ -71,5 +95,17 @@ describe('true views', () => {
     const s = roomFigure(sled, e, { x: 1, y: 0 })
     expect(s.marks.filter((m) => m.layer === 'fill').length).toBe(e.inside.filter((v) => v !== 2).length)
     expect(s.says).toMatch(/% of the deck/)
+    // the outline of a room has a border wherever a place within stands beside one that is not
+    const n = e.y.length
+    const at = (i: number, j: number) => (e.inside[i * n + j] === 1 && j >= 0 && j < n ? 1 : 0)
+    let borders = 0
+    for (let i = 0; i <= e.x.length; i++)
+      for (let j = 0; j <= n; j++)
+        borders += Math.abs(at(i, j) - at(i, j - 1)) + Math.abs(at(i, j) - at(i - 1, j))
+    const long = roomEdges(e).reduce((sum, [x0, y0, x1, y1]) => sum + Math.hypot(x1 - x0, y1 - y0), 0)
+    expect(long).toBeCloseTo(0.1 * borders, 9)
+    const both = roomFigure(sled, e, undefined, 180, { hull: sled, room: e })
+    expect(both.says).toMatch(/tried .*now .*dashed/)
+    expect(both.marks.length).toBeGreaterThan(s.marks.length)
   })
 })

@@ -1,14 +1,13 @@
-/** True views of the craft in the water, to scale: from the side, from astern, and the rider's room from above. */
+/** True views of the craft in the water, to scale, from the side and from astern: as it lies, and dashed as it lay before. */
 import { dimension } from '../../drawing/dimension.ts'
 import { circle, line, pointSign, polygon, polyline, rectangle, text } from '../../drawing/marks.ts'
-import { faint, ink, okabeIto, quiet } from '../../drawing/palette.ts'
+import { ink, inkOf, okabeIto, quiet } from '../../drawing/palette.ts'
 import { riderFigure } from '../../drawing/riderFigure.ts'
-import type { Mark, Sheet } from '../../drawing/sheet.ts'
+import type { Mark, Sheet, Style } from '../../drawing/sheet.ts'
 import { textWidth } from '../../drawing/textWidth.ts'
 import type { Vec3 } from '../../solid/mesh.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import type { Hull } from '../shape/hull.ts'
-import type { Envelope } from './envelope.ts'
 import { heightOver, type Opening } from './openings.ts'
 import { joinedRuns, outline, project, type View } from './outline.ts'
 import type { Stance } from './rider.ts'
@@ -21,6 +20,8 @@ export interface ViewInput {
   centre?: Vec3
   openings?: readonly Opening[]
   rider?: { x: number; y: number; deck: number; stature: number; stance: Stance }
+  /** as it lies now, when something else is being tried: drawn dashed on the same water */
+  before?: { hull: Hull; attitude: Attitude; centre?: Vec3 }
   /** mm; 180 when left out */
   width?: number
   title?: string
@@ -39,13 +40,18 @@ export function endView(input: ViewInput): Sheet {
   return trueView(input, 'end')
 }
 
+/** mm left free at each side of a view for its dimensions */
+export const viewPad = 17
+
 function trueView(input: ViewInput, view: View): Sheet {
-  const { hull, attitude } = input
+  const { hull, attitude, before } = input
   const width = input.width ?? (view === 'side' ? 180 : 110)
   const frame = makeFrame(attitude.trim, attitude.heel)
   const pieces = outline(hull.mesh, view, frame, attitude.h)
   const at = (p: Vec3) => project(view, frame, attitude.h, ...p)
+  const lay = before && placed(before, view)
   const box = boundsOf(pieces)
+  if (lay) widen(box, boundsOf(lay.pieces))
   const room =
     input.rider && input.rider.stance !== 'prone'
       ? 0.95 * input.rider.stature * (input.rider.stance === 'standing' ? 1 : 0.72)
@@ -54,20 +60,18 @@ function trueView(input: ViewInput, view: View): Sheet {
     Math.max(box.y1, input.rider ? at([input.rider.x, input.rider.y, input.rider.deck])[1] + room : box.y1) +
     0.06
   const bottom = Math.min(box.y0, 0) - 0.1
-  const pad = 16
-  const scale = (width - 2 * pad) / (box.x1 - box.x0)
-  const height = (top - bottom) * scale + 14
-  const sx = (x: number) => pad + (x - box.x0) * scale
-  const sy = (y: number) => 7 + (y - bottom) * scale
-  const marks: Mark[] = [...waterMarks(width, sy(0))]
-  for (const run of joinedRuns(pieces)) {
-    const points = new Float64Array(run.length)
-    for (let i = 0; i < run.length; i += 2) {
-      points[i] = sx(run[i]!)
-      points[i + 1] = sy(run[i + 1]!)
-    }
-    marks.push(polyline(points, { stroke: ink, width: 0.35 }, 'data', 'hull'))
+  const scale = (width - 2 * viewPad) / (box.x1 - box.x0)
+  const key = view === 'side' ? openingKey(input, width) : { marks: [], height: 0 }
+  const foot = key.height
+  const height = foot + (top - bottom) * scale + (before ? 18 : 14)
+  const sx = (x: number) => viewPad + (x - box.x0) * scale
+  const sy = (y: number) => foot + 7 + (y - bottom) * scale
+  const marks: Mark[] = [...waterMarks(width, foot, sy(0)), ...key.marks]
+  if (lay) {
+    marks.push(...hullRuns(lay.pieces, sx, sy, { stroke: quiet, width: 0.3, dash: [1.6, 1.1] }))
+    if (before.centre) marks.push(...plusSign(...screen(lay.at(before.centre), sx, sy)))
   }
+  marks.push(...hullRuns(pieces, sx, sy, { stroke: ink, width: 0.35 }))
   if (input.rider) {
     const r = input.rider
     const [rx, ry] = at([r.x, r.y, r.deck])
@@ -76,18 +80,58 @@ function trueView(input: ViewInput, view: View): Sheet {
     else marks.push(...fromBehind(sx(rx), sy(ry), r, scale))
   }
   if (input.centre) marks.push(...centreSign(...screen(at(input.centre), sx, sy)))
-  marks.push(...openingMarks(input, view, at, sx, sy, width))
-  marks.push(...(view === 'side' ? draftMarks(input, at, sx, sy, attitude) : endMarks(input, at, sx, sy)))
+  marks.push(...openingMarks(input, view, at, sx, sy))
+  const dimensions = view === 'side' ? draftMarks : endMarks
+  marks.push(...dimensions(hull, attitude, at, sx, sy, 0))
+  if (lay) marks.push(...dimensions(before.hull, before.attitude, lay.at, sx, sy, 1))
   const title = input.title ?? (view === 'side' ? 'From the side' : 'From astern')
+  const words = attitudeWords(view, attitude)
   marks.push(text(4, height - 5, title, { size: 3.4, bold: true }))
-  marks.push(text(width - 4, height - 5, attitudeWords(view, attitude), { size: 3, anchor: 'end' }))
+  const right = { size: 3, anchor: 'end' } as const
+  marks.push(text(width - 4, height - 5, before ? `tried ${words}` : words, right))
+  const was = before && attitudeWords(view, before.attitude)
+  if (was) marks.push(text(width - 4, height - 9.4, `now ${was}`, { ...right, colour: quiet }))
   return {
     width,
     height,
     title,
-    says: `${title}: ${attitudeWords(view, attitude)}; drawn to scale in the water.`,
+    says: `${title}: ${was ? `tried ${words}, now ${was} (dashed)` : words}; drawn to scale in the water.`,
     marks,
   }
+}
+
+/** another attitude on the same water */
+function placed(b: NonNullable<ViewInput['before']>, view: View) {
+  const frame = makeFrame(b.attitude.trim, b.attitude.heel)
+  return {
+    pieces: outline(b.hull.mesh, view, frame, b.attitude.h),
+    at: (p: Vec3) => project(view, frame, b.attitude.h, ...p),
+  }
+}
+
+type Box = ReturnType<typeof boundsOf>
+
+function widen(box: Box, by: Box): void {
+  box.x0 = Math.min(box.x0, by.x0)
+  box.x1 = Math.max(box.x1, by.x1)
+  box.y0 = Math.min(box.y0, by.y0)
+  box.y1 = Math.max(box.y1, by.y1)
+}
+
+function hullRuns(
+  pieces: Float64Array,
+  sx: (v: number) => number,
+  sy: (v: number) => number,
+  style: Style,
+): Mark[] {
+  return joinedRuns(pieces).map((run) =>
+    polyline(
+      run.map((v, i) => (i % 2 === 0 ? sx(v) : sy(v))),
+      style,
+      'data',
+      'hull',
+    ),
+  )
 }
 
 const screen = (
@@ -115,13 +159,20 @@ function boundsOf(p: Float64Array): { x0: number; x1: number; y0: number; y1: nu
   return b
 }
 
-function waterMarks(width: number, y: number): Mark[] {
+/** the water from the foot of the picture up to its surface */
+function waterMarks(width: number, foot: number, y: number): Mark[] {
   return [
-    rectangle(0, 0, width, y, { fill: okabeIto.skyBlue, opacity: 0.16 }, 'water'),
+    rectangle(0, foot, width, y - foot, { fill: okabeIto.skyBlue, opacity: 0.16 }, 'water'),
     line(0, y, width, y, { stroke: okabeIto.blue, width: 0.4 }, 'water'),
     // the usual sign of a water level
     polygon([0.8, y + 2.8, 3.6, y + 2.8, 2.2, y + 0.4], { stroke: okabeIto.blue, width: 0.25 }, 'water'),
   ]
+}
+
+/** where the common centre of gravity was */
+function plusSign(x: number, y: number): Mark[] {
+  const style = { stroke: quiet, width: 0.35 }
+  return [line(x - 1.6, y, x + 1.6, y, style, 'data'), line(x, y - 1.6, x, y + 1.6, style, 'data')]
 }
 
 /** The quartered circle of a centre of gravity. */
@@ -160,113 +211,107 @@ function fromBehind(x: number, y: number, r: NonNullable<ViewInput['rider']>, sc
   ]
 }
 
+/** Openings as numbered signs: hollow triangles above water, red crosses under it. */
 function openingMarks(
   input: ViewInput,
   view: View,
   at: (p: Vec3) => [number, number],
   sx: (v: number) => number,
   sy: (v: number) => number,
-  width: number,
 ): Mark[] {
-  const taken: { x0: number; x1: number; y: number }[] = []
-  const size = 2.3
-  return (input.openings ?? []).flatMap((o): Mark[] => {
-    const height = heightOver(input.attitude, o.at)
-    const wet = height < 0 && o.kind !== 'shaft seal'
+  return (input.openings ?? []).flatMap((o, i): Mark[] => {
+    const wet = isWet(o, input.attitude)
     const [x, y] = screen(at(o.at), sx, sy)
     const colour = wet ? okabeIto.vermillion : okabeIto.green
     const sign = pointSign(wet ? 'cross' : 'triangle', x, y, 1.3, colour, !wet)
     if (view !== 'side') return [sign]
-    const words = height < 0 ? `${o.name}, ${cm(-height)} under` : `${o.name} ${cm(height)}`
-    // lifted row by row until it covers no other label
-    const half = textWidth(words, size) / 2 + 1
-    const middle = Math.min(width - half - 1, Math.max(half + 12, x))
-    let row = y + 2.4
-    while (taken.some((t) => Math.abs(t.y - row) < 3 && middle - half < t.x1 && middle + half > t.x0))
-      row += 3.1
-    taken.push({ x0: middle - half, x1: middle + half, y: row })
-    const lead =
-      row > y + 3 ? [line(x, y + 1.6, middle, row - 0.6, { stroke: quiet, width: 0.12 }, 'dimension')] : []
-    return [...lead, sign, text(middle, row, words, { size, anchor: 'middle', halo: true, colour: quiet })]
+    return [sign, text(x + 1.9, y - 0.2, `${i + 1}`, { size: 2.5, bold: true, halo: true })]
   })
 }
 
-function draftMarks(
-  input: ViewInput,
+const isWet = (o: Opening, a: Attitude) => heightOver(a, o.at) < 0 && o.kind !== 'shaft seal'
+
+/** The numbers of the openings spelled out below the picture, in as many columns as fit. */
+function openingKey(input: ViewInput, width: number): { marks: Mark[]; height: number } {
+  const size = 2.6
+  const rows = (input.openings ?? []).map((o, i) => {
+    const over = heightOver(input.attitude, o.at)
+    const was = input.before ? `, now ${above(heightOver(input.before.attitude, o.at))}` : ''
+    return { words: `${i + 1} ${o.name} ${above(over)}${was}`, wet: isWet(o, input.attitude) }
+  })
+  if (rows.length === 0) return { marks: [], height: 0 }
+  const cell = Math.max(...rows.map((r) => textWidth(r.words, size, true))) + 5
+  const columns = Math.max(1, Math.min(rows.length, Math.floor((width - 8) / cell)))
+  const tall = Math.ceil(rows.length / columns)
+  const wide = (width - 8) / columns
+  const marks = rows.map(({ words, wet }, i) =>
+    text(4 + Math.floor(i / tall) * wide, 2.4 + 4 * (tall - 1 - (i % tall)), words, {
+      size,
+      bold: wet,
+      colour: wet ? inkOf(okabeIto.vermillion) : quiet,
+    }),
+  )
+  return { marks, height: 4 * tall + 2 }
+}
+
+const above = (height: number) => (height < 0 ? `${cm(-height)} under` : cm(height))
+
+/** a dimension of the craft as it lies now, in grey behind the tried one */
+const greyed = (marks: Mark[]): Mark[] =>
+  marks.map((m) =>
+    m.kind === 'image'
+      ? m
+      : {
+          ...m,
+          style: {
+            ...m.style,
+            ...(m.style.stroke ? { stroke: quiet } : {}),
+            ...(m.style.fill ? { fill: quiet } : {}),
+          },
+        },
+  )
+
+type Dimensions = (
+  hull: Hull,
+  attitude: Attitude,
   at: (p: Vec3) => [number, number],
   sx: (v: number) => number,
   sy: (v: number) => number,
-  attitude: Attitude,
-): Mark[] {
+  /** 0 for the craft as shown, 1 for the row behind it */
+  row: 0 | 1,
+) => Mark[]
+
+const draftMarks: Dimensions = (hull, attitude, at, sx, sy, row) => {
   const foot = at([0, 0, 0])
+  const word = row === 1 ? 'now ' : ''
   const marks: Mark[] = []
-  if (foot[1] < 0) marks.push(...dimension(sx(foot[0]), sy(foot[1]), sx(foot[0]), sy(0), 9, cm(-foot[1])))
+  if (foot[1] < 0)
+    marks.push(
+      ...dimension(sx(foot[0]), sy(foot[1]), sx(foot[0]), sy(0), 5.5 + 6 * row, `${word}${cm(-foot[1])}`),
+    )
   // freeboard at its least, drawn ahead of the bow where nothing else stands
-  const lowest = [...input.hull.edge, ...input.hull.edge.map(([x, y, z]): Vec3 => [x, -y, z])].reduce(
-    (a, b) => (heightOver(attitude, b) < heightOver(attitude, a) ? b : a),
+  const lowest = [...hull.edge, ...hull.edge.map(([x, y, z]): Vec3 => [x, -y, z])].reduce((a, b) =>
+    heightOver(attitude, b) < heightOver(attitude, a) ? b : a,
   )
   const edge = at(lowest)
-  const ahead = sx(at([input.hull.length, 0, input.hull.depth])[0]) + 7
+  const ahead = sx(at([hull.length, 0, hull.depth])[0]) + 6 + 6 * row
   if (edge[1] > 0) {
     const y = sy(edge[1])
     marks.push(line(sx(edge[0]), y, ahead + 1.5, y, { stroke: quiet, width: 0.12 }, 'dimension'))
-    marks.push(...dimension(ahead, sy(0), ahead, y, 0, cm(edge[1])))
+    marks.push(...dimension(ahead, sy(0), ahead, y, 0, `${word}${cm(edge[1])}`))
   }
-  return marks
+  return row === 1 ? greyed(marks) : marks
 }
 
-function endMarks(
-  input: ViewInput,
-  at: (p: Vec3) => [number, number],
-  sx: (v: number) => number,
-  sy: (v: number) => number,
-): Mark[] {
-  const widest = input.hull.edge.reduce((a, b) => (b[1] > a[1] ? b : a))
-  return [1, -1].flatMap((side): Mark[] => {
+const endMarks: Dimensions = (hull, _attitude, at, sx, sy, row) => {
+  const widest = hull.edge.reduce((a, b) => (b[1] > a[1] ? b : a))
+  const word = row === 1 ? 'now ' : ''
+  const marks = [1, -1].flatMap((side): Mark[] => {
     const e = at([widest[0], side * widest[1], widest[2]])
-    return e[1] > 0 ? dimension(sx(e[0]), sy(0), sx(e[0]), sy(e[1]), side > 0 ? 8 : -8, cm(e[1])) : []
+    const off = 5.5 + 6 * row
+    return e[1] > 0
+      ? dimension(sx(e[0]), sy(0), sx(e[0]), sy(e[1]), side > 0 ? off : -off, `${word}${cm(e[1])}`)
+      : []
   })
-}
-
-/** The rider's room seen from above: where heel, trim and openings stay within their limits. */
-export function roomFigure(hull: Hull, room: Envelope, rider?: { x: number; y: number }, width = 180): Sheet {
-  const pad = 12
-  const scale = (width - 2 * pad) / hull.length
-  const height = hull.beam * scale + 24
-  const sx = (x: number) => pad + x * scale
-  const sy = (y: number) => height / 2 - 4 + y * scale
-  const marks: Mark[] = []
-  const dx = room.x.length > 1 ? room.x[1]! - room.x[0]! : 0.05
-  const n = room.y.length
-  for (let i = 0; i < room.x.length; i++)
-    for (let j = 0; j < n; j++) {
-      const state = room.inside[i * n + j]
-      if (state === 2) continue
-      const cell = 0.92 * dx * scale
-      const fill = state === 1 ? okabeIto.green : faint
-      marks.push(
-        rectangle(
-          sx(room.x[i]!) - cell / 2,
-          sy(room.y[j]!) - cell / 2,
-          cell,
-          cell,
-          { fill, opacity: state === 1 ? 0.55 : 0.8 },
-          'fill',
-        ),
-      )
-    }
-  const port = hull.edge.flatMap(([x, y]) => [sx(x), sy(y)])
-  const starboard = [...hull.edge].reverse().flatMap(([x, y]) => [sx(x), sy(-y)])
-  marks.push(polygon([...port, ...starboard], { stroke: ink, width: 0.35 }, 'data', 'deck edge'))
-  if (rider) marks.push(pointSign('circle', sx(rider.x), sy(rider.y), 1.8, okabeIto.vermillion))
-  const share = `${Math.round(100 * room.share)} % of the deck`
-  marks.push(text(4, height - 5, 'Where the rider may be at rest', { size: 3.4, bold: true }))
-  marks.push(text(width - 4, height - 5, share, { size: 3, anchor: 'end' }))
-  return {
-    width,
-    height,
-    title: 'Where the rider may be at rest',
-    says: `Seen from above, bow to the right: ${share} keeps heel, trim and openings within their limits.`,
-    marks,
-  }
+  return row === 1 ? greyed(marks) : marks
 }

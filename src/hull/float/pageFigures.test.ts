@@ -5,8 +5,10 @@ import { type FloatInput, floatAnswer, rightingOf } from './answer.ts'
 import { deg, sled } from './float.testkit.ts'
 import { leakFromInput } from './leakCase.ts'
 import { liveFloat } from './live.ts'
+import { loadsFigure } from './loadsFigure.ts'
 import { floatSays, stiffGm } from './pageAnswer.ts'
-import { armAt, deckFromAbove, foamFigure, leakFigure, loadsFigure, rightingFigure } from './pageFigures.ts'
+import { armAt, foamFigure, leakFigure, rightingFigure } from './pageFigures.ts'
+import { deckFromAbove } from './roomFigure.ts'
 
 const input: FloatInput = {
   hull: sled,
@@ -36,7 +38,10 @@ describe('figures of the page look as they did, wide and narrow', () => {
       const put = (sheet: Sheet, what: string) =>
         expectGolden(sheet, `${import.meta.dirname}/golden`, `${what}-${name}`)
       put(rightingFigure(righting, undefined, width), 'righting')
-      put(loadsFigure(sled, answer.cases, width), 'loads')
+      put(
+        loadsFigure({ hull: sled, cases: answer.cases, rider: { x: 0.9, y: 0, stature: 1.76 } }, width),
+        'loads',
+      )
       put(leakFigure(leak, undefined, width), 'leak')
       put(foamFigure(sled, input.foam, answer.need.blocks, width), 'foam')
       put(deckFromAbove(sled, width), 'deck')
@@ -59,13 +64,13 @@ test('tried curves are drawn only where they differ', () => {
     stiff: rightingOf(heavier, 'stiff rider'),
     nobody: righting.nobody,
   }
-  expect(names(rightingFigure(righting, tried))).toContain('rider balancing, tried')
-  expect(names(rightingFigure(righting, tried))).not.toContain('nobody aboard, tried')
+  expect(names(rightingFigure(righting, tried))).toContain('rider balancing, now')
+  expect(names(rightingFigure(righting, tried))).not.toContain('nobody aboard, now')
 })
 
 test('a load that sinks or does not stay is said so, and has no waterline of its own', () => {
   const lead = floatAnswer({ ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] }] })
-  const sheet = loadsFigure(sled, lead.cases, 180)
+  const sheet = loadsFigure({ hull: sled, cases: lead.cases }, 180)
   expect(words(sheet)).toContain('sinks')
   expect(sheet.says).toMatch(/sinks, \d+ kg too heavy/)
   expect(

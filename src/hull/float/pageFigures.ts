@@ -3,15 +3,14 @@
 import { lineChart } from '../../drawing/chart.ts'
 import type { ChartMarker, ChartSeries } from '../../drawing/chartSpec.ts'
 import { hatch } from '../../drawing/hatch.ts'
-import { line, polygon, polyline, rectangle, text } from '../../drawing/marks.ts'
+import { polygon, polyline, text } from '../../drawing/marks.ts'
 import { ink, okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Mark, Sheet } from '../../drawing/sheet.ts'
 import { wrapText } from '../../drawing/textWidth.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import type { Hull } from '../shape/hull.ts'
-import type { LoadCase } from './answer.ts'
 import type { LeakCase } from './leakCase.ts'
-import { joinedRuns, outline, project } from './outline.ts'
+import { joinedRuns, outline } from './outline.ts'
 import type { RightingCurve } from './righting.ts'
 import type { FoamBlock } from './swamped.ts'
 
@@ -25,31 +24,57 @@ export interface RightingSet {
   nobody: RightingCurve
 }
 
-/** Righting arm over heel for a rider who balances, one held stiff, and nobody aboard; the tried ones dashed. Arm in cm. */
+/** Righting arm over heel for a rider who balances, one held stiff, and nobody aboard; while something is tried, as it is now thin and grey behind. Arm in cm. */
 export function rightingFigure(now: RightingSet, tried: RightingSet | undefined, width = 180): Sheet {
   const rows: [keyof RightingSet, string, string][] = [
     ['rider', 'rider balancing', okabeIto.blue],
     ['stiff', 'rider held stiff', okabeIto.vermillion],
     ['nobody', 'nobody aboard', okabeIto.green],
   ]
-  const series = rows.flatMap(([key, name, colour]): ChartSeries[] => {
-    if (now[key].arm.length === 0) return []
-    const own = { name, colour, x: heels(now[key]), y: arms(now[key]) }
-    const other = tried?.[key]
-    return other && other.arm.length > 0 && differs(now[key], other)
-      ? [own, { name: `${name}, tried`, colour, x: heels(other), y: arms(other), tried: true, label: false }]
-      : [own]
-  })
-  const c = now.rider
+  const shown = tried ?? now
+  const line = (set: RightingSet, key: keyof RightingSet) => ({ x: heels(set[key]), y: arms(set[key]) })
+  const before = rows.flatMap(([key, name]): ChartSeries[] =>
+    tried && now[key].arm.length > 0 && differs(now[key], tried[key])
+      ? [
+          {
+            ...line(now, key),
+            name: `${name}, now`,
+            colour: quiet,
+            width: 0.35,
+            dash: [1.4, 1.1],
+            signs: false,
+            label: false,
+          },
+        ]
+      : [],
+  )
+  const series = rows.flatMap(([key, name, colour]): ChartSeries[] =>
+    shown[key].arm.length === 0 ? [] : [{ ...line(shown, key), name, colour }],
+  )
+  const c = shown.rider
   return lineChart({
     title: 'Righting arm over heel',
-    says: rightingWords(now),
+    says: tried ? `Tried: ${rightingWords(tried)} Now: ${rightingWords(now)}` : rightingWords(now),
     width,
     height: width < 120 ? 90 : 100,
     x: { label: 'heel', unit: '°', min: 0, max: 180 },
     y: { label: 'righting arm', unit: 'cm', include: [0] },
-    series,
-    markers: c.arm.length === 0 ? [] : rightingMarks(c),
+    series: [...before, ...series],
+    markers: [
+      ...(c.arm.length === 0 ? [] : rightingMarks(c)),
+      ...(before.length > 0 && now.rider.vanishing !== undefined && now.rider.vanishing !== c.vanishing
+        ? [
+            {
+              x: inDegrees(now.rider.vanishing),
+              y: 0,
+              shape: 'square' as const,
+              colour: quiet,
+              hollow: true,
+              label: `now past ${inDegrees(now.rider.vanishing).toFixed(0)}°`,
+            },
+          ]
+        : []),
+    ],
     lines: [{ axis: 'y', at: 0, colour: ink }],
     empty: 'It sinks with its rider: there is no righting arm.',
   })
@@ -117,109 +142,6 @@ function rightingWords({ rider, stiff }: RightingSet): string {
   return `With its rider balancing, the greatest righting arm is ${(100 * rider.greatest.arm).toFixed(1)} cm at ${inDegrees(rider.greatest.heel).toFixed(0)}° of heel; ${over}.${held}`
 }
 
-/** Every load from the side, all to one scale and each on its own waterline. */
-export function loadsFigure(hull: Hull, cases: readonly LoadCase[], width = 180): Sheet {
-  const across = width >= 150 ? 2 : 1
-  const cell = width / across
-  const scale = (cell - 16) / (1.06 * hull.length)
-  const rows = Array.from({ length: Math.ceil(cases.length / across) }, (_, r) =>
-    cases.slice(r * across, (r + 1) * across),
-  )
-  const talls = rows.map(
-    (row) => Math.max(...row.map((c) => above(hull, c))) * scale + depth(hull) * scale + 17,
-  )
-  const height = talls.reduce((a, b) => a + b, 4)
-  let foot = height
-  const marks = rows.flatMap((row, r) => {
-    foot -= talls[r]!
-    return row.flatMap((c, i) => loadMarks(hull, c, i * cell, foot, cell, talls[r]!, scale))
-  })
-  return {
-    width,
-    height,
-    title: 'The loads side by side',
-    says: `From the side, to one scale: ${cases.map((c) => `${c.name}, ${loadWords(c)}`).join('; ')}.`,
-    marks,
-  }
-}
-
-/** m drawn below the water, and above it: room for the hull and for the common centre of gravity */
-const depth = (hull: Hull) => 0.8 * hull.depth
-function above(hull: Hull, c: LoadCase): number {
-  if (c.sinks || c.over) return 0.5 * hull.depth
-  return Math.max(
-    hull.depth,
-    project('side', makeFrame(c.attitude.trim, c.attitude.heel), c.attitude.h, ...c.centre)[1] + 0.05,
-  )
-}
-
-/** How one load ends up, in a few words. */
-export function loadWords(c: LoadCase): string {
-  if (c.sinks) return `sinks, ${c.deficit.toFixed(0)} kg too heavy`
-  if (c.over) return 'does not stay: it rolls over or stands on end'
-  const trim = inDegrees(c.attitude.trim)
-  const level =
-    Math.abs(trim) < 0.15 ? 'level' : `${Math.abs(trim).toFixed(1)}° bow ${trim > 0 ? 'up' : 'down'}`
-  const heel = inDegrees(c.attitude.heel)
-  const lean =
-    Math.abs(heel) < 0.3 ? '' : `, ${Math.abs(heel).toFixed(1)}° to ${heel > 0 ? 'port' : 'starboard'}`
-  return `${(100 * c.draftAft).toFixed(1)} cm deep, ${level}${lean}`
-}
-
-function loadMarks(
-  hull: Hull,
-  c: LoadCase,
-  left: number,
-  foot: number,
-  cell: number,
-  tall: number,
-  scale: number,
-): Mark[] {
-  const water = foot + 4 + depth(hull) * scale
-  const edge = cell - 4
-  const marks: Mark[] = [
-    text(left + 4, foot + tall - 6, c.name, { size: 3.1, bold: true }),
-    text(left + 4, foot + tall - 10.4, `${c.mass.toFixed(0)} kg: ${loadWords(c)}`, {
-      size: 2.6,
-      colour: quiet,
-    }),
-    rectangle(
-      left + 4,
-      foot + 3,
-      edge - 4,
-      water - foot - 3,
-      { fill: okabeIto.skyBlue, opacity: 0.16 },
-      'water',
-    ),
-    line(left + 4, water, left + edge, water, { stroke: okabeIto.blue, width: 0.35 }, 'water'),
-  ]
-  // what does not stay has no waterline of its own to be drawn at
-  if (c.sinks || c.over) {
-    const words = c.sinks ? 'sinks' : 'does not stay upright'
-    return [
-      ...marks,
-      text(left + cell / 2, water + 2, words, {
-        size: 3.1,
-        anchor: 'middle',
-        bold: true,
-        colour: okabeIto.vermillion,
-      }),
-    ]
-  }
-  const f = makeFrame(c.attitude.trim, c.attitude.heel)
-  for (const run of joinedRuns(outline(hull.mesh, 'side', f, c.attitude.h))) {
-    const points = Float64Array.from(run, (v, i) => (i % 2 === 0 ? left + 8 + v * scale : water + v * scale))
-    marks.push(polyline(points, { stroke: ink, width: 0.3 }, 'data'))
-  }
-  const [gx, gy] = project('side', f, c.attitude.h, ...c.centre)
-  const [x, y] = [left + 8 + gx * scale, water + gy * scale]
-  marks.push(
-    line(x - 1.5, y, x + 1.5, y, { stroke: okabeIto.vermillion, width: 0.5 }, 'data'),
-    line(x, y - 1.5, x, y + 1.5, { stroke: okabeIto.vermillion, width: 0.5 }, 'data'),
-  )
-  return marks
-}
-
 /** The lowest opening and the water aboard while a 10 mm hole lets water in; the tried run dashed. */
 export function leakFigure(now: LeakCase, tried: LeakCase | undefined, width = 180): Sheet {
   const minutes = (r: LeakCase) => r.run.time.map((t) => t / 60)
@@ -276,27 +198,6 @@ function leakWords({ run, space }: LeakCase): string {
     ? `${run.under.name} goes under after ${(run.under.time / 60).toFixed(1)} minutes; `
     : ''
   return `Through a 10 mm hole at the stern: ${under}after ${(run.endTime / 60).toFixed(1)} minutes ${end}, with ${(1000 * (run.water.at(-1) ?? 0)).toFixed(0)} L aboard.`
-}
-
-/** The deck alone, laid out as `roomFigure` lays it out, for as long as the rider's room is not known. */
-export function deckFromAbove(hull: Hull, width = 180): Sheet {
-  const pad = 12
-  const scale = (width - 2 * pad) / hull.length
-  const height = hull.beam * scale + 24
-  const marks = hullFromAbove(
-    hull,
-    (x) => pad + x * scale,
-    (y) => height / 2 - 4 + y * scale,
-  )
-  const title = 'Where the rider may be at rest'
-  marks.push(text(4, height - 5, title, { size: 3.4, bold: true }))
-  return {
-    width,
-    height,
-    title,
-    says: 'The deck from above, bow to the right; the rider’s room is being worked out.',
-    marks,
-  }
 }
 
 /** Foam there and foam wanted, from above and from astern, to scale. */

@@ -1,7 +1,7 @@
 import { useCallback } from 'react'
 import { inLook, type Look, plain } from '../../../balance/shown.ts'
 import type { LoadCase } from '../../../hull/float/answer.ts'
-import { loadsFigure, loadWords } from '../../../hull/float/pageFigures.ts'
+import { loadsFigure, loadWords } from '../../../hull/float/loadsFigure.ts'
 import type { FloatReport } from '../../../hull/floatReport.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
@@ -17,16 +17,18 @@ interface Props {
 
 /** Nobody, prone, kneeling, standing, swamped: side by side as pictures and as a table. */
 export function Loads({ now, report, tried, triedReport, look }: Props) {
-  const shown = triedReport ?? report
-  const { hull } = (triedReport && tried ? tried : now).input
+  const both = triedReport && tried
+  const { input } = both ? tried : now
   const draw = useCallback(
-    (width: number) =>
-      loadsFigure(
-        hull,
-        shown.cases.filter((c) => c.name !== 'as ridden'),
+    (width: number) => {
+      const shown = (r: FloatReport) => r.cases.filter((c) => c.name !== 'as ridden')
+      const before = both ? { before: { hull: now.input.hull, cases: shown(report) } } : {}
+      return loadsFigure(
+        { hull: input.hull, cases: shown(triedReport ?? report), rider: input.rider, ...before },
         width,
-      ),
-    [hull, shown],
+      )
+    },
+    [input, now, report, triedReport, both],
   )
   const rows = report.cases.flatMap((c, i) => {
     const other = triedReport?.cases[i]
@@ -38,7 +40,7 @@ export function Loads({ now, report, tried, triedReport, look }: Props) {
       <Figure
         draw={draw}
         name="loads"
-        caption={`From the side, each on its own waterline${triedReport ? ', with what is tried' : ''}; the red cross is the common centre of gravity.`}
+        caption={`From the side, each on its own waterline${triedReport ? ': tried in full lines, now dashed' : ''}. The red cross is the common centre of gravity.`}
       />
       <NumbersTable
         caption="Loads in numbers"
@@ -61,6 +63,12 @@ export function Loads({ now, report, tried, triedReport, look }: Props) {
   )
 }
 
+/** held stiff it would go over: it stays only while its rider keeps his balance */
+function ending(c: LoadCase, stays: boolean): string {
+  if (!stays) return loadWords(c)
+  return c.gmRigid < 0 && c.gmFeet > 0 ? 'stays while its rider balances' : 'stays'
+}
+
 function row(c: LoadCase, look: Look, word: string): (string | number)[] {
   const stays = !c.sinks && !c.over
   const length = (v: number) =>
@@ -77,6 +85,6 @@ function row(c: LoadCase, look: Look, word: string): (string | number)[] {
     length(c.gmRigid),
     length(c.gmFeet),
     plain(stays ? c.rollPeriod : Number.NaN, 1),
-    stays ? 'stays' : loadWords(c),
+    ending(c, stays),
   ]
 }

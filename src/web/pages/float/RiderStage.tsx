@@ -11,9 +11,9 @@ import { Button } from 'react-aria-components/Button'
 import { flushSync } from 'react-dom'
 import { aboardOf } from '../../../hull/float/answer.ts'
 import type { Envelope } from '../../../hull/float/envelope.ts'
-import { endView, roomFigure, sideView, type ViewInput } from '../../../hull/float/figures.ts'
+import { endView, sideView, type ViewInput, viewPad } from '../../../hull/float/figures.ts'
 import type { LiveState } from '../../../hull/float/live.ts'
-import { deckFromAbove } from '../../../hull/float/pageFigures.ts'
+import { deckFromAbove, roomFigure, roomLayout, roomPad } from '../../../hull/float/roomFigure.ts'
 import { weightSum } from '../../../hull/float/weights.ts'
 import { deckHeight } from '../../../hull/shape/hull.ts'
 import { Figure } from '../../parts/Figure.tsx'
@@ -24,9 +24,6 @@ import { useApp } from '../../state/hooks.ts'
 import { shownNumber } from '../../state/shown.ts'
 import { LiveNumbers } from './LiveNumbers.tsx'
 import type { Side } from './useFloat.ts'
-
-/** margin of the picture from above, mm, as `roomFigure` lays it out */
-const pad = 12
 
 interface Place {
   x: number
@@ -50,7 +47,14 @@ export function RiderStage({ side, now, children }: Props) {
   const present = useMemo(() => now.live(now.input.rider.x, now.input.rider.y), [now])
   const { move, nudge, settle } = useRider(side, setHeld)
 
-  const seen = useMemo(() => viewOf(side, state, at), [side, state, at])
+  const moved = held !== undefined || side !== now
+  const seen = useMemo(
+    () => ({
+      ...viewOf(side, state, at),
+      ...(moved && present?.stays ? { before: beforeOf(now, present) } : {}),
+    }),
+    [side, state, at, moved, now, present],
+  )
   const drawSide = useCallback((width: number) => sideView({ ...seen, width }), [seen])
   const drawEnd = useCallback((width: number) => endView({ ...seen, width: Math.min(width, 130) }), [seen])
   const lock = useRef<HTMLDivElement>(null)
@@ -78,8 +82,13 @@ export function RiderStage({ side, now, children }: Props) {
         </div>
       </div>
       {children}
-      <DeckPlan {...drag} room={side.state.report?.room} state={state} />
-      <LiveNumbers side={side} state={state} present={present} moved={held !== undefined || side !== now} />
+      <DeckPlan
+        {...drag}
+        room={side.state.report?.room}
+        before={side === now ? undefined : now}
+        state={state}
+      />
+      <LiveNumbers side={side} state={state} present={present} moved={moved} />
       {held && (
         <p>
           <Button className="plain" onPress={() => setHeld(undefined)}>
@@ -171,6 +180,12 @@ function viewOf(side: Side, state: LiveState | undefined, at: Place): ViewInput 
   }
 }
 
+function beforeOf(now: Side, present: LiveState): NonNullable<ViewInput['before']> {
+  const { x, y } = now.input.rider
+  const { hull, centre } = viewOf(now, present, { x, y })
+  return { hull, attitude: present.attitude, ...(centre ? { centre } : {}) }
+}
+
 interface DragProps {
   side: Side
   at: Place
@@ -197,8 +212,8 @@ function DragAlong({
     if (disabled || !svg || !svg.contains(e.target as Node)) return
     const box = svg.getBoundingClientRect()
     const mm = svg.viewBox.baseVal.width
-    // 16 mm of margin each side, the hull's length between
-    const scale = (side.input.hull.length / (mm - 32)) * (mm / box.width)
+    // the hull's length stands between the margins
+    const scale = (side.input.hull.length / (mm - 2 * viewPad)) * (mm / box.width)
     from.current = { px: e.clientX, x: at.x, scale }
     e.currentTarget.setPointerCapture(e.pointerId)
     onHold(true)
@@ -237,8 +252,9 @@ function DeckPlan({
   onHold,
   onEnd,
   room,
+  before,
   state,
-}: DragProps & { room: Envelope | undefined; state: LiveState | undefined }) {
+}: DragProps & { room: Envelope | undefined; before: Side | undefined; state: LiveState | undefined }) {
   const { hull } = side.input
   const box = useRef<HTMLDivElement>(null)
   const dragging = useRef(false)
@@ -246,21 +262,22 @@ function DeckPlan({
   const draw = useCallback(
     (width: number) => {
       queueMicrotask(() => setWide(width))
-      return room ? roomFigure(hull, room, undefined, width) : deckFromAbove(hull, width)
+      if (!room) return deckFromAbove(hull, width)
+      const old = before?.state.report?.room
+      return roomFigure(hull, room, undefined, width, old && { hull: before.input.hull, room: old })
     },
-    [hull, room],
+    [hull, room, before],
   )
   // where roomFigure puts a place, as parts of the sheet
-  const scale = (wide - 2 * pad) / hull.length
-  const tall = hull.beam * scale + 24
-  const left = (pad + at.x * scale) / wide
-  const top = 1 - (tall / 2 - 4 + at.y * scale) / tall
+  const { scale, height: tall, sx, sy } = roomLayout(hull, wide)
+  const left = sx(at.x) / wide
+  const top = 1 - sy(at.y) / tall
   const go = (e: PointerEvent) => {
     const rect = box.current?.querySelector('svg')?.getBoundingClientRect()
     if (!rect || !dragging.current) return
     const u = ((e.clientX - rect.left) / rect.width) * wide
     const v = (1 - (e.clientY - rect.top) / rect.height) * tall
-    onMove((u - pad) / scale, (v - tall / 2 + 4) / scale)
+    onMove((u - roomPad) / scale, (v - sy(0)) / scale)
   }
   const down = (e: PointerEvent<HTMLDivElement>) => {
     if (disabled) return

@@ -45,7 +45,15 @@ export function floatLevers(side: Side, look: Look): PanelInput[] {
         ? { effect: `10 kg more: ${saysStep(heavier.draftAft - base.draftAft, 'length', look)} of draft` }
         : {}),
     },
-    ...(listed ? [{ path: `weights.${heaviest}.mass` }] : []),
+    ...(listed
+      ? [
+          {
+            path: `weights.${heaviest}.mass`,
+            label: `Mass of ${input.weights[heaviest]!.name}`,
+            effect: 'the heaviest item',
+          },
+        ]
+      : []),
     ...(side.mesh ? [] : [{ path: 'hull.beam' }, { path: 'hull.depth' }]),
   ]
 }
