@@ -117,3 +117,22 @@ export function mapStore(most = 24): EngineStore {
     },
   }
 }
+
+/** A store that also tells what went through it, for threads. */
+export function remembering(
+  store: EngineStore,
+): EngineStore & { all(): [key: string, engine: SimulatedEngine][] } {
+  const seen = new Map<string, SimulatedEngine>()
+  const note = (key: string, engine: SimulatedEngine | undefined) => {
+    if (engine) seen.set(key, engine)
+    return engine
+  }
+  return {
+    get: (key) => note(key, store.get(key)),
+    set: (key, engine) => {
+      note(key, engine)
+      store.set(key, engine)
+    },
+    all: () => [...seen],
+  }
+}

@@ -7,7 +7,7 @@ import { searchPipe } from '../exhaust/search.ts'
 import { makeable, type PipeShape, pipeOfShape, roundedPipe, shapeOfPipe } from '../exhaust/shape.ts'
 import { classFigures, firstCut, type PipeClass, soundSpeed, tunedLength } from '../exhaust/tuning.ts'
 import type { NextChange, PipeAnswer, Room } from '../exhaust/types.ts'
-import { type Judged, type TryMany, tryPipe } from './pipeTrial.ts'
+import { type Judged, type TrialRequest, type TryMany, tryPipe } from './pipeTrial.ts'
 import { prepareTrial, type Trial, type TrialOrder } from './trial.ts'
 
 export interface PipeSearchAnswer {
@@ -107,10 +107,10 @@ export async function findPipe(
   let curves = 0
   const bend = trial.room.bend
   const build = (s: PipeShape) => pipeOfShape(s, trial.duct, bend)
-  const tryMany: TryMany = async (requests) => {
+  const tryMany = async (requests: readonly TrialRequest[]): Promise<Judged[]> => {
     check()
     curves += requests.length
-    return work.tryMany ? work.tryMany(requests) : requests.map((r) => tryPipe(trial, r))
+    return work.tryMany ? work.tryMany(requests, trial) : requests.map((r) => tryPipe(trial, r))
   }
   const look = async (name: PipeAnswer['name'], pipe: PipeAnswer['pipe'], cells: 'coarse' | 'fine') =>
     (await tryMany([{ name, pipe, cells }]))[0]!
@@ -212,7 +212,7 @@ async function changesNext(
   shape: PipeShape,
   build: (s: PipeShape) => PipeAnswer['pipe'],
   at: Judged,
-  tryMany: TryMany,
+  tryMany: (requests: readonly TrialRequest[]) => Promise<Judged[]>,
 ): Promise<NextChange[]> {
   const mm = 1e-3
   const degree = Math.PI / 180

@@ -118,8 +118,8 @@ export interface TrialRequest {
 /** A pipe judged, with the engine speeds (rev/min) that the jet holds it at over the speeds that count. */
 export type Judged = PipeAnswer & { band: number[] }
 
-/** Answers requests in their order, here or in other threads. */
-export type TryMany = (requests: readonly TrialRequest[]) => Promise<Judged[]>
+/** Answers requests in their order, on the trial at hand or in other threads that set one up for themselves. */
+export type TryMany = (requests: readonly TrialRequest[], trial: Trial) => Promise<Judged[]>
 
 /**
  * Simulates and judges one pipe, against the present one with the same cells. Undefined torque (a port moved to where the

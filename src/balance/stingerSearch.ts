@@ -59,7 +59,7 @@ export async function findStinger(
       )
       return { name: 'now' as const, pipe: { ...trial.now, segments, stinger }, cells }
     })
-    return work.tryMany ? work.tryMany(requests) : requests.map((r) => tryPipe(trial, r))
+    return work.tryMany ? work.tryMany(requests, trial) : requests.map((r) => tryPipe(trial, r))
   }
   const rowOf = (a: Judged, base: Judged): StingerRow => {
     const { exhaustT, inside, gauge, torque } = a.curve

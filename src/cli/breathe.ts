@@ -7,7 +7,7 @@ import Table from 'cli-table3'
 import {
   answerEngines,
   type EngineAnswers,
-  type EngineStore,
+  remembering,
   type SimulatedEngine,
 } from '../balance/engineAnswers.ts'
 import { CalledOff, findPipe, type PipeSearchAnswer } from '../balance/pipeSearch.ts'
@@ -212,23 +212,6 @@ function spread(
       parts.map((part) => pool.run('pipe-trials', orderOf(part) as never, undefined, signal)),
     )) as Judged[][]
     return requests.map((_, i) => answers[i % hands]![Math.floor(i / hands)]!)
-  }
-}
-
-/** A store that also tells what went through it, for threads. */
-function remembering(store: EngineStore): EngineStore & { all(): [string, SimulatedEngine][] } {
-  const seen = new Map<string, SimulatedEngine>()
-  const note = (key: string, engine: SimulatedEngine | undefined) => {
-    if (engine) seen.set(key, engine)
-    return engine
-  }
-  return {
-    get: (key) => note(key, store.get(key)),
-    set: (key, engine) => {
-      note(key, engine)
-      store.set(key, engine)
-    },
-    all: () => [...seen],
   }
 }
 

@@ -4,6 +4,8 @@ export interface JobContext {
   progress(part: number, says: string): void
   /** a useful answer before the last one, of the job's own output type; faces that cannot show one leave it out */
   early?(answer: unknown): void
+  /** runs another named job beside this one, in a thread that ends with it; absent where there is none to spare */
+  second?(name: string, input: unknown): Promise<unknown>
   /** true once nobody wants the answer any more; the job then returns early by throwing `new Cancelled()` */
   cancelled(): boolean
 }

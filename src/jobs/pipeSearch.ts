@@ -1,8 +1,9 @@
-import { mapStore } from '../balance/engineAnswers.ts'
+import { mapStore, remembering } from '../balance/engineAnswers.ts'
 import { MapStore } from '../balance/fromCraft.ts'
 import { CalledOff, findPipe, type PipeSearchAnswer } from '../balance/pipeSearch.ts'
 import { formatProblem, readCraft, whatIf } from '../craft/index.ts'
 import { Cancelled, defineJob } from './job.ts'
+import { triesShared } from './shareOut.ts'
 
 export interface PipeSearchOrder {
   /** the craft file */
@@ -17,7 +18,7 @@ export interface PipeSearchOrder {
   width?: number
 }
 
-const engines = mapStore(8)
+const kept = mapStore(8)
 const maps = new MapStore(8)
 
 /** What a trial is set up by, from an order. */
@@ -41,6 +42,7 @@ export function craftOf(order: Pick<PipeSearchOrder, 'text' | 'tried'>) {
 export const pipeSearchJob = defineJob<PipeSearchOrder, PipeSearchAnswer>(
   'pipe-search',
   async (order, context) => {
+    const engines = remembering(kept)
     try {
       return await findPipe(
         craftOf(order),
@@ -49,6 +51,7 @@ export const pipeSearchJob = defineJob<PipeSearchOrder, PipeSearchAnswer>(
           progress: (part, says) => context.progress(part, says),
           early: (answer) => context.early?.(answer),
           cancelled: () => context.cancelled(),
+          ...triesShared(order, engines, context),
         },
       )
     } catch (error) {
