@@ -1,34 +1,12 @@
-import { formatQuantity } from '../units/format.ts'
+import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
+import { inHull } from './hullContradictions.ts'
 import type { Craft } from './schema/index.ts'
-import { countedTwice, tankCapacity, tankLiquid } from './tanks.ts'
-import type { Quantity } from './types.ts'
-
-/** Two values of a craft that cannot both be right. */
-export interface Contradiction {
-  path: string
-  found: string
-  expected: string
-  severity: 'error' | 'warning'
-}
-
-const shown = (q: Quantity, unit: string) => q.text ?? formatQuantity(q.value, q.kind, unit, 4)
+import { inTanks } from './tankContradictions.ts'
 
 /** Everything in a craft that contradicts something else in it. */
 export function contradictions(craft: Craft): Contradiction[] {
   return [...inJet(craft), ...inHull(craft), ...inEngines(craft), ...onBoard(craft), ...inTanks(craft)]
 }
-
-type Test = readonly [wrong: boolean, q: Quantity, unit: string, expected: string, severity?: 'warning']
-
-const failing = (tests: readonly Test[]): Contradiction[] =>
-  tests
-    .filter(([wrong]) => wrong)
-    .map(([, q, unit, expected, severity]) => ({
-      path: q.path,
-      found: shown(q, unit),
-      expected,
-      severity: severity ?? 'error',
-    }))
 
 const commonFactor = (a: number, b: number): number => (b === 0 ? a : commonFactor(b, a % b))
 
@@ -72,50 +50,6 @@ function inJet({ jet, hull }: Craft): Contradiction[] {
       'warning',
     ],
   ])
-}
-
-function inHull({ hull }: Craft): Contradiction[] {
-  const tests: Test[] = [
-    [
-      hull.chineBeam.value > hull.beam.value,
-      hull.chineBeam,
-      'm',
-      `a chine beam no wider than the beam of ${shown(hull.beam, 'm')}`,
-    ],
-    [
-      hull.beam.value > hull.length.value,
-      hull.beam,
-      'm',
-      `a beam smaller than the length of ${shown(hull.length, 'm')}`,
-    ],
-    [
-      hull.depth.value > hull.beam.value,
-      hull.depth,
-      'm',
-      `a depth smaller than the beam of ${shown(hull.beam, 'm')}`,
-    ],
-    [
-      hull.noseRockerStart.value >= hull.length.value,
-      hull.noseRockerStart,
-      'm',
-      `a place short of the nose at ${shown(hull.length, 'm')}`,
-    ],
-    [
-      hull.widestAt.value >= hull.length.value,
-      hull.widestAt,
-      'm',
-      `a place short of the nose at ${shown(hull.length, 'm')}`,
-    ],
-  ]
-  const stations = hull.stations ?? []
-  for (let i = 1; i < stations.length; i++)
-    tests.push([
-      stations[i]!.at.value <= stations[i - 1]!.at.value,
-      stations[i]!.at,
-      'm',
-      `a station forward of the one before at ${shown(stations[i - 1]!.at, 'm')}`,
-    ])
-  return failing(tests)
 }
 
 function inEngines({ engines }: Craft): Contradiction[] {
@@ -209,64 +143,4 @@ function onBoard({ rider, hull, weights }: Craft): Contradiction[] {
     ])
   }
   return failing(tests)
-}
-
-const litres = (v: number) => formatQuantity(v, 'volume', 'L', 3)
-
-function inTanks(craft: Craft): Contradiction[] {
-  const { tanks, hull, weights } = craft
-  const found: Contradiction[] = []
-  for (const [i, t] of tanks.entries()) {
-    const most = tankCapacity(t)
-    const tests: Test[] = []
-    if (t.liquid) {
-      const { value } = t.liquid
-      tests.push([
-        value > most * (1 + 1e-9),
-        t.liquid,
-        'L',
-        `no more than the ${litres(most)} that ${t.name} holds`,
-      ])
-      tests.push([
-        value <= most &&
-          t.filled.source !== 'assumed' &&
-          Math.abs(t.filled.value * most - value) > 0.02 * most,
-        t.filled,
-        '%',
-        `one of the two, or both alike: ${shown(t.liquid, 'L')} fills ${Math.round((100 * value) / most)} % of the ${litres(most)} it holds`,
-      ])
-    }
-    const [forward, port] = t.foot
-    tests.push([
-      forward.value > 1.3 * hull.length.value || forward.value < -0.3 * hull.length.value,
-      forward,
-      'm',
-      `a place on or near the hull of ${shown(hull.length, 'm')}`,
-    ])
-    tests.push([
-      Math.abs(port.value) > hull.beam.value,
-      port,
-      'm',
-      `a place on or near the hull, ${shown(hull.beam, 'm')} wide`,
-    ])
-    found.push(...failing(tests))
-    if (tanks.findIndex((other) => other.name === t.name) < i)
-      found.push({
-        path: `tanks.${i}.name`,
-        found: `a second tank called ${t.name}`,
-        expected: 'a name for each tank',
-        severity: 'warning',
-      })
-  }
-  for (const i of countedTwice(craft)) {
-    const w = weights[i]!
-    const mass = tanks.reduce((m, t) => m + t.density.value * tankLiquid(t).value, 0)
-    found.push({
-      path: `weights.${i}.mass`,
-      found: `${w.name}, ${shown(w.mass, 'kg')}`,
-      expected: `the empty tank only: ${formatQuantity(mass, 'mass', 'kg', 2)} of liquid is counted from the tanks already`,
-      severity: 'warning',
-    })
-  }
-  return found
 }

@@ -1,4 +1,5 @@
-export { type Contradiction, contradictions } from './contradictions.ts'
+export type { Contradiction } from './contradiction.ts'
+export { contradictions } from './contradictions.ts'
 export { type Decoded, decodeCraftBytes } from './decode.ts'
 export { appendLog, type LogEntry, setValue, valueText } from './edit.ts'
 export { camel, type Measure, type QuantitySpec, type Spec } from './fields.ts'

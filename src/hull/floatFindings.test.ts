@@ -127,3 +127,52 @@ test('openingsAtRest gives the heights the findings show, without the rest of th
   expect(shown.length).toBeGreaterThan(2)
   for (const f of shown) expect(heights[Number(f.id.split('.')[2])]).toBeCloseTo(f.value!, 9)
 })
+
+describe('ill input is told in a builder’s words', () => {
+  const asked = (text: string) => floatFindings(craftOf(text)).map((f) => f.says)
+
+  test('too heavy: it sinks, by how much, how much with nobody aboard, and what is heaviest', () => {
+    const heavy = craftOf(demo('heron').replace('mass: 34 kg ±1.5 (measured)', 'mass: 400 kg'))
+    const sinks = floatFindings(heavy)[0]!
+    expect(sinks.standing).toBe('stop')
+    expect(sinks.says).toMatch(
+      /^It sinks: 508 kg all told is 18\d kg more than the whole hull can displace\.$/,
+    )
+    const because = sinks.because.map((b) => b.says).join('\n')
+    expect(because).toMatch(/\d+ kg too much even with nobody aboard/)
+    expect(because).toMatch(/heaviest: hull and deck 400 kg, engine and pipe 14 kg/)
+    expect(because).toMatch(/the hull, taken from a few measures, encloses 32\d L/)
+  })
+
+  test('things outside the hull are asked about, each with its place', () => {
+    const heron = demo('heron')
+    expect(
+      asked(heron.replace('at: [1.50 m, 0.05 m, 0.40 m]', 'at: [3.5 m, 0.05 m, 0.40 m]')).join('\n'),
+    ).toMatch(
+      /The opening "tank vent" is placed at 3\.50 m forward, 0\.05 m to port, 0\.40 m up: outside the hull/,
+    )
+    expect(asked(heron.replace('foot: [1.45 m, 0 m', 'foot: [1.45 m, 0.35 m')).join('\n')).toMatch(
+      /\d+ % of fuel tank lies outside the hull/,
+    )
+    expect(
+      asked(
+        heron.replace(
+          'from: [1.72 m, -0.32 m, 0.03 m], to: [2.34 m',
+          'from: [3 m, -0.32 m, 0.03 m], to: [3.4 m',
+        ),
+      ).join('\n'),
+    ).toMatch(/The foam "bow block" lies wholly outside the hull, so none of it counts/)
+    expect(asked(heron.replace('from: 1.25 m, to: 2.40 m', 'from: 1.25 m, to: 4.40 m')).join('\n')).toMatch(
+      /The compartment "fore bay" reaches to 4\.40 m, past the nose at 2\.40 m/,
+    )
+  })
+
+  test('a weight far forward: no depth below nought is told, but what it does', () => {
+    const nose = craftOf(
+      demo('heron').replace('mass: 34 kg ±1.5 (measured), at: [1.12 m', 'mass: 34 kg, at: [2.9 m'),
+    )
+    const draft = floatFindings(nose).find((f) => f.id === 'float.draft')!
+    expect(draft.says).toMatch(/the lowest deck edge \d.* under water/)
+    expect([draft.says, ...draft.because.map((b) => b.says)].join('\n')).not.toMatch(/-\d/)
+  })
+})

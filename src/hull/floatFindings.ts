@@ -2,14 +2,14 @@
 import type { Finding, Standing } from '../answers/finding.ts'
 import type { Craft } from '../craft/schema/index.ts'
 import type { Mesh } from '../solid/mesh.ts'
-import { type FloatAnswer, type FloatInput, floatAnswer, type LoadCase } from './float/answer.ts'
+import { aboardOf, type FloatAnswer, type FloatInput, floatAnswer } from './float/answer.ts'
 import { adviceHeight } from './float/openings.ts'
 import { riderCentre } from './float/rider.ts'
-import { riderRoom } from './float/room.ts'
+import { riderRoom, roomGrid } from './float/room.ts'
 import { slackFindings } from './float/slackFindings.ts'
 import { foamFinding, guidanceFinding, leakFindings, swampedFinding } from './float/swampedFindings.ts'
 import { oftenForgotten } from './float/weights.ts'
-import { advice, cm, deg, kg, naval, own } from './float/words.ts'
+import { advice, cm, deg, kg, litres, naval, own } from './float/words.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
 import { findingsMesh } from './hullFromCraft.ts'
 
@@ -47,7 +47,7 @@ const kept = new WeakMap<Craft, Finding[]>()
 
 /** The same from an answer already at hand. */
 export function floatFindingsOf(input: FloatInput, a: FloatAnswer, weightsAssumed = false): Finding[] {
-  if (a.ridden.sinks) return [sinks(a.ridden), ...asked(a)]
+  if (a.ridden.sinks) return [sinks(input, a), ...asked(a)]
   return [
     draft(input, a, weightsAssumed),
     stability(input, a),
@@ -62,7 +62,10 @@ export function floatFindingsOf(input: FloatInput, a: FloatAnswer, weightsAssume
   ]
 }
 
-function sinks(c: LoadCase): Finding {
+function sinks(input: FloatInput, a: FloatAnswer): Finding {
+  const c = a.ridden
+  const nobody = a.cases[0]!
+  const heaviest = [...aboardOf(input)].sort((p, q) => q.mass - p.mass).slice(0, 3)
   return {
     id: 'float.sinks',
     question: 'float',
@@ -71,8 +74,17 @@ function sinks(c: LoadCase): Finding {
     unit: 'kg',
     standing: 'stop',
     because: [
-      { says: `${kg(c.mass)} on board`, link: 'weights' },
-      { says: 'volume of the hull', link: 'hull' },
+      {
+        says: nobody.sinks
+          ? `${kg(nobody.deficit)} too much even with nobody aboard`
+          : `with nobody aboard it floats, ${kg(-nobody.deficit)} in hand`,
+        link: 'rider.mass',
+      },
+      { says: `heaviest: ${heaviest.map((w) => `${w.name} ${kg(w.mass)}`).join(', ')}`, link: 'weights' },
+      {
+        says: `the hull, taken from ${input.hull.from}, encloses ${litres(input.hull.volume)}`,
+        link: 'hull',
+      },
     ],
     sources: [own],
   }
@@ -106,7 +118,11 @@ function draft(input: FloatInput, a: FloatAnswer, weightsAssumed: boolean): Find
     question: 'float',
     says: c.over
       ? `With the rider where the file puts him it does not stay upright.`
-      : `With its rider it lies ${trim}${heel}, ${cm(c.draftAft)} deep at the transom, with ${cm(c.freeboard)} from the water to the lowest deck edge.`,
+      : `With its rider it lies ${trim}${heel}, ${cm(c.draftAft)} deep at the transom, with ${
+          c.freeboard < 0
+            ? `the lowest deck edge ${cm(-c.freeboard)} under water`
+            : `${cm(c.freeboard)} from the water to the lowest deck edge`
+        }.`,
     value: c.draftAft,
     low,
     high,
@@ -115,7 +131,7 @@ function draft(input: FloatInput, a: FloatAnswer, weightsAssumed: boolean): Find
     because: [
       { says: `${kg(c.mass)} all told, centre ${cm(c.centre[0])} forward of the transom`, link: 'weights' },
       { says: `hull taken from ${input.hull.from}`, link: 'hull' },
-      { says: `without the rider it lies ${cm(a.cases[0]!.draftAft)} deep at the transom` },
+      { says: alone(a.cases[0]!) },
       ...(weightsAssumed
         ? [{ says: 'the file lists no weights; a usual mass for its size stands in', link: 'weights' }]
         : [{ says: `home lists often leave out: ${oftenForgotten.slice(0, 3).join('; ')}` }]),
@@ -128,6 +144,15 @@ function draft(input: FloatInput, a: FloatAnswer, weightsAssumed: boolean): Find
     },
     sources: [own, naval],
   }
+}
+
+/** How it lies with nobody aboard, in a few words. */
+function alone(c: FloatAnswer['ridden']): string {
+  if (c.over || Math.abs(c.attitude.trim) > Math.PI / 6)
+    return `without the rider it finds no level rest: it ${c.attitude.trim < 0 ? 'stands on its nose' : 'stands on its tail'} or rolls over`
+  return c.draftAft < 0
+    ? `without the rider its transom hangs ${cm(-c.draftAft)} over the water`
+    : `without the rider it lies ${cm(c.draftAft)} deep at the transom`
 }
 
 function stability(input: FloatInput, a: FloatAnswer): Finding {
@@ -196,9 +221,9 @@ function noLevelRest(input: FloatInput): Finding {
 
 const capital = (s: string): string => s[0]!.toUpperCase() + s.slice(1)
 
-/** How far the rider may move, from the coarse map (the page draws the fine one). */
+/** How far the rider may move, from the same 5 cm map that the page draws: some 50 ms, beside the balance on the other core. */
 function room(input: FloatInput): Finding {
-  const e = riderRoom(input, 0.1)
+  const e = riderRoom(input, roomGrid)
   const n = e.y.length
   const middle = (n - 1) / 2
   const along = Array.from(e.x).filter((_, i) => e.inside[i * n + middle] === 1)
@@ -216,7 +241,7 @@ function room(input: FloatInput): Finding {
     says:
       along.length === 0
         ? 'At rest there is no place on deck where the rider keeps heel below 10° and trim below 6° with every opening dry.'
-        : `At rest the rider may be from ${(along[0]! - 0.05).toFixed(1)} to ${(along.at(-1)! + 0.05).toFixed(1)} m forward of the transom, and up to ${cm(wide)} off the middle, before it heels 10°, trims 6° or dips an opening.`,
+        : `At rest the rider may be from ${(along[0]! - roomGrid / 2).toFixed(2)} to ${(along.at(-1)! + roomGrid / 2).toFixed(2)} m forward of the transom, and ${wide > 0 ? `up to ${cm(wide)}` : 'no 5 cm'} off the middle, before it heels 10°, trims 6° or dips an opening.`,
     value: e.share,
     unit: '1',
     standing: along.length === 0 || !inside ? 'watch' : 'good',

@@ -7,14 +7,11 @@ import { type FloatAnswer, floatAnswer, rightingOf } from './float/answer.ts'
 import type { Envelope } from './float/envelope.ts'
 import { type LeakCase, leakFromInput } from './float/leakCase.ts'
 import type { RightingCurve } from './float/righting.ts'
-import { riderRoom } from './float/room.ts'
+import { riderRoom, roomGrid } from './float/room.ts'
 import type { Attitude } from './float/settle.ts'
 import { wholeLift } from './float/swamped.ts'
 import { floatFindingsOf } from './floatFindings.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
-
-/** m between the places of the map of where the rider may be */
-export const roomGrid = 0.05
 
 /** Foam needed, without the solver's own state. */
 export type FoamAdvice = Omit<FloatAnswer['need'], 'rest'> & { attitude: Attitude }

@@ -1,11 +1,13 @@
-/** Weights, tanks, openings or a rider outside the hull: asked about, not refused. */
+/** Weights, tanks, openings, foam, compartments or a rider outside the hull: asked about, not refused. */
 import type { Flag } from '../../answers/solved.ts'
 import { solidProperties } from '../../solid/integrals.ts'
 import { boundsOf, joined, type Vec3 } from '../../solid/mesh.ts'
 import { sliceBox } from '../../solid/slice.ts'
 import { deckHeight } from '../shape/hull.ts'
 import type { FloatInput } from './answer.ts'
+import { foamVolumes } from './swamped.ts'
 import { type Tank, tankMeshes } from './tanks.ts'
+import { litres } from './words.ts'
 
 const place = (at: Vec3): string =>
   `${at[0].toFixed(2)} m forward, ${Math.abs(at[1]).toFixed(2)} m to ${at[1] < 0 ? 'starboard' : 'port'}, ${at[2].toFixed(2)} m up`
@@ -33,6 +35,26 @@ export function positionFlags(input: FloatInput): Flag[] {
         path: `tanks.${i}.foot`,
       })
   }
+  const held = foamVolumes(hull, input.foam, input.water)
+  for (const [i, f] of input.foam.entries()) {
+    const box = [0, 1, 2].reduce((v, k) => v * (f.high[k]! - f.low[k]!), 1)
+    if (held[i]!.volume < 0.1 * box)
+      flags.push({
+        code: 'outside the hull',
+        text:
+          held[i]!.volume > 0
+            ? `Only ${litres(held[i]!.volume)} of the ${litres(box)} of foam "${f.name}" lie inside the hull, and only those count. Is that meant?`
+            : `The foam "${f.name}" lies wholly outside the hull, so none of it counts. Is that meant?`,
+        path: `foam.${i}`,
+      })
+  }
+  for (const [i, c] of input.compartments.entries())
+    if (c.from > hull.length || c.to > hull.length + 0.1)
+      flags.push({
+        code: 'outside the hull',
+        text: `The compartment "${c.name}" reaches to ${c.to.toFixed(2)} m, past the nose at ${hull.length.toFixed(2)} m. Is that meant?`,
+        path: `compartments.${i}.to`,
+      })
   if (deckHeight(hull.mesh, input.rider.x, input.rider.y) === undefined)
     flags.push({
       code: 'rider off the deck',

@@ -4,6 +4,9 @@ import { type Envelope, riderEnvelope } from './envelope.ts'
 import { riderCentre } from './rider.ts'
 import { weightSum } from './weights.ts'
 
+/** m between the places of the map */
+export const roomGrid = 0.05
+
 /** The map on a grid, m; the rider's weight acts where his stance puts it. */
 export function riderRoom(
   input: FloatInput,

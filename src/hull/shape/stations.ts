@@ -101,11 +101,13 @@ function evenPoints(s: Station, density: LoftDensity): Point2[] {
   const given = s.deck ?? []
   const deck = [...(given.length > 0 && same(given[0]!, edge) ? [] : [edge]), ...given]
   if (deck.at(-1)![0] !== 0) deck.push([0, deck.at(-1)![1]])
-  return [
-    ...alongRun(s.bottom, density.bottom ?? 6).slice(0, -1),
-    ...alongRun(side, density.side ?? 4).slice(0, -1),
-    ...alongRun(deck, density.deck ?? 4),
-  ]
+  const pieces = { bottom: density.bottom ?? 6, side: density.side ?? 4 }
+  // no chine: one run from keel to deck edge takes the pieces of both
+  const skin =
+    side.length < 2
+      ? alongRun(s.bottom, pieces.bottom + pieces.side)
+      : [...alongRun(s.bottom, pieces.bottom).slice(0, -1), ...alongRun(side, pieces.side)]
+  return [...skin.slice(0, -1), ...alongRun(deck, density.deck ?? 4)]
 }
 
 const same = (a: Point2, b: Point2): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-9
@@ -133,7 +135,7 @@ function alongRun(run: readonly Point2[], pieces: number): Point2[] {
 
 /**
  * A station from one list of points, keel to deck middle: the deck edge is the widest point (the highest of several), the chine the
- * sharpest corner below it. With three points the middle one is both.
+ * sharpest corner below it, of at least 10° where many points are given: a round bilge has none. With three points the middle one is both.
  */
 export function stationFromPoints(x: number, points: readonly Point2[]): Station {
   if (points.length < 3)
@@ -147,7 +149,8 @@ export function stationFromPoints(x: number, points: readonly Point2[]): Station
     }
   edge = Math.max(1, edge)
   let chine = edge
-  let sharpest = 0.17
+  // one or two points between keel and edge were measured because something turns there, however little
+  let sharpest = edge <= 3 ? 1e-6 : 0.17
   for (let i = 1; i < edge; i++) {
     const a = points[i - 1]!
     const b = points[i]!
