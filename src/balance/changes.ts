@@ -8,13 +8,8 @@ import { type Leeway, type MapStore, modelFromCraft } from './fromCraft.ts'
 import { nudge, probeAnchored, type Sums } from './probe.ts'
 import type { Change } from './types.ts'
 
-interface Idea {
-  id: string
-  says: string
-  path: string
-  from: number | string
-  to: number | string
-  also: Readonly<Record<string, number>>
+/** A change before it is known what it does, and the craft with it. */
+interface Idea extends Omit<Change, 'rotation' | 'pull' | 'topSpeed'> {
   craft: () => Craft
 }
 

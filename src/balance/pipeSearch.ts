@@ -32,9 +32,10 @@ export interface PipeSearchAnswer {
   findings: Finding[]
 }
 
-export interface SearchWork {
+/** What a search may tell and ask while it runs. */
+export interface SearchWork<Answer> {
   progress?: (part: number, says: string) => void
-  early?: (answer: PipeSearchAnswer) => void
+  early?: (answer: Answer) => void
   cancelled?: () => boolean
   /** tries several pipes at once, in other threads where a face has them. Default: one after the other here */
   tryMany?: TryMany
@@ -96,7 +97,7 @@ function lengthened(s: PipeShape, duct: number, by: number): PipeShape {
 export async function findPipe(
   craft: Craft,
   order: TrialOrder,
-  work: SearchWork = {},
+  work: SearchWork<PipeSearchAnswer> = {},
 ): Promise<PipeSearchAnswer> {
   const tell = (part: number, says: string) => work.progress?.(part, says)
   const check = () => {

@@ -3,8 +3,8 @@ import type { Finding } from '../answers/finding.ts'
 import type { Craft } from '../craft/index.ts'
 import { boresToTry, stingerFindings, stingerRisk } from '../exhaust/stinger.ts'
 import type { StingerRow } from '../exhaust/types.ts'
-import { CalledOff } from './pipeSearch.ts'
-import { type Judged, type TryMany, tryPipe } from './pipeTrial.ts'
+import { CalledOff, type SearchWork } from './pipeSearch.ts'
+import { type Judged, tryPipe } from './pipeTrial.ts'
 import { prepareTrial, type TrialOrder } from './trial.ts'
 
 export interface StingerSearchAnswer {
@@ -23,21 +23,13 @@ export interface StingerSearchAnswer {
   findings: Finding[]
 }
 
-export interface StingerWork {
-  progress?: (part: number, says: string) => void
-  early?: (answer: StingerSearchAnswer) => void
-  cancelled?: () => boolean
-  /** as in a search for a pipe */
-  tryMany?: TryMany
-}
-
 const grave = { good: 0, watch: 1, stop: 2 } as const
 
 /** Searches bore, then length. RangeError for a craft without a pipe; CalledOff when called off. */
 export async function findStinger(
   craft: Craft,
   order: TrialOrder,
-  work: StingerWork = {},
+  work: SearchWork<StingerSearchAnswer> = {},
 ): Promise<StingerSearchAnswer> {
   work.progress?.(0, 'the present pipe')
   const trial = prepareTrial(craft, order)

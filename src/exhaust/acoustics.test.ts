@@ -124,33 +124,25 @@ test('a stub a quarter wave long is a short circuit', () => {
   expect(Math.abs(z.im)).toBeLessThan(1e-6)
 })
 
+const emptyBox = {
+  area: 0.008,
+  inletBore: 0.02,
+  outletBore: 0.02,
+  inletReach: 0,
+  outletReach: 0,
+  packing: 0,
+  resistivity: 15e3,
+}
+
 test('a box whose tubes meet or that is no wider than its tubes is refused, by name', () => {
-  const good = {
-    length: 0.2,
-    area: 0.008,
-    inletBore: 0.02,
-    outletBore: 0.02,
-    inletReach: 0,
-    outletReach: 0,
-    packing: 0,
-    resistivity: 1e4,
-  }
+  const good = { ...emptyBox, length: 0.2 }
   expect(() => checkBox({ ...good, inletReach: 0.1, outletReach: 0.1 })).toThrow(/reach/)
   expect(() => checkBox({ ...good, length: 0 })).toThrow(/length/)
   expect(() => checkBox({ ...good, area: 1e-4 })).toThrow(/as wide as the box/)
 })
 
 test('packing only adds to what the box takes off', () => {
-  const plain = {
-    length: 0.3,
-    area: 0.008,
-    inletBore: 0.02,
-    outletBore: 0.02,
-    inletReach: 0,
-    outletReach: 0,
-    packing: 0,
-    resistivity: 15e3,
-  }
+  const plain = { ...emptyBox, length: 0.3 }
   const f = [150, 300, 600, 900]
   const a = boxLoss(plain, f, 520, 0.45)
   const b = boxLoss({ ...plain, packing: 0.02 }, f, 520, 0.45)

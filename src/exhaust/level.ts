@@ -4,6 +4,7 @@
  * (A. P. Dowling and J. E. Ffowcs Williams, Sound and Sources of Sound, 1983); A-weighting: IEC 61672-1:2013,
  * Annex E analytic form. Holds for ka well below 1.
  */
+import { harmonicSums } from '../numerics/harmonic.ts'
 
 /** 20 µPa */
 const reference = 20e-6
@@ -56,13 +57,7 @@ export function outletLevel(
   // harmonics up to 5 kHz, or what the samples hold
   const most = Math.min(Math.floor(count / 2) - 1, Math.floor(5000 / n))
   for (let h = 1; h <= most; h++) {
-    let re = 0
-    let im = 0
-    for (let i = 0; i < count; i++) {
-      const a = (2 * Math.PI * h * i) / count
-      re += massFlow[i]! * Math.cos(a)
-      im += massFlow[i]! * Math.sin(a)
-    }
+    const { re, im } = harmonicSums(massFlow, h)
     const f = h * n
     const amplitude = (2 * Math.hypot(re, im)) / count
     const level = levelOf(harmonicPressure(amplitude, f, r, true)) - loss(f) + aWeight(f)

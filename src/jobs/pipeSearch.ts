@@ -1,8 +1,9 @@
 import { mapStore, remembering } from '../balance/engineAnswers.ts'
 import { MapStore } from '../balance/fromCraft.ts'
-import { CalledOff, findPipe, type PipeSearchAnswer } from '../balance/pipeSearch.ts'
-import { formatProblem, readCraft, whatIf } from '../craft/index.ts'
-import { Cancelled, defineJob } from './job.ts'
+import { CalledOff, findPipe, type PipeSearchAnswer, type SearchWork } from '../balance/pipeSearch.ts'
+import type { TrialOrder } from '../balance/trial.ts'
+import { type Craft, formatProblem, readCraft, whatIf } from '../craft/index.ts'
+import { Cancelled, defineJob, type JobContext } from './job.ts'
 import { triesShared } from './shareOut.ts'
 
 export interface PipeSearchOrder {
@@ -35,27 +36,33 @@ export function craftOf(order: Pick<PipeSearchOrder, 'text' | 'tried'>) {
   return order.tried ? whatIf(craft, order.tried) : craft
 }
 
+/** Runs a search on the craft of an order with what this thread keeps: engines simulated before, pump maps, a second thread. */
+export async function runSearch<Answer>(
+  order: PipeSearchOrder,
+  context: JobContext,
+  find: (craft: Craft, trial: TrialOrder, work: SearchWork<Answer>) => Promise<Answer>,
+): Promise<Answer> {
+  const engines = remembering(kept)
+  try {
+    return await find(
+      craftOf(order),
+      { ...trialOf(order), store: engines, maps },
+      {
+        progress: (part, says) => context.progress(part, says),
+        early: (answer) => context.early?.(answer),
+        cancelled: () => context.cancelled(),
+        ...triesShared(order, engines, context),
+      },
+    )
+  } catch (error) {
+    throw error instanceof CalledOff ? new Cancelled() : error
+  }
+}
+
 /**
  * The pipe that gives the most thrust on this craft. `context.early` gets a first answer (`final: false`) in some
  * seconds: the handbook pipe with its length set right; the last answer is the job's own.
  */
-export const pipeSearchJob = defineJob<PipeSearchOrder, PipeSearchAnswer>(
-  'pipe-search',
-  async (order, context) => {
-    const engines = remembering(kept)
-    try {
-      return await findPipe(
-        craftOf(order),
-        { ...trialOf(order), store: engines, maps },
-        {
-          progress: (part, says) => context.progress(part, says),
-          early: (answer) => context.early?.(answer),
-          cancelled: () => context.cancelled(),
-          ...triesShared(order, engines, context),
-        },
-      )
-    } catch (error) {
-      throw error instanceof CalledOff ? new Cancelled() : error
-    }
-  },
+export const pipeSearchJob = defineJob<PipeSearchOrder, PipeSearchAnswer>('pipe-search', (order, context) =>
+  runSearch(order, context, findPipe),
 )

@@ -3,6 +3,7 @@
  * to d(dm/dt)/dt (A. P. Dowling and J. E. Ffowcs Williams, Sound and Sources of Sound, 1983). Harmonics of the turn are
  * taken by a plain Fourier sum. Level is not kept: a loudspeaker cannot show it.
  */
+import { harmonicSums } from '../../numerics/harmonic.ts'
 import { seededRandom } from '../../numerics/random.ts'
 
 export interface NoteOrder {
@@ -38,13 +39,7 @@ export function exhaustNote({
   const size = 2048
   const turn = new Float64Array(size)
   for (let h = 1; h <= most; h++) {
-    let re = 0
-    let im = 0
-    for (let i = 0; i < n; i++) {
-      const a = (2 * Math.PI * h * i) / n
-      re += flow[i]! * Math.cos(a)
-      im += flow[i]! * Math.sin(a)
-    }
+    const { re, im } = harmonicSums(flow, h)
     // derivative: each harmonic grows with its number and leads by a quarter
     for (let k = 0; k < size; k++) {
       const a = (2 * Math.PI * h * k) / size

@@ -10,12 +10,12 @@ import type { PipeAnswer } from '../../../exhaust/types.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { Figure } from '../../parts/Figure.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
-import { JobProgress } from '../../parts/JobProgress.tsx'
 import { lookOf } from '../../parts/look.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
 import { app } from '../../state/app.ts'
 import { textOf } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
+import { SearchState } from './SearchState.tsx'
 import { cancelSearch, startSearch, useSearch } from './searches.ts'
 import { textOfFound } from './textOfFound.ts'
 import type { Side } from './useBreath.ts'
@@ -41,13 +41,7 @@ export function PipeSearch({ side, searchKey }: { side: Side; searchKey: string 
         has, with the simulation in the loop. A first answer comes in some seconds, the last one in a minute
         or two; the rest of the app stays usable meanwhile.
       </p>
-      {search?.running ? (
-        <JobProgress
-          says={search.running.says}
-          part={search.running.part}
-          onCancel={() => cancelSearch('pipe-search', key)}
-        />
-      ) : (
+      <SearchState search={search} onCancel={() => cancelSearch('pipe-search', key)}>
         <div className="row">
           <ChoiceField
             label="What should it be good at"
@@ -61,10 +55,7 @@ export function PipeSearch({ side, searchKey }: { side: Side; searchKey: string 
             </Button>
           )}
         </div>
-      )}
-      <p role="status" className={search?.error ? 'blankfault' : 'quiet'}>
-        {search?.error ?? (search?.stopped ? 'Called off; what was found so far is below.' : '')}
-      </p>
+      </SearchState>
       {search?.answer && <Found side={side} answer={search.answer} />}
     </section>
   )

@@ -5,12 +5,12 @@ import { inLook, plain } from '../../../balance/shown.ts'
 import type { StingerSearchAnswer } from '../../../balance/stingerSearch.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
-import { JobProgress } from '../../parts/JobProgress.tsx'
 import { lookOf } from '../../parts/look.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
 import { StandingMark } from '../../parts/StandingMark.tsx'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
+import { SearchState } from './SearchState.tsx'
 import { cancelSearch, startSearch, useSearch } from './searches.ts'
 import { textOfFound } from './textOfFound.ts'
 import type { Side } from './useBreath.ts'
@@ -26,24 +26,15 @@ export function StingerSearch({ side, searchKey }: { side: Side; searchKey: stri
         The cheapest change of all: one short tube. Smaller holds more pressure in the pipe and pulls harder
         until the piston overheats; larger runs cooler and weaker.
       </p>
-      {search?.running ? (
-        <JobProgress
-          says={search.running.says}
-          part={search.running.part}
-          onCancel={() => cancelSearch('stinger-search', searchKey)}
-        />
-      ) : (
-        !search?.answer?.final && (
+      <SearchState search={search} onCancel={() => cancelSearch('stinger-search', searchKey)}>
+        {!search?.answer?.final && (
           <div className="row">
             <Button onPress={() => startSearch('stinger-search', searchKey, { text, engine })}>
               Look at other stingers
             </Button>
           </div>
-        )
-      )}
-      <p role="status" className={search?.error ? 'blankfault' : 'quiet'}>
-        {search?.error ?? (search?.stopped ? 'Called off; what was found so far is below.' : '')}
-      </p>
+        )}
+      </SearchState>
       {search?.answer && <Found side={side} answer={search.answer} />}
     </section>
   )
