@@ -21,7 +21,7 @@ test('schoenherr satisfies its own equation', () => {
   )
 })
 
-test('ITTC-57 and Schoenherr agree within 2 % from 1e7 to 1e9', () => {
+test('ITTC-57 and Schoenherr agree within 2.5 % from 1e7 to 1e9', () => {
   for (const Re of [1e7, 3e7, 1e8, 3e8, 1e9])
     expect(Math.abs(ittc57(Re) / schoenherr(Re) - 1)).toBeLessThan(0.025)
 })
