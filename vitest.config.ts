@@ -1,6 +1,11 @@
 import { defineConfig } from 'vitest/config'
 
-const longPages = ['tests/e2e/breath.test.ts', 'tests/e2e/runs.test.ts']
+const longPages = [
+  'tests/e2e/breath.test.ts',
+  'tests/e2e/runs.test.ts',
+  'tests/e2e/recordings.test.ts',
+  'tests/e2e/tachometer.test.ts',
+]
 
 export default defineConfig({
   test: {

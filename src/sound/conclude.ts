@@ -14,6 +14,8 @@ export interface ConcludeOptions {
   /** rev/min per Hz of firing: 60 for a two-stroke single */
   rpmPerHertz: number
   engines: 1 | 2 | 'auto'
+  /** called between two pieces of work */
+  pause?: () => void
   /** blade passages a firing if the impeller turned with the engine; undefined = unknown */
   bladeOrder?: number
 }
@@ -40,7 +42,7 @@ export function confidenceOf(t: FrameTrack): Float64Array {
 }
 
 /** Power above 1.1 kHz at each frame: spray, splashes, bangs. */
-function hissOf(signal: Float32Array, frames: number): Float64Array {
+function hissOf(signal: Float32Array, frames: number, pause?: () => void): Float64Array {
   const out = new Float64Array(frames)
   const block = 1 << 18
   for (let start = 0; start < signal.length; start += block) {
@@ -53,6 +55,7 @@ function hissOf(signal: Float32Array, frames: number): Float64Array {
       const f = Math.floor((start - lead + i) / HOP)
       if (f < frames) out[f]! += y[i]! * y[i]!
     }
+    pause?.()
   }
   return out
 }
@@ -150,7 +153,7 @@ export function conclude(
   const doubts = a && b && d.near.length === 0 ? relabel(a, b, d.profiles[0]!, d.profiles[1]!) : []
   const names = ['A', 'B'] as const
   const confidence = d.tracks.map(confidenceOf)
-  const hiss = hissOf(signal, frames)
+  const hiss = hissOf(signal, frames, options.pause)
   const events: RunEvent[] = []
   const quality: FiringQuality[] = []
   let bladePass: Hearing['bladePass']
@@ -162,6 +165,7 @@ export function conclude(
       t,
       d.tracks.filter((o) => o !== t),
     )) {
+      options.pause?.()
       const q = qualityOf(signal, t, label, s)
       quality.push(q.quality)
       const blade = findBladePass(q.spectrum, options.bladeOrder)

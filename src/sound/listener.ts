@@ -251,7 +251,12 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
       decision,
       sound,
       picture.finish(),
-      { rpmPerHertz: perHertz, engines: s.engines, ...(bladeOrder === undefined ? {} : { bladeOrder }) },
+      {
+        rpmPerHertz: perHertz,
+        engines: s.engines,
+        pause: () => void options.cancelled?.(),
+        ...(bladeOrder === undefined ? {} : { bladeOrder }),
+      },
       flags,
       options.cancelled?.() ?? false,
     )

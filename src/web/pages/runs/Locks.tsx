@@ -1,4 +1,4 @@
-import { useId } from 'react'
+import { useId, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { clockText } from '../../../sound/answer.ts'
 import type { HandMark } from '../../../sound/byHand.ts'
@@ -24,10 +24,12 @@ export function Locks({ hearing, locks, marks, busy, onLocks, onMarks, onAgain }
   const id = useId()
   const labels: ('A' | 'B')[] = ['A', 'B']
   const all = locks.length + marks.length
+  // stays open when the last point goes: following again comes next
+  const [open, setOpen] = useState(all > 0)
   const add = (label: 'A' | 'B', time: number) =>
     onLocks([...locks, { label, time, rpm: Math.round(speedAt(hearing, label, time)) }])
   return (
-    <details className="locks" open={all > 0 || undefined}>
+    <details className="locks" open={open || all > 0} onToggle={(e) => setOpen(e.currentTarget.open)}>
       <summary>Put a line right by hand{all > 0 && ` (${all})`}</summary>
       <p className="quiet">
         Lock a point where you know the speed, or 0 where the engine was silent; the rest is followed again

@@ -27,7 +27,14 @@ export async function readRecording(file: File, sink: Sink, reading: Reading): P
     frames += channels[0]?.length ?? 0
     sink(channels, rate, expected)
   }
-  const flags = await read(file, counted, reading)
+  const flags = await read(file, counted, {
+    ...reading,
+    async decodeAtOnce() {
+      const whole = await reading.decodeAtOnce()
+      frames += whole
+      return whole
+    },
+  })
   if (frames === 0 && flags.length === 0) flags.push(flag('no-sound', 'There is no sound in this file.'))
   return flags
 }
