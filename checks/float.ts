@@ -13,6 +13,7 @@ import { flawsOf } from '../src/solid/closed.ts'
 import { solidProperties } from '../src/solid/integrals.ts'
 import { moved } from '../src/solid/mesh.ts'
 import { boxMesh } from '../src/solid/primitives.ts'
+import { tankRows } from './float-tanks.ts'
 import { afloat, board, box, boxBarge, floatingLog, masters, roundBodies, wigley } from './floatBodies.ts'
 import { type Row, row, rowOf } from './row.ts'
 
@@ -223,6 +224,7 @@ export function floatChecks(): CheckRow[] {
     ...roundBodies(),
     ...wigley(),
     ...slackTank(),
+    ...tankRows(),
     ...meshRows(),
     ...derivatives(),
     ...rules(),
