@@ -1,13 +1,14 @@
 /** True views of the craft in the water, to scale, from the side and from astern: as it lies, and dashed as it lay before. */
 import { dimension } from '../../drawing/dimension.ts'
-import { circle, line, pointSign, polygon, polyline, rectangle, text } from '../../drawing/marks.ts'
-import { ink, inkOf, okabeIto, quiet } from '../../drawing/palette.ts'
+import { circle, line, polygon, polyline, rectangle, text } from '../../drawing/marks.ts'
+import { ink, okabeIto, quiet } from '../../drawing/palette.ts'
 import { riderFigure } from '../../drawing/riderFigure.ts'
 import type { Mark, Sheet, Style } from '../../drawing/sheet.ts'
 import { textWidth } from '../../drawing/textWidth.ts'
 import type { Vec3 } from '../../solid/mesh.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import type { Hull } from '../shape/hull.ts'
+import { openingKey, openingMarks } from './openingMarks.ts'
 import { heightOver, type Opening } from './openings.ts'
 import { joinedRuns, outline, project, type View } from './outline.ts'
 import type { Stance } from './rider.ts'
@@ -63,15 +64,19 @@ function trueView(input: ViewInput, view: View): Sheet {
   const scale = (width - 2 * viewPad) / (box.x1 - box.x0)
   const key = view === 'side' ? openingKey(input, width) : { marks: [], height: 0 }
   const foot = key.height
-  const height = foot + (top - bottom) * scale + (before ? 18 : 14)
+  const title = input.title ?? (view === 'side' ? 'From the side' : 'From astern')
+  const words = `${before ? 'tried ' : ''}${attitudeWords(view, attitude)}`
+  // beside the title where there is room, else below it
+  const down = textWidth(title, 3.4, true) + textWidth(words, 3) + 12 > width ? 4.4 : 0
+  const height = foot + (top - bottom) * scale + (before ? 18 : 14) + down
   const sx = (x: number) => viewPad + (x - box.x0) * scale
   const sy = (y: number) => foot + 7 + (y - bottom) * scale
   const marks: Mark[] = [...waterMarks(width, foot, sy(0)), ...key.marks]
   if (lay) {
-    marks.push(...hullRuns(lay.pieces, sx, sy, { stroke: quiet, width: 0.3, dash: [1.6, 1.1] }))
+    marks.push(...hullRuns(lay.runs, sx, sy, { stroke: quiet, width: 0.3, dash: [1.6, 1.1] }))
     if (before.centre) marks.push(...plusSign(...screen(lay.at(before.centre), sx, sy)))
   }
-  marks.push(...hullRuns(pieces, sx, sy, { stroke: ink, width: 0.35 }))
+  marks.push(...hullRuns(joinedRuns(pieces), sx, sy, { stroke: ink, width: 0.35 }))
   if (input.rider) {
     const r = input.rider
     const [rx, ry] = at([r.x, r.y, r.deck])
@@ -84,29 +89,41 @@ function trueView(input: ViewInput, view: View): Sheet {
   const dimensions = view === 'side' ? draftMarks : endMarks
   marks.push(...dimensions(hull, attitude, at, sx, sy, 0))
   if (lay) marks.push(...dimensions(before.hull, before.attitude, lay.at, sx, sy, 1))
-  const title = input.title ?? (view === 'side' ? 'From the side' : 'From astern')
-  const words = attitudeWords(view, attitude)
   marks.push(text(4, height - 5, title, { size: 3.4, bold: true }))
   const right = { size: 3, anchor: 'end' } as const
-  marks.push(text(width - 4, height - 5, before ? `tried ${words}` : words, right))
+  marks.push(text(width - 4, height - 5 - down, words, right))
   const was = before && attitudeWords(view, before.attitude)
-  if (was) marks.push(text(width - 4, height - 9.4, `now ${was}`, { ...right, colour: quiet }))
+  if (was) marks.push(text(width - 4, height - 9.4 - down, `now ${was}`, { ...right, colour: quiet }))
   return {
     width,
     height,
     title,
-    says: `${title}: ${was ? `tried ${words}, now ${was} (dashed)` : words}; drawn to scale in the water.`,
+    says: `${title}: ${was ? `${words}, now ${was} (dashed)` : words}; drawn to scale in the water.`,
     marks,
   }
 }
 
+type Before = NonNullable<ViewInput['before']>
+interface Placed {
+  pieces: Float64Array
+  runs: Float64Array[]
+  at: (p: Vec3) => [number, number]
+}
+
+/** what lies as it lay stays the same while a drag goes on */
+const laid = new WeakMap<Before, Map<View, Placed>>()
+
 /** another attitude on the same water */
-function placed(b: NonNullable<ViewInput['before']>, view: View) {
+function placed(b: Before, view: View): Placed {
+  const views = laid.get(b) ?? new Map<View, Placed>()
+  const known = views.get(view)
+  if (known) return known
   const frame = makeFrame(b.attitude.trim, b.attitude.heel)
-  return {
-    pieces: outline(b.hull.mesh, view, frame, b.attitude.h),
-    at: (p: Vec3) => project(view, frame, b.attitude.h, ...p),
-  }
+  const pieces = outline(b.hull.mesh, view, frame, b.attitude.h)
+  const at = (p: Vec3) => project(view, frame, b.attitude.h, ...p)
+  const made = { pieces, runs: joinedRuns(pieces), at }
+  laid.set(b, views.set(view, made))
+  return made
 }
 
 type Box = ReturnType<typeof boundsOf>
@@ -119,12 +136,12 @@ function widen(box: Box, by: Box): void {
 }
 
 function hullRuns(
-  pieces: Float64Array,
+  runs: readonly Float64Array[],
   sx: (v: number) => number,
   sy: (v: number) => number,
   style: Style,
 ): Mark[] {
-  return joinedRuns(pieces).map((run) =>
+  return runs.map((run) =>
     polyline(
       run.map((v, i) => (i % 2 === 0 ? sx(v) : sy(v))),
       style,
@@ -210,51 +227,6 @@ function fromBehind(x: number, y: number, r: NonNullable<ViewInput['rider']>, sc
     polyline([x, y + 0.45 * tall, x + 0.7 * wide, y], style, 'data'),
   ]
 }
-
-/** Openings as numbered signs: hollow triangles above water, red crosses under it. */
-function openingMarks(
-  input: ViewInput,
-  view: View,
-  at: (p: Vec3) => [number, number],
-  sx: (v: number) => number,
-  sy: (v: number) => number,
-): Mark[] {
-  return (input.openings ?? []).flatMap((o, i): Mark[] => {
-    const wet = isWet(o, input.attitude)
-    const [x, y] = screen(at(o.at), sx, sy)
-    const colour = wet ? okabeIto.vermillion : okabeIto.green
-    const sign = pointSign(wet ? 'cross' : 'triangle', x, y, 1.3, colour, !wet)
-    if (view !== 'side') return [sign]
-    return [sign, text(x + 1.9, y - 0.2, `${i + 1}`, { size: 2.5, bold: true, halo: true })]
-  })
-}
-
-const isWet = (o: Opening, a: Attitude) => heightOver(a, o.at) < 0 && o.kind !== 'shaft seal'
-
-/** The numbers of the openings spelled out below the picture, in as many columns as fit. */
-function openingKey(input: ViewInput, width: number): { marks: Mark[]; height: number } {
-  const size = 2.6
-  const rows = (input.openings ?? []).map((o, i) => {
-    const over = heightOver(input.attitude, o.at)
-    const was = input.before ? `, now ${above(heightOver(input.before.attitude, o.at))}` : ''
-    return { words: `${i + 1} ${o.name} ${above(over)}${was}`, wet: isWet(o, input.attitude) }
-  })
-  if (rows.length === 0) return { marks: [], height: 0 }
-  const cell = Math.max(...rows.map((r) => textWidth(r.words, size, true))) + 5
-  const columns = Math.max(1, Math.min(rows.length, Math.floor((width - 8) / cell)))
-  const tall = Math.ceil(rows.length / columns)
-  const wide = (width - 8) / columns
-  const marks = rows.map(({ words, wet }, i) =>
-    text(4 + Math.floor(i / tall) * wide, 2.4 + 4 * (tall - 1 - (i % tall)), words, {
-      size,
-      bold: wet,
-      colour: wet ? inkOf(okabeIto.vermillion) : quiet,
-    }),
-  )
-  return { marks, height: 4 * tall + 2 }
-}
-
-const above = (height: number) => (height < 0 ? `${cm(-height)} under` : cm(height))
 
 /** a dimension of the craft as it lies now, in grey behind the tried one */
 const greyed = (marks: Mark[]): Mark[] =>

@@ -31,7 +31,6 @@ export function outline(mesh: Mesh, view: View, f: WaterFrame, h: number, sharp 
     sx[i] = a
     sy[i] = b
   }
-  const normals = faceNormals(mesh)
   // a face looks at the eye when it is anticlockwise on the screen
   const faces = triangles.length / 3
   const towards = new Uint8Array(faces)
@@ -42,27 +41,62 @@ export function outline(mesh: Mesh, view: View, f: WaterFrame, h: number, sharp 
     const area = (sx[b]! - sx[a]!) * (sy[c]! - sy[a]!) - (sx[c]! - sx[a]!) * (sy[b]! - sy[a]!)
     towards[t] = area > 0 ? 1 : 0
   }
-  const sides = new Map<number, number>()
+  const { ends, sides, dots } = edgesOf(mesh)
   const out: number[] = []
   const cosSharp = Math.cos(sharp)
-  for (let t = 0; t < faces; t++)
+  for (let e = 0; e < dots.length; e++) {
+    const one = towards[sides[2 * e]!]!
+    const other = towards[sides[2 * e + 1]!]!
+    // a silhouette, or a crease with a face that is seen
+    if (one !== other || (one + other > 0 && dots[e]! < cosSharp)) {
+      const a = ends[2 * e]!
+      const b = ends[2 * e + 1]!
+      out.push(sx[a]!, sy[a]!, sx[b]!, sy[b]!)
+    }
+  }
+  return Float64Array.from(out)
+}
+
+interface Edges {
+  /** the two points of each edge, its two faces, and the product of their normals */
+  ends: Int32Array
+  sides: Int32Array
+  dots: Float64Array
+}
+
+/** edges of a mesh, found once: a view is drawn again for every frame of a drag */
+const known = new WeakMap<Mesh, Edges>()
+
+function edgesOf(mesh: Mesh): Edges {
+  const before = known.get(mesh)
+  if (before) return before
+  const { points, triangles } = mesh
+  const n = points.length / 3
+  const normals = faceNormals(mesh)
+  const open = new Map<number, number>()
+  const ends: number[] = []
+  const sides: number[] = []
+  const dots: number[] = []
+  for (let t = 0; t < triangles.length / 3; t++)
     for (let k = 0; k < 3; k++) {
       const a = triangles[3 * t + k]!
       const b = triangles[3 * t + ((k + 1) % 3)]!
-      const other = sides.get(b * n + a)
+      const other = open.get(b * n + a)
       if (other === undefined) {
-        sides.set(a * n + b, t)
+        open.set(a * n + b, t)
         continue
       }
-      const silhouette = towards[t] !== towards[other]
-      const seen = towards[t] === 1 || towards[other] === 1
-      const dot =
+      ends.push(a, b)
+      sides.push(t, other)
+      dots.push(
         normals[3 * t]! * normals[3 * other]! +
-        normals[3 * t + 1]! * normals[3 * other + 1]! +
-        normals[3 * t + 2]! * normals[3 * other + 2]!
-      if (silhouette || (seen && dot < cosSharp)) out.push(sx[a]!, sy[a]!, sx[b]!, sy[b]!)
+          normals[3 * t + 1]! * normals[3 * other + 1]! +
+          normals[3 * t + 2]! * normals[3 * other + 2]!,
+      )
     }
-  return Float64Array.from(out)
+  const made = { ends: Int32Array.from(ends), sides: Int32Array.from(sides), dots: Float64Array.from(dots) }
+  known.set(mesh, made)
+  return made
 }
 
 function faceNormals(mesh: Mesh): Float64Array {

@@ -32,7 +32,9 @@ export function Loads({ now, report, tried, triedReport, look }: Props) {
   )
   const rows = report.cases.flatMap((c, i) => {
     const other = triedReport?.cases[i]
-    return other ? [row(c, look, ''), row(other, look, ', tried')] : [row(c, look, '')]
+    const own = row(c, look, '')
+    const moved = other && row(other, look, '').join() !== own.join()
+    return moved ? [own, row(other, look, ', tried')] : [own]
   })
   return (
     <section className="loads">

@@ -30,7 +30,7 @@ export function Stability({ report, triedReport, look }: Props) {
         <Figure
           draw={draw}
           name="righting arm"
-          caption="Above the line it comes back by itself, below it goes on over. Heel to port; the rider keeps his place."
+          caption={`Above the line it comes back by itself, below it goes on over. Heel to port; the rider keeps his place.${triedReport ? ' Grey and dashed: as it is now.' : ''}`}
         />
         <dl className="gm">
           <div>
@@ -51,10 +51,49 @@ export function Stability({ report, triedReport, look }: Props) {
         {gmWords.map((line) => (
           <p key={line}>{line}</p>
         ))}
+        <NumbersTable
+          caption="Righting in numbers"
+          columns={[
+            { head: 'Rider' },
+            { head: 'Most righting arm', unit: look.length },
+            { head: 'at heel', unit: '°' },
+            { head: 'Goes over past', unit: '°' },
+            { head: 'Deck edge under', unit: '°' },
+            { head: 'First opening under', unit: '°' },
+            { head: 'Area to 30°', unit: 'm·°' },
+          ]}
+          rows={(['rider', 'stiff', 'nobody'] as const).flatMap((key) => {
+            const own = curveRow(report, key, look)
+            const other = triedReport && curveRow(triedReport, key, look)
+            return other && other.join() !== own.join()
+              ? [
+                  [`${curveWord[key]}, now`, ...own],
+                  [`${curveWord[key]}, tried`, ...other],
+                ]
+              : [[curveWord[key], ...own]]
+          })}
+        />
       </section>
       <Openings report={report} triedReport={triedReport} look={look} />
     </>
   )
+}
+
+const curveWord = { rider: 'balancing', stiff: 'held stiff', nobody: 'nobody aboard' } as const
+
+/** what a designer reads off a righting curve */
+function curveRow(r: FloatReport, key: keyof typeof curveWord, look: Look): string[] {
+  const c = r.righting[key]
+  const degrees = (a: number | undefined) => plain(a === undefined ? Number.NaN : (a * 180) / Math.PI, 0)
+  const rights = c.greatest.arm > 0
+  return [
+    plain(rights ? inLook(c.greatest.arm, 'length', look) : Number.NaN, look.length === 'mm' ? 0 : 1),
+    degrees(rights ? c.greatest.heel : undefined),
+    degrees(c.vanishing),
+    degrees(c.deckEdge),
+    degrees(c.flooding?.heel),
+    plain((c.areaTo30 * 180) / Math.PI, 2),
+  ]
 }
 
 /** How high every opening stands above water in each state. */
@@ -80,9 +119,8 @@ function Openings({ report, triedReport, look }: Props) {
     const need = adviceHeight[opening.kind].rest
     const advised = plain(Number.isFinite(need) ? inLook(need, 'length', look) : Number.NaN, places)
     const own = [opening.name, opening.kind, ...cells(report, i), advised]
-    return triedReport
-      ? [own, [`${opening.name}, tried`, opening.kind, ...cells(triedReport, i), advised]]
-      : [own]
+    const other = triedReport && [`${opening.name}, tried`, opening.kind, ...cells(triedReport, i), advised]
+    return other && other.slice(1).join() !== own.slice(1).join() ? [own, other] : [own]
   })
   return (
     <section>
