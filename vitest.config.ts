@@ -25,8 +25,8 @@ export default defineConfig({
             'checks/**/*.test.ts',
             'tests/unit/**/*.test.ts',
           ],
-          testTimeout: 30_000,
-          hookTimeout: 30_000,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       {

@@ -1,12 +1,10 @@
-import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { readCraft } from '../craft/index.ts'
 import { driverName, pushAnswer } from './answer.ts'
 import { madeUpBalance } from './balance.testkit.ts'
+import { demoCraft } from './demo.testkit.ts'
 import { inchLook, metricLook } from './shown.ts'
 
-const craft = readCraft(readFileSync(`${import.meta.dirname}/../../demo/heron.yaml`, 'utf8'), 'heron.yaml')
-  .craft!
+const craft = demoCraft('heron')
 
 test('the answer says speed, pull, rotation and what to do about the pitch, in the units asked for', () => {
   const answer = pushAnswer(craft, madeUpBalance(), metricLook)

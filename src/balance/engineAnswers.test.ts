@@ -1,8 +1,7 @@
-import { readFileSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
-import { readCraft, whatIf } from '../craft/index.ts'
+import { whatIf } from '../craft/index.ts'
 import { lookAt } from '../registry/findings.ts'
+import { demoCraft } from './demo.testkit.ts'
 import {
   answerEngines,
   type EngineStore,
@@ -11,8 +10,8 @@ import {
   type SimulatedEngine,
 } from './engineAnswers.ts'
 
-const craft = readCraft(readFileSync(resolve(import.meta.dirname, '../../demo/dabchick.yaml'), 'utf8')).craft!
-const heron = readCraft(readFileSync(resolve(import.meta.dirname, '../../demo/heron.yaml'), 'utf8')).craft!
+const craft = demoCraft('dabchick')
+const heron = demoCraft('heron')
 
 /** a store that counts what is worked out anew */
 function counting(): EngineStore & { made: number } {

@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { readCraft } from '../craft/index.ts'
 import { expectGolden } from '../drawing/golden.testkit.ts'
 import type { Sheet } from '../drawing/sheet.ts'
 import { madeUpBalance } from './balance.testkit.ts'
 import { changesFigure, doubtsFigure } from './changesFigure.ts'
+import { demoCraft } from './demo.testkit.ts'
 import { forcesFigure, runFigure } from './figures.ts'
 import { matchingFigure } from './matchingFigure.ts'
 import { inchLook, metricLook, plain, says, saysRange, saysStep } from './shown.ts'
@@ -77,8 +76,7 @@ test('bars show what is tried as a hollow mark where the tried balance knows the
 })
 
 test('the doubt of an answer is drawn largest first, each input named with its source', () => {
-  const craft = readCraft(readFileSync(`${import.meta.dirname}/../../demo/heron.yaml`, 'utf8'), 'heron.yaml')
-    .craft!
+  const craft = demoCraft('heron')
   const b = madeUpBalance()
   const driver = (path: string, topSpeed: number) => ({ ...b.drivers[0]!, path, says: path, topSpeed })
   b.drivers = [driver('drive.efficiency', 0.1), driver('jet.rotor.pitch', 0.5), driver('hull.length', 0)]

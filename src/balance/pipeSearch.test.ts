@@ -1,8 +1,7 @@
-import { readFileSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
-import { readCraft, whatIf } from '../craft/index.ts'
+import { whatIf } from '../craft/index.ts'
 import { beyondRoom, shapeOfPipe } from '../exhaust/shape.ts'
+import { demoCraft } from './demo.testkit.ts'
 import { mapStore } from './engineAnswers.ts'
 import { MapStore } from './fromCraft.ts'
 import { CalledOff, findPipe, handbookShape, type PipeSearchAnswer } from './pipeSearch.ts'
@@ -10,9 +9,7 @@ import { type TrialRequest, tryPipe } from './pipeTrial.ts'
 import { prepareTrial, type Trial } from './trial.ts'
 import { specWith } from './trialCurve.ts'
 
-const read = (name: string) =>
-  readCraft(readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')).craft!
-const craft = read('dabchick')
+const craft = demoCraft('dabchick')
 const store = mapStore()
 const maps = new MapStore()
 const order = { index: 0, store, maps }
@@ -73,7 +70,7 @@ test('a first answer comes early and marked as such; called off, the search ends
 }, 90_000)
 
 test('an engine without a pipe is refused by its path', () => {
-  expect(() => prepareTrial(read('heron'), { index: 0 })).toThrow(/^engines\.0: it is curve/)
+  expect(() => prepareTrial(demoCraft('heron'), { index: 0 })).toThrow(/^engines\.0: it is curve/)
   const faulty = whatIf(craft, { 'engines.0.exhaust.muffler.length': 0.004 })
   expect(() => prepareTrial(faulty, { index: 0 })).toThrow(/engines\.0\.exhaust\.muffler/)
 })

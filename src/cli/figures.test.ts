@@ -1,11 +1,9 @@
-import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { madeUpBalance } from '../balance/balance.testkit.ts'
-import { readCraft } from '../craft/index.ts'
+import { demoCraft } from '../balance/demo.testkit.ts'
 import { figuresText } from './figures.ts'
 
-const craft = readCraft(readFileSync(`${import.meta.dirname}/../../demo/heron.yaml`, 'utf8'), 'heron.yaml')
-  .craft!
+const craft = demoCraft('heron')
 
 test('the figures fit the terminal, name their curves and carry no colour unless asked', () => {
   for (const columns of [60, 80, 120]) {

@@ -1,13 +1,10 @@
-/** The two searches run to their end on the demo craft. */
-import { readFileSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
+import { demoCraft } from '../../src/balance/demo.testkit.ts'
 import { findPipe } from '../../src/balance/pipeSearch.ts'
 import { findStinger } from '../../src/balance/stingerSearch.ts'
-import { readCraft } from '../../src/craft/index.ts'
 import { beyondRoom, tubeBores } from '../../src/exhaust/shape.ts'
 
-const craft = readCraft(readFileSync(resolve(import.meta.dirname, '../../demo/dabchick.yaml'), 'utf8')).craft!
+const craft = demoCraft('dabchick')
 
 test('a stinger search tells pull, heat and risk by rising bore, and picks one that is no risk', async () => {
   const { rows, now, best, final, lengths } = await findStinger(craft, { index: 0 })

@@ -1,7 +1,6 @@
-import { readFileSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
-import { type Craft, fieldAt, type Quantity, readCraft } from '../../src/craft/index.ts'
+import { demoCraft } from '../../src/balance/demo.testkit.ts'
+import { type Craft, fieldAt, type Quantity } from '../../src/craft/index.ts'
 import { floatFindings } from '../../src/hull/floatFindings.ts'
 import { type Random, seededRandom } from '../../src/numerics/random.ts'
 import { strengthFindings } from '../../src/strength/findings.ts'
@@ -51,11 +50,8 @@ function wild(craft: Craft, random: Random): Craft {
   return copy
 }
 
-const demo = (name: string) =>
-  readCraft(readFileSync(resolve(import.meta.dirname, `../../demo/${name}.yaml`), 'utf8')).craft!
-
 test('a craft with wild values still gets sentences with numbers in them from float and strength, and never a crash', () => {
-  const bases = [demo('heron'), demo('teal')]
+  const bases = [demoCraft('heron'), demoCraft('teal')]
   const random = seededRandom(20)
   for (let k = 0; k < 10; k++) {
     const craft = wild(bases[k % 2]!, random)
