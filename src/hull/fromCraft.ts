@@ -5,7 +5,6 @@ import { waterAt } from '../fluid/water.ts'
 import type { Mesh } from '../solid/mesh.ts'
 import { meshFloat } from './float/meshFloat.ts'
 import { riderCentre } from './float/rider.ts'
-import { liquidWeight } from './float/tanks.ts'
 import { findingsMesh, hullMeshFromCraft } from './hullFromCraft.ts'
 import { namedMesh } from './namedMesh.ts'
 import { riderDragArea, stances } from './resistance/air.ts'
@@ -15,7 +14,7 @@ import { specFromStations } from './resistance/fromStations.ts'
 import type { Conditions, HullSpec, Loading } from './resistance/spec.ts'
 import type { Hull } from './shape/hull.ts'
 import { stationsOfMesh } from './shape/meshLines.ts'
-import { tanksFromCraft } from './tanksFromCraft.ts'
+import { liquidsFromCraft } from './tanksFromCraft.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
 const seaSalinity = 0.035
@@ -112,10 +111,7 @@ export function weightsOf(craft: Craft): { mass: number; x: number; z: number } 
   for (const w of craft.weights) add(w.mass.value, w.at[0].value, w.at[2].value)
   // without a list the usual weight of a craft stands in, its fuel included
   if (!(mass > 0)) return { mass: 0, x: 0, z: 0 }
-  for (const t of tanksFromCraft(craft)) {
-    const w = liquidWeight(t)
-    if (w) add(w.mass, w.at[0], w.at[2])
-  }
+  for (const w of liquidsFromCraft(craft)) add(w.mass, w.at[0], w.at[2])
   return { mass, x: x / mass, z: z / mass }
 }
 

@@ -1,10 +1,33 @@
 /** The tanks of a craft file as plain SI, each with what is in it. */
 import type { Craft } from '../craft/schema/index.ts'
 import { tankLiquid } from '../craft/tanks.ts'
-import type { Tank, TankShape } from './float/tanks.ts'
+import { liquidWeight, type Tank, type TankShape } from './float/tanks.ts'
+import type { Weight } from './float/weights.ts'
+
+/** made once for each list of tanks: a search that moves other values shares them */
+const made = new WeakMap<Craft['tanks'], { tanks: Tank[]; liquids: Weight[] }>()
+
+function madeOf(craft: Craft): { tanks: Tank[]; liquids: Weight[] } {
+  let known = made.get(craft.tanks)
+  if (!known) {
+    const tanks = read(craft)
+    known = { tanks, liquids: tanks.flatMap((t) => liquidWeight(t) ?? []) }
+    made.set(craft.tanks, known)
+  }
+  return known
+}
 
 /** The tanks with what is in them. */
-export function tanksFromCraft(craft: Craft): Tank[] {
+export function tanksFromCraft(craft: Craft): readonly Tank[] {
+  return madeOf(craft).tanks
+}
+
+/** What is in them, as weights that do not run. */
+export function liquidsFromCraft(craft: Craft): readonly Weight[] {
+  return madeOf(craft).liquids
+}
+
+function read(craft: Craft): Tank[] {
   return craft.tanks.map((t): Tank => {
     const liquid = tankLiquid(t)
     return {
