@@ -10,7 +10,7 @@ const longPages = [
 export default defineConfig({
   test: {
     reporters: ['default', './tests/countReporter.ts'],
-    // browser tests mostly wait for the page, so two files run at a time
+    // a browser test keeps about a core busy, so no more than two files run at a time
     maxWorkers: 2,
     projects: [
       {
