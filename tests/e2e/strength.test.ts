@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { beforeEach, expect, test } from 'vitest'
 import { axeFinds, onFreshPages } from './freshPages.ts'
-import { expectNoSideScroll, openExample } from './steps.ts'
+import { expectNoSideScroll, kept, openExample } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -23,11 +23,11 @@ test('the weakest bay is named in the answer and shown first; every bay has a ro
   const shown = await page.locator('.switch button[aria-pressed="true"]').first().textContent()
   expect(says).toContain(shown)
   expect(await bays().count()).toBe(3)
-  expect(await page.locator('.pictures svg').count()).toBe(3)
+  expect(await page.locator('.strength > .beside .pictures svg').count()).toBe(3)
 })
 
 test('a thicker skin is tried with the slider: now against tried in answer, pictures and table', async () => {
-  const slider = page.getByRole('slider', { name: /skin, slider/ }).first()
+  const slider = page.getByRole('slider', { name: /: sheet, slider/ }).first()
   await slider.focus()
   for (let i = 0; i < 8; i++) await page.keyboard.press('ArrowRight')
   await strip().waitFor()
@@ -40,24 +40,60 @@ test('a thicker skin is tried with the slider: now against tried in answer, pict
   await expect.poll(() => bays().count()).toBe(3)
 })
 
-test('the search compares the options by mass, give and margin, and a build of the same kind can be tried', async () => {
+test('the search sets options of every kind side by side; one of another kind is redrawn when picked, kept as a file that reads, and undone', async () => {
   await page.getByRole('button', { name: 'Search' }).click()
   const table = page.getByRole('region', { name: 'Options compared' })
   await table.waitFor()
+  await page.getByRole('button', { name: 'Search' }).waitFor()
   const masses = (await table.locator('tbody tr td:nth-child(2)').allTextContents()).map(Number)
-  expect(masses.length).toBeGreaterThan(3)
+  expect(masses.length).toBeGreaterThan(4)
   expect(Math.min(...masses.slice(1))).toBeLessThan(masses[0]!)
-  const option = page.locator('.lightest').getByRole('button', { name: /^Try / }).first()
-  await option.click()
+  const builds = (await table.locator('tbody th').allTextContents()).join('; ')
+  for (const kind of [/sheet alone/, /on \d+ mm hats/, /foam/, /faces on/]) expect(builds).toMatch(kind)
+  const lightest = page.locator('.lightest')
+  expect(await lightest.locator('.sections svg').count()).toBe(1)
+  await lightest
+    .getByRole('button', { name: /^Try .*faces on/ })
+    .first()
+    .click()
   await strip().waitFor()
-  await page.locator('.answer .saystried, .strength').first().waitFor()
+  expect(await strip().textContent()).toMatch(/kind sandwich, was stringers/)
+  await expect.poll(() => lightest.locator('.sections svg').count()).toBe(2)
+  expect(await lightest.locator('.sections svg desc').last().textContent()).toMatch(
+    /sheet on .* with .* under it/,
+  )
+  await expect.poll(() => bays().count()).toBe(4)
+  await strip().getByRole('button', { name: 'Keep', exact: true }).click()
+  await expect.poll(() => bays().count()).toBe(3)
+  await expect.poll(() => bays().nth(2).locator('td').first().textContent()).toMatch(/with .* under it/)
+  await kept(page)
+  await page.reload()
+  await expect.poll(() => bays().nth(2).locator('td').first().textContent()).toMatch(/with .* under it/)
+  await page.keyboard.press('Control+z')
+  await expect
+    .poll(() => bays().nth(2).locator('td').first().textContent())
+    .toBe('1.5 mm 5052-H32 sheet on hats 30 mm high every 120 mm')
 })
 
 test('a hatch says what to put back, hot parts how far they must stand off, findings include the printed impeller', async () => {
   expect(await page.getByText(/Put back \d+ mm² of section/).count()).toBe(1)
   await page.getByRole('heading', { name: 'Foam beside hot parts' }).waitFor()
-  expect(await page.locator('.hotparts svg desc').textContent()).toMatch(/wants \d+ mm|no distance/)
+  expect(await page.locator('.hotparts svg desc').last().textContent()).toMatch(
+    /bare it wants \d+ mm|no distance/,
+  )
+  const guards = page.getByRole('region', { name: /^Guards for/ }).locator('tbody tr')
+  expect(await guards.count()).toBe(3)
+  expect(await page.getByText(/With it fore deck bears [\d.]+ times what is asked/).count()).toBe(1)
   await expect.poll(() => page.locator('.findings').textContent(), { timeout: 20_000 }).toMatch(/blade roots/)
+  const found = await page.locator('.findings').textContent()
+  for (const part of [
+    /sealant/,
+    /pops once it is/,
+    /Beside a weld/,
+    /Where foam cannot go/,
+    /The hole under/,
+  ])
+    expect(found).toMatch(part)
 })
 
 test('the page is sound to axe and needs no side scroll on a phone', async () => {

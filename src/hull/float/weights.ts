@@ -111,9 +111,10 @@ export function heightByTilting(level: number, tilted: number, tilt: number): nu
 
 /** The luggage-scale procedure in words, for the page and the book. */
 export const scaleProcedure: readonly string[] = [
-  'Hang or prop the craft, ready to run but without the rider, at two places far apart; keep it level with a spirit level.',
+  'Empty the fuel tank: what is in it is counted by itself, and fuel that runs aft spoils the tilted reading.',
+  'Hang or prop the craft, otherwise ready to run and without the rider, at two places far apart; keep it level with a spirit level.',
   'Read the scale at each place, and tape the distance of each from the transom. Lift gently and read on the way up and down.',
   'The two readings together are the weight; the weighted mean of the two distances is where the centre is.',
   'Raise the bow by about 15 to 20 degrees, read again: the shift of the mean gives the height of the centre above the line of the hooks.',
-  'Empty the fuel tank first: fuel that runs aft spoils the tilted reading. Nobody stands under a hanging craft.',
+  'Nobody stands under a hanging craft.',
 ]

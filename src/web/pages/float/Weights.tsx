@@ -136,7 +136,8 @@ function Weighing({ side }: { side: Side }) {
       {match && typeof match === 'object' && (
         <p>
           To agree with it, {side.input.weights[match.index]!.name} would weigh {match.mass.toFixed(1)} kg at{' '}
-          {match.at[0].toFixed(2)} m forward and {match.at[2].toFixed(2)} m up.{' '}
+          {match.at[0].toFixed(2)} m forward and {match.at[2].toFixed(2)} m up
+          {side.input.tanks?.length ? '; what is in the tanks comes on top' : ''}.{' '}
           <Button isDisabled={readOnly} onPress={use}>
             Try this
           </Button>
