@@ -81,7 +81,9 @@ function acrossStringers(answer: DeckAnswer, section: BeamSection): Parts {
       (i) => answer.loads[i]!.stringer!.allowed / (answer.loads[i]!.stringer!.stress * shared[i]!.share),
     ),
     frame: least((i) => (answer.loads[i]!.allowed * modulus) / shared[i]!.moment),
-    deflection: shared[0]!.deflection,
+    // the sheet between the stringers gives as before
+    deflection:
+      answer.deflection - answer.loads[0]!.stringer!.ofSpan * bay.length + shared[0]!.deflection,
   }
 }
 

@@ -9,7 +9,7 @@ import type { Mark, Sheet } from '../drawing/sheet.ts'
 import { wrapText } from '../drawing/textWidth.ts'
 import { faceAt, foamLimit, type Guard, guarded, guardWord, type HotPart, wrapping } from './guards.ts'
 
-const inCelsius = (T: number) => `${Math.round(T - 273.15)} °C`
+const inCelsius = (T: number) => `${Math.round(T - 273.15)}\u00a0°C`
 const wholeMm = (v: number) => `${Math.round(1e3 * v)} mm`
 
 /** The part, its guard and the foam cut across, to scale, with distances and temperatures. */
