@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { hear } from '../sound/hear.ts'
 import { inventedRun } from '../sound/invented.ts'
+import { scoreHalf } from '../sound/scorer.ts'
 import { readWav } from '../sound/wav.ts'
 import { makeHearSession } from './hear.ts'
 
@@ -53,4 +54,35 @@ test('a session without sound answers that no engine was heard', () => {
   session.close()
   expect(session.score(10)).toBe(1)
   expect(session.answer({}).verdict.code).toBe('no engine')
+})
+
+test('a recording scored in two halves by two workers gives exactly what one gives', () => {
+  const two = inventedRun({ rotations: [105, 98], locked: false, firingsPerTurn: 1, seed: 21 })
+  const session = (halved: boolean) => {
+    const s = makeHearSession({})
+    s.take([two.samples.subarray(18 * two.rate, 29 * two.rate)], two.rate)
+    s.close()
+    const half = halved ? s.halve(100) : undefined
+    expect(half !== undefined).toBe(halved)
+    while (s.score(1000) < 1);
+    // as it comes back from another worker
+    if (half) s.join(structuredClone(scoreHalf(structuredClone(half))))
+    return s.answer({})
+  }
+  expect(session(true)).toEqual(session(false))
+})
+
+test('when the other worker fails its half is scored here', () => {
+  const two = inventedRun({ rotations: [105], locked: false, firingsPerTurn: 1, seed: 20 })
+  const session = (halved: boolean) => {
+    const s = makeHearSession({ engines: 1 })
+    s.take([two.samples.subarray(18 * two.rate, 26 * two.rate)], two.rate)
+    s.close()
+    if (halved) expect(s.halve(100)).toBeDefined()
+    while (s.score(1000) < 1);
+    if (halved) s.join(undefined)
+    while (s.score(1000) < 1);
+    return s.answer({})
+  }
+  expect(session(true)).toEqual(session(false))
 })

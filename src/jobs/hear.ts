@@ -3,6 +3,7 @@ import type { Hearing, Spectrogram, Track } from '../sound/hearing.ts'
 import { listenTo } from '../sound/listen.ts'
 import { type HearOptions, type Listener, makeListener } from '../sound/listener.ts'
 import { ANALYSIS_RATE, makeResampler } from '../sound/resample.ts'
+import type { Half, ScoredHalf } from '../sound/scorer.ts'
 import { quickSpectrogram } from '../sound/spectrogram.ts'
 import { pcm16, WAV_HEAD, wavHead } from '../sound/wav.ts'
 
@@ -24,6 +25,10 @@ export interface HearSession {
   picture(): Spectrogram
   /** scores `most` further frames; the part of all that is done, 1 when nothing is left */
   score(most: number): number
+  /** after `close`: the later half of the scoring, for another worker; undefined when it is not worth it, or fewer than `least` frames */
+  halve(least?: number): Half | undefined
+  /** takes the half scored elsewhere, once `score` has done its own; without it `score` goes on with that half too */
+  join(scored: ScoredHalf | undefined): void
   /** tracks, count, events and verdict; again with other locks or another engine count as often as wanted */
   answer(change: Pick<HearOptions, 'locks' | 'engines'>): Hearing
   /** one engine's lines alone as a WAV file */
@@ -34,6 +39,8 @@ export function makeHearSession(options: SessionOptions): HearSession {
   const picker = makeChannelPicker(options)
   let listener: Listener | undefined
   let rateIn = ANALYSIS_RATE
+  /** s up to which this session scores, while another one has the rest */
+  let until: number | undefined
   const listen = (stretches: readonly Float32Array[], expected?: number) => {
     for (const x of stretches) {
       listener ??= makeListener(rateIn, { ...options, ...(expected ? { expected } : {}) })
@@ -54,7 +61,17 @@ export function makeHearSession(options: SessionOptions): HearSession {
     picture: () => quickSpectrogram(listener?.signal ?? new Float32Array(0)),
     score: (most) => {
       if (!listener?.score(most)) return 1
-      return (listener.frames * HOP_SECONDS) / listener.seconds
+      return (listener.frames * HOP_SECONDS) / (until ?? listener.seconds)
+    },
+    halve: (least) => {
+      const half = listener?.halve(least)
+      // while another worker has its half, the part done is that of the own one
+      if (half) until = half.from * HOP_SECONDS
+      return half
+    },
+    join: (scored) => {
+      listener?.join(scored)
+      until = undefined
     },
     answer: (change) => whole().again(change),
     alone: (track, step) => aloneWav(listenTo(whole().signal, ANALYSIS_RATE, track, step, { halves: true })),

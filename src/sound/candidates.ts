@@ -13,7 +13,7 @@ import {
   scoreFrame,
   skirtLoss,
 } from './comb.ts'
-import { SLOPES, WINDOW } from './settings.ts'
+import { SLOPES, STEP, WINDOW } from './settings.ts'
 import { SPECTRUM_POINTS, SPECTRUM_TOP, type Warper } from './warp.ts'
 
 /** teeth of a candidate whose levels are kept while pairs are scored */
@@ -23,13 +23,18 @@ const TEETH = 46
 export const OWN_PEAKS = 10
 /** further ones found after masking each of the two best */
 export const MASKED_PEAKS = 3
-export const CANDIDATES = OWN_PEAKS + 2 * MASKED_PEAKS
+/** places kept open for lines of the frames before that are no peak of this one */
+export const FOLLOWED = 3
+export const CANDIDATES = OWN_PEAKS + 2 * MASKED_PEAKS + FOLLOWED
 /** pairs kept */
 export const PAIRS = 40
 /** unit of the pair scores kept */
 export const PAIR_UNIT = 0.001
 /** a pair must lie this far apart in ln f; nearer is one line */
 export const PAIR_APART = 0.045
+
+/** most that different slopes add to it */
+const SMEAR_MOST = 0.04
 
 /** Grows with the recording; frame i's candidates stand at i * CANDIDATES. */
 export interface FrameStore {
@@ -81,6 +86,41 @@ function nextFrame(s: FrameStore): number {
   return s.frames++
 }
 
+/** The frames of a store without the room behind them. */
+export const trimmed = (s: FrameStore): FrameStore => ({
+  frames: s.frames,
+  count: s.count.slice(0, s.frames),
+  rate: s.rate.slice(0, s.frames * CANDIDATES),
+  score: s.score.slice(0, s.frames * CANDIDATES),
+  slope: s.slope.slice(0, s.frames * CANDIDATES),
+  pairCount: s.pairCount.slice(0, s.frames),
+  pairA: s.pairA.slice(0, s.frames * PAIRS),
+  pairB: s.pairB.slice(0, s.frames * PAIRS),
+  pairScore: s.pairScore.slice(0, s.frames * PAIRS),
+})
+
+/** Adds the frames of a trimmed store behind those of another. */
+export function appendFrames(to: FrameStore, more: FrameStore): void {
+  const n = to.frames + more.frames
+  to.count = room(to.count, n)
+  to.pairCount = room(to.pairCount, n)
+  to.rate = room(to.rate, n * CANDIDATES)
+  to.score = room(to.score, n * CANDIDATES)
+  to.slope = room(to.slope, n * CANDIDATES)
+  to.pairA = room(to.pairA, n * PAIRS)
+  to.pairB = room(to.pairB, n * PAIRS)
+  to.pairScore = room(to.pairScore, n * PAIRS)
+  to.count.set(more.count, to.frames)
+  to.pairCount.set(more.pairCount, to.frames)
+  to.rate.set(more.rate, to.frames * CANDIDATES)
+  to.score.set(more.score, to.frames * CANDIDATES)
+  to.slope.set(more.slope, to.frames * CANDIDATES)
+  to.pairA.set(more.pairA, to.frames * PAIRS)
+  to.pairB.set(more.pairB, to.frames * PAIRS)
+  to.pairScore.set(more.pairScore, to.frames * PAIRS)
+  to.frames = n
+}
+
 export interface FrameReader {
   /** scores one frame of samples and adds it to the store */
   read: (frame: Float64Array, warper: Warper, store: FrameStore, pairs: boolean) => void
@@ -100,7 +140,10 @@ export interface PairScorer {
   add: (store: FrameStore, peaks: Candidates, levels: readonly Float64Array[] | null, warper?: Warper) => void
 }
 
-/** Pairs nearer than `apart` in ln f are left out. */
+/**
+ * Pairs nearer than `apart` in ln f are left out, and further ones where the slopes differ: under the wrong slope one engine's
+ * lines smear over half a window's worth of the difference, and a second comb fits the edge of the smear.
+ */
 export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
   const slopes = SLOPES
   const best = new Float64Array(PAIRS)
@@ -138,7 +181,12 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
     let count = 0
     for (let a = 0; a < n; a++)
       for (let b = a + 1; b < n; b++) {
-        if (Math.abs(Math.log(peaks.rate[a]! / peaks.rate[b]!)) <= apart) continue
+        const turn = Math.abs(slopes[peaks.slope[a]!]! - slopes[peaks.slope[b]!]!)
+        if (
+          Math.abs(Math.log(peaks.rate[a]! / peaks.rate[b]!)) <=
+          apart + Math.min(SMEAR_MOST, 0.5 * WINDOW * turn)
+        )
+          continue
         const sa = peaks.score[a]!
         const sb = peaks.score[b]!
         const joint = Math.max(sa + beside[b * CANDIDATES + a]!, sb + beside[a * CANDIDATES + b]!)
@@ -189,12 +237,87 @@ export function makePairScorer(grid: CombGrid, apart: number): PairScorer {
   return { add }
 }
 
-/** Working arrays for reading frames. */
+/** frames a line is looked for after it was last part of a good pair */
+const FOLLOW_FRAMES = 8
+/** best pairs whose members are followed */
+const FOLLOW_PAIRS = 3
+/** grid steps on each side of the expected place that are searched */
+const FOLLOW_REACH = 4
+
+interface Line {
+  /** Hz, expected in the next frame */
+  rate: number
+  /** frames left */
+  life: number
+}
+
+/**
+ * Beside a loud engine a faint one is no peak in every frame. The members of the best pairs of each frame are looked for in the
+ * next ones where they should be by then, so that a path can go on through the gap on what truly stands there.
+ */
+function makeFollower(grid: CombGrid) {
+  let lines: Line[] = []
+  const known = (peaks: Candidates, g: number) => {
+    for (let k = 0; k < peaks.count; k++) if (Math.abs(peaks.place[k]! - g) <= 3) return true
+    return false
+  }
+  const add = (scores: FrameScores, peaks: Candidates) => {
+    let room = FOLLOWED
+    for (const line of lines) {
+      if (room === 0) break
+      const at = Math.round(Math.log(line.rate / grid.rates[0]!) / grid.step)
+      if (at < 1 || at > grid.rates.length - 2 || known(peaks, at)) continue
+      let best = at
+      const from = Math.max(1, at - FOLLOW_REACH)
+      const to = Math.min(grid.rates.length - 2, at + FOLLOW_REACH)
+      // the nearer place wins among equals, or a neighbour's skirt would always be taken
+      const worth = (g: number) => scores.score[g]! - 0.08 * Math.abs(g - at)
+      for (let g = from; g <= to; g++) if (worth(g) > worth(best)) best = g
+      if (known(peaks, best)) continue
+      const k = peaks.count++
+      peaks.place[k] = best
+      peaks.rate[k] = grid.rates[best]!
+      peaks.score[k] = scores.score[best]!
+      peaks.slope[k] = scores.slope[best]!
+      room--
+    }
+  }
+  const learn = (store: FrameStore, peaks: Candidates) => {
+    const i = store.frames - 1
+    const next: Line[] = []
+    const take = (k: number, life: number) => {
+      const rate = peaks.rate[k]! * Math.exp(SLOPES[peaks.slope[k]!]! * STEP)
+      const same = next.find((l) => Math.abs(Math.log(l.rate / rate)) < 3 * grid.step)
+      if (same) same.life = Math.max(same.life, life)
+      else next.push({ rate, life })
+    }
+    for (let p = 0; p < Math.min(FOLLOW_PAIRS, store.pairCount[i]!); p++) {
+      take(store.pairA[i * PAIRS + p]!, FOLLOW_FRAMES)
+      take(store.pairB[i * PAIRS + p]!, FOLLOW_FRAMES)
+    }
+    for (const line of lines) {
+      if (line.life <= 1) continue
+      let k = -1
+      for (let j = 0; j < peaks.count; j++)
+        if (
+          Math.abs(Math.log(peaks.rate[j]! / line.rate)) < FOLLOW_REACH * grid.step &&
+          (k < 0 || peaks.score[j]! > peaks.score[k]!)
+        )
+          k = j
+      if (k >= 0) take(k, line.life - 1)
+    }
+    lines = next
+  }
+  return { add, learn }
+}
+
+/** Working arrays for reading frames; frames must come in their order. */
 export function makeFrameReader(grid: CombGrid): FrameReader {
   const scores = makeScores(grid)
   const work = { again: makeScores(grid), masked: new Float64Array(SPECTRUM_POINTS) }
   const peaks = makeCandidates(CANDIDATES)
   const scorer = makePairScorer(grid, PAIR_APART)
+  const follower = makeFollower(grid)
   const read: FrameReader['read'] = (frame, warper, store, pairs) => {
     let settled = false
     if (!pairs) {
@@ -212,8 +335,10 @@ export function makeFrameReader(grid: CombGrid): FrameReader {
     if (pairs) {
       const retry = RETRY.map((k) => warper.clipped[k]!)
       addMaskedPeaks(grid, retry, scores, work, peaks, MASKED_PEAKS)
+      follower.add(scores, peaks)
     }
     scorer.add(store, peaks, pairs ? warper.clipped : null, warper)
+    if (pairs) follower.learn(store, peaks)
   }
   return { read, scores }
 }

@@ -1,24 +1,14 @@
 /** Takes a recording stretch by stretch and keeps only what the tracks need. */
 import type { Flag } from '../answers/solved.ts'
-import {
-  CANDIDATES,
-  type FrameStore,
-  makeFrameReader,
-  makeFrameStore,
-  PAIR_UNIT,
-  PAIRS,
-} from './candidates.ts'
-import { makeCombGrid } from './comb.ts'
+import { appendFrames, CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './candidates.ts'
 import { conclude } from './conclude.ts'
 import { type DecideOptions, decide, usualDecision } from './decide.ts'
-import { frontSignal } from './frames.ts'
 import type { Hearing } from './hearing.ts'
 import { type Lock, pathOne } from './pathOne.ts'
 import { pathTwo } from './pathTwo.ts'
 import { ANALYSIS_RATE, makeResampler } from './resample.ts'
-import { FRAME, HIGHEST, HOP, LOWEST, STEP, usualCosts } from './settings.ts'
-import { makeSpectrogram } from './spectrogram.ts'
-import { makeWarper } from './warp.ts'
+import { BLOCK, type Half, makeScorer, reach, type ScoredHalf } from './scorer.ts'
+import { HIGHEST, HOP, LOWEST, STEP, usualCosts } from './settings.ts'
 
 /** A point of a track laid down by hand. */
 export interface LockedPoint {
@@ -63,6 +53,10 @@ export interface Listener {
   end: () => void
   /** scores at most `most` frames of what was taken; false when none are left */
   score: (most: number) => boolean
+  /** after `end`: leaves the later half of what is still to be scored to somebody else; undefined when that is fewer than `least` frames */
+  halve: (least?: number) => Half | undefined
+  /** takes that half's frames, once `score` has done its own; without them it scores them too */
+  join: (scored: ScoredHalf | undefined) => void
   /** what was taken so far, at the analysis rate; valid until the next stretch */
   readonly signal: Float32Array
   /** best reading of the last moments; looks back a few seconds each time */
@@ -77,7 +71,8 @@ export interface Listener {
   again: (change: Pick<HearOptions, 'locks' | 'engines'>) => Hearing
 }
 
-const MARGIN = 24
+/** frames of a half from which it is worth it, a quarter of a minute */
+const WORTH_HALVING = 600
 
 /** rev/min of one firing a second: 60 for a two-stroke single, 120 for a four-stroke single. */
 export function rpmPerHertz(cylinders = 1, strokes: 2 | 4 = 2): number {
@@ -163,13 +158,10 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
     )
   const wantPairs = options.engines !== 1
   const resampler = makeResampler(rate, ANALYSIS_RATE)
-  const warper = makeWarper()
-  const grid = makeCombGrid({ low, high })
-  const reader = makeFrameReader(grid)
   // what a file announces may be wrong, so no more is taken than two hours need
   const expected = Math.min(7200, Math.max(0, options.expected ?? 0))
-  const store = makeFrameStore(Math.max(512, Math.ceil(expected / STEP) + 40))
-  const picture = makeSpectrogram(Math.max(256, Math.ceil(expected / STEP / 2) + 20))
+  const scorer = makeScorer({ low, high, pairs: wantPairs }, Math.ceil(expected / STEP))
+  const { store, picture, warper } = scorer
   let signal = new Float32Array(Math.max(1 << 16, Math.ceil((expected + 1) * ANALYSIS_RATE)))
   let length = 0
   let ended = false
@@ -183,30 +175,19 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
     signal.set(x, length)
     length += x.length
   }
-  const size = FRAME
-  const frame = new Float64Array(size)
+  /** frames from here on are scored elsewhere */
+  let limit = Number.POSITIVE_INFINITY
   /** frames whose whole window is there */
   const ready = () => {
-    const reach = FRAME / 2 + MARGIN
-    return ended ? Math.floor((length - 1) / HOP) + 1 : Math.floor((length - reach) / HOP)
+    const all = ended ? Math.floor((length - 1) / HOP) + 1 : Math.floor((length - reach) / HOP)
+    return Math.min(limit, all)
   }
   const readFrames = (most = Number.POSITIVE_INFINITY): boolean => {
-    const reach = FRAME / 2 + MARGIN
     const until = Math.min(ready(), store.frames + most)
     while (store.frames < until) {
       const from = store.frames
-      const to = Math.min(until, from + 200)
-      const first = from * HOP - reach
-      const cut = new Float32Array((to - from) * HOP + 2 * reach)
-      const lead = Math.max(0, -first)
-      cut.set(signal.subarray(first + lead, Math.min(length, first + cut.length)), lead)
-      const front = frontSignal(cut)
-      for (let i = from; i < to; i++) {
-        const start = MARGIN + (i - from) * HOP
-        for (let k = 0; k < size; k++) frame[k] = front[start + k]!
-        reader.read(frame, warper, store, wantPairs)
-        picture.add(i, warper.plain)
-      }
+      const to = Math.min(until, from + BLOCK)
+      scorer.read(signal.subarray(0, length), 0, from, to)
       if (options.cancelled?.()) return false
     }
     return store.frames < ready()
@@ -276,6 +257,27 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
     take: (x) => append(resampler.push(x)),
     end,
     score: readFrames,
+    halve: (least = WORTH_HALVING) => {
+      const all = ended ? ready() : 0
+      const half = BLOCK * Math.round((store.frames + (all - store.frames) / 2) / BLOCK)
+      if (all - half < least || half <= store.frames) return undefined
+      limit = half
+      const base = half * HOP - reach
+      return {
+        scoring: { low, high, pairs: wantPairs },
+        signal: signal.slice(base, length),
+        base,
+        from: half,
+        to: all,
+      }
+    },
+    join: (scored) => {
+      if (store.frames !== limit) throw new Error(`frames ${store.frames} of ${limit} are scored so far`)
+      limit = Number.POSITIVE_INFINITY
+      if (!scored) return
+      appendFrames(store, scored.store)
+      picture.append(scored.columns)
+    },
     get signal() {
       return signal.subarray(0, length)
     },

@@ -16,6 +16,8 @@ const toByte = (ln: number) => Math.max(0, Math.min(255, Math.round(2 * (8.686 *
 export interface SpectrogramBuilder {
   /** ln |X| of frame i */
   add: (i: number, plain: Float64Array) => void
+  /** columns made elsewhere, of the frames that follow */
+  append: (level: Uint8Array) => void
   finish: () => Spectrogram
 }
 
@@ -37,6 +39,16 @@ export function makeSpectrogram(expected = 256): SpectrogramBuilder {
         level[columns * ROWS + r] = toByte(top)
       }
       columns++
+    },
+    append: (more) => {
+      const need = columns * ROWS + more.length
+      if (need > level.length) {
+        const bigger = new Uint8Array(need)
+        bigger.set(level.subarray(0, columns * ROWS))
+        level = bigger
+      }
+      level.set(more, columns * ROWS)
+      columns += more.length / ROWS
     },
     finish: () => ({
       timeStep: STEP * FRAMES_A_COLUMN,

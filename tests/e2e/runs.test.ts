@@ -169,6 +169,69 @@ test('a line is dragged by the pointer', async () => {
   expect(Number(await handle.getAttribute('aria-valuenow'))).toBeLessThan(6200)
 })
 
+test('a line let go at half its height moves down an octave as a whole, and back again', async () => {
+  await open('run.wav')
+  await heard()
+  const box = (await page.locator('.runview .sheet svg path[stroke="#0072b2"]').first().boundingBox())!
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  for (let d = 20; d < 300 && (await page.locator('.octave').count()) === 0; d += 5)
+    await page.mouse.move(x, y + d)
+  expect(await page.locator('.octave').textContent()).toBe('half the speed')
+  await page.mouse.up()
+  await expect.poll(() => answer().textContent(), { timeout: 30_000 }).toMatch(/mostly at 31[2-8]0 rpm/)
+  expect(await page.locator('.markband').textContent()).toContain('÷ 2')
+  expect(await page.locator('.handle').count()).toBe(0)
+  await page.getByRole('button', { name: /^Take away: line A turns half as fast/ }).click()
+  await expect.poll(() => answer().textContent(), { timeout: 30_000 }).toMatch(/mostly at 6[23]\d0 rpm/)
+})
+
+test('a stretch called a voice is silent, and the rest stays', async () => {
+  await open('run.wav')
+  await heard()
+  await page.getByText('Put a line right by hand').click()
+  const cursor = page.getByRole('slider', { name: 'Moment of the recording' })
+  await cursor.fill('0')
+  await page.getByRole('button', { name: 'Begins at the cursor' }).click()
+  await cursor.fill('2')
+  await page.getByRole('button', { name: 'Ends at the cursor' }).click()
+  await page.getByRole('button', { name: 'Line A is a voice, not an engine' }).click()
+  await page.getByText('Line A is a voice, not an engine, 0:00.0 to 0:02.0').waitFor()
+  await page.locator('.job').waitFor({ state: 'detached', timeout: 60_000 })
+  await page.getByText('Speed over time, as a table').click()
+  const row = (time: string) =>
+    page.locator('tr', { has: page.getByRole('rowheader', { name: time, exact: true }) })
+  await expect.poll(() => row('0:01.0').textContent(), { timeout: 30_000 }).toMatch(/–$/)
+  expect(await row('0:05.0').textContent()).toMatch(/6[23]\d0$/)
+})
+
+test('scale readings stand beside the predicted pull, and a track is set by hand', async () => {
+  await open('run.wav')
+  await heard()
+  await page.getByLabel('Luggage scale, kg').fill('21.4, 22.0, 21.7')
+  await page.getByLabel('Luggage scale, kg').press('Enter')
+  await page.getByText(/The scale read 213 N where \d+ N was expected tied up/).waitFor({ timeout: 60_000 })
+  const points = Array.from(
+    { length: 30 },
+    (_, i) =>
+      `<trkpt lat="${(54 + i * 2e-5).toFixed(6)}" lon="10.1"><time>2026-05-01T10:00:${String(i).padStart(2, '0')}Z</time></trkpt>`,
+  )
+  writeFileSync(file('far.gpx'), `<gpx><trk><trkseg>${points.join('')}</trkseg></trk></gpx>`)
+  await open('far.gpx')
+  await page.getByText('far.gpx, 30 points').waitFor()
+  await page.getByLabel('The craft was').selectOption('under way')
+  await page.getByText('No clear match').waitFor()
+  await page.getByLabel('Track begins, s after the recording').fill('-8.5')
+  await page.getByLabel('Track begins, s after the recording').press('Enter')
+  await page.getByText('set by hand to begin 8.5 s before the recording').waitFor()
+  await page.getByText('corrected for the craft’s coming and going').waitFor()
+  await page.getByLabel('The phone that recorded was').selectOption('on the craft')
+  await page.getByText('its motion does not change the pitch').waitFor()
+  await page.getByRole('button', { name: 'Match to the sound' }).click()
+  await page.getByText('No clear match').waitFor()
+})
+
 test('a run plays, one engine alone too, and the cursor moves', async () => {
   await open('run.wav')
   await heard()

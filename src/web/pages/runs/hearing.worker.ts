@@ -2,7 +2,9 @@ import type { Flag } from '../../../answers/solved.ts'
 import { type HearSession, makeHearSession, type SessionOptions } from '../../../jobs/hear.ts'
 import type { Hearing, Spectrogram, Track } from '../../../sound/hearing.ts'
 import type { HearOptions } from '../../../sound/listener.ts'
+import type { Half, ScoredHalf } from '../../../sound/scorer.ts'
 import { readRecording } from './decode.ts'
+import type { HalfNews } from './half.worker.ts'
 
 /** What the page asks of the worker that holds one recording. */
 export type HearingOrder =
@@ -48,6 +50,40 @@ const hand = (hearing: Hearing) =>
     hearing.spectrogram.level.buffer as ArrayBuffer,
   ])
 
+const listening = (part: number) => say(READING + (FOLLOWING - READING) * part, 'Listening for engines')
+
+/** Scores all frames, half of them in a second worker where the recording is long and there is a core for it. */
+async function scoreAll(mine: HearSession): Promise<void> {
+  const half = (navigator.hardwareConcurrency ?? 1) > 1 ? mine.halve() : undefined
+  const other = half && scoreElsewhere(half)
+  for (let part = 0; part < 1; ) {
+    part = mine.score(STRIDE)
+    listening(part)
+  }
+  if (!half) return
+  mine.join(await other)
+  // nothing is left, unless the second worker failed
+  for (let part = 0; part < 1; part = mine.score(STRIDE)) listening(part)
+}
+
+/** Undefined when no second worker can be had. */
+function scoreElsewhere(half: Half): Promise<ScoredHalf | undefined> {
+  return new Promise((done) => {
+    try {
+      const worker = new Worker(new URL('./half.worker.ts', import.meta.url), { type: 'module' })
+      const end = (scored: ScoredHalf | undefined) => {
+        worker.terminate()
+        done(scored)
+      }
+      worker.onmessage = ({ data }: MessageEvent<HalfNews>) => 'scored' in data && end(data.scored)
+      worker.onerror = () => end(undefined)
+      worker.postMessage(half, [half.signal.buffer])
+    } catch {
+      done(undefined)
+    }
+  })
+}
+
 async function open(file: File, options: SessionOptions, change: Pick<HearOptions, 'locks' | 'engines'>) {
   const mine = makeHearSession(options)
   session = mine
@@ -81,10 +117,7 @@ async function open(file: File, options: SessionOptions, change: Pick<HearOption
   flags = read
   if (mine.seconds() === 0) return scope.postMessage({ nothing: read })
   show()
-  for (let part = 0; part < 1; ) {
-    part = mine.score(STRIDE)
-    say(READING + (FOLLOWING - READING) * part, 'Listening for engines')
-  }
+  await scoreAll(mine)
   say(FOLLOWING, 'Following the engines')
   hand(mine.answer(change))
 }
