@@ -56,7 +56,8 @@ function above(picture: LoadsPicture, c: LoadCase): number {
   if (c.sinks || c.over) return 0.3 * hull.depth
   const tall = rider ? (tallness[postureOf(c) ?? 'prone'] ?? 0.15) * rider.stature : 0
   const centre = project('side', makeFrame(c.attitude.trim, c.attitude.heel), c.attitude.h, ...c.centre)[1]
-  return Math.max(hull.depth + (postureOf(c) ? tall : 0), centre + 0.05)
+  const head = rider && c.name === 'swamped, rider alongside' ? 0.15 * rider.stature : 0
+  return Math.max(hull.depth + (postureOf(c) ? tall : 0), head, centre + 0.05)
 }
 
 const tallness: Partial<Record<Posture, number>> = { standing: 1, kneeling: 0.72, prone: 0.15 }

@@ -61,7 +61,7 @@ export function rightingFigure(now: RightingSet, tried: RightingSet | undefined,
     y: { label: 'righting arm', unit: 'cm', include: [0] },
     series: [...before, ...series],
     markers: [
-      ...(c.arm.length === 0 ? [] : rightingMarks(c)),
+      ...(c.arm.length === 0 ? [] : rightingMarks(c, width < 120)),
       ...(before.length > 0 && now.rider.vanishing !== undefined && now.rider.vanishing !== c.vanishing
         ? [
             {
@@ -84,7 +84,8 @@ function differs(a: RightingCurve, b: RightingCurve): boolean {
   return a.arm.length !== b.arm.length || a.arm.some((v, i) => Math.abs(v - b.arm[i]!) > 2e-4)
 }
 
-function rightingMarks(c: RightingCurve): ChartMarker[] {
+/** on a narrow sheet the signs of deck edge and opening stand without words, which the page's table has */
+function rightingMarks(c: RightingCurve, narrow: boolean): ChartMarker[] {
   const at = (heel: number) => armAt(c, heel) * 100
   const marks: ChartMarker[] = []
   if (Number.isFinite(c.greatest.arm) && c.greatest.arm > 0)
@@ -109,7 +110,7 @@ function rightingMarks(c: RightingCurve): ChartMarker[] {
       y: at(c.deckEdge),
       shape: 'triangle',
       colour: quiet,
-      label: `deck edge under at ${inDegrees(c.deckEdge).toFixed(0)}°`,
+      ...(narrow ? {} : { label: `deck edge under at ${inDegrees(c.deckEdge).toFixed(0)}°` }),
       hollow: true,
     })
   if (c.flooding)
@@ -118,7 +119,7 @@ function rightingMarks(c: RightingCurve): ChartMarker[] {
       y: at(c.flooding.heel),
       shape: 'cross',
       colour: okabeIto.vermillion,
-      label: `${c.flooding.name} under at ${inDegrees(c.flooding.heel).toFixed(0)}°`,
+      ...(narrow ? {} : { label: `${c.flooding.name} under at ${inDegrees(c.flooding.heel).toFixed(0)}°` }),
     })
   return marks
 }

@@ -30,7 +30,7 @@ export function Stability({ report, triedReport, look }: Props) {
         <Figure
           draw={draw}
           name="righting arm"
-          caption={`Above the line it comes back by itself, below it goes on over. Heel to port; the rider keeps his place.${triedReport ? ' Grey and dashed: as it is now.' : ''}`}
+          caption={`Above the line it comes back by itself, below it goes on over. Heel to port; the rider keeps his place. Triangle: the deck edge goes under; red cross: the first opening does.${triedReport ? ' Grey and dashed: as it is now.' : ''}`}
         />
         <dl className="gm">
           <div>
