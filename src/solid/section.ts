@@ -9,26 +9,33 @@ export function cutLines(mesh: Mesh, n: Vec3, h: number): Float64Array {
     side[i] = n[0] * p[k]! + n[1] * p[k + 1]! + n[2] * p[k + 2]! - h
   const out: number[] = []
   for (let f = 0; f < t.length; f += 3) {
+    const i = t[f]!
+    const j = t[f + 1]!
+    const k = t[f + 2]!
     // a point on the plane counts as above: every piece then has exactly two ends
-    const below = [0, 1, 2].map((k) => side[t[f + k]!]! < 0)
-    const lone = below[0] === below[1] ? (below[0] === below[2] ? -1 : 2) : below[0] === below[2] ? 1 : 0
-    if (lone < 0) continue
-    const a = t[f + lone]!
-    const b = t[f + ((lone + 1) % 3)]!
-    const c = t[f + ((lone + 2) % 3)]!
-    const ab = crossing(p, side, a, b)
-    const ac = crossing(p, side, a, c)
-    if (below[lone]) out.push(...ac, ...ab)
-    else out.push(...ab, ...ac)
+    const bi = side[i]! < 0
+    const bj = side[j]! < 0
+    const bk = side[k]! < 0
+    if (bi === bj && bj === bk) continue
+    // turn the face so that a stands alone on its side
+    const [a, b, c, below] =
+      bi === bj ? ([k, i, j, bk] as const) : bi === bk ? ([j, k, i, bj] as const) : ([i, j, k, bi] as const)
+    if (below) {
+      addCrossing(p, side, a, c, out)
+      addCrossing(p, side, a, b, out)
+    } else {
+      addCrossing(p, side, a, b, out)
+      addCrossing(p, side, a, c, out)
+    }
   }
   return Float64Array.from(out)
 }
 
-function crossing(p: Float64Array, side: Float64Array, i: number, j: number): number[] {
+function addCrossing(p: Float64Array, side: Float64Array, i: number, j: number, out: number[]): void {
   const from = Math.min(i, j)
   const to = Math.max(i, j)
   const along = side[from]! / (side[from]! - side[to]!)
-  return [0, 1, 2].map((k) => p[3 * from + k]! + along * (p[3 * to + k]! - p[3 * from + k]!))
+  for (let k = 0; k < 3; k++) out.push(p[3 * from + k]! + along * (p[3 * to + k]! - p[3 * from + k]!))
 }
 
 /** Cut lines joined end to end into closed loops of points x, y, z …; pieces that find no partner are left out. */
