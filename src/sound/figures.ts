@@ -86,6 +86,7 @@ export function runPicture(p: RunPicture): Sheet {
   const marks: Mark[] = [
     ...heat.marks.map((m) => lifted(m, strip)),
     ...h.tracks.flatMap((t) => trackMarks(t, h, raised)),
+    ...h.tracks.flatMap((t) => trackName(t, h, raised)),
     ...countStrip(h, plot),
   ]
   return { ...heat, height: heat.height + strip, marks, plots: [raised] }
@@ -134,19 +135,17 @@ function seriesOf(t: Track, h: Hearing, from: number, to: number): PlotSeries {
   return { name: `engine ${t.label}`, x, y, colour: engineColour[t.label], tried: false }
 }
 
-/** A track with a white rim, broken where the engine was not heard, with its name where it first shows. */
+/** A track with a white rim, broken where the engine was not heard. */
 function trackMarks(t: Track, h: Hearing, plot: Plot): Mark[] {
   const colour = engineColour[t.label]
   const x = alongAxis(plot.x, plot.left, plot.right)
   const y = alongAxis(plot.y, plot.bottom, plot.top)
   const marks: Mark[] = []
   let points: number[] = []
-  let longest: number[] = []
   const flush = () => {
     if (points.length >= 4) {
       marks.push(polyline(points, { stroke: '#ffffff', width: 1.2 }, 'data'))
       marks.push(polyline(points, { stroke: colour, width: 0.6 }, 'data', `engine ${t.label}`))
-      if (points.length > longest.length) longest = points
     }
     points = []
   }
@@ -162,19 +161,57 @@ function trackMarks(t: Track, h: Hearing, plot: Plot): Mark[] {
     else flush()
   }
   flush()
-  if (longest.length >= 4) {
-    const name = h.tracks.length > 1 ? `engine ${t.label}` : 'engine'
-    const at = Math.min(longest[0]! + 1.5, plot.right - 18)
-    marks.push(
-      text(at, longest[1]! + (t.label === 'A' ? 2 : -4.4), name, {
-        colour: inkOf(colour),
-        bold: true,
-        halo: true,
-        layer: 'data',
-      }),
-    )
-  }
   return marks
+}
+
+/** mm a name takes: its length, and its height with some air */
+const NAME_LONG = 17
+const NAME_HIGH = 3.4
+/** mm between a name's foot and its line, above or below */
+const OFF = [2, -4.4]
+
+/** The name of a track, where the lines leave it most room. */
+function trackName(t: Track, h: Hearing, plot: Plot): Mark[] {
+  const x = alongAxis(plot.x, plot.left, plot.right)
+  const y = alongAxis(plot.y, plot.bottom, plot.top)
+  const end = plot.right - NAME_LONG
+  const indexAt = (mm: number) => {
+    const part = (mm - plot.left) / (plot.right - plot.left)
+    return Math.round((plot.x.min + part * (plot.x.max - plot.x.min)) / h.step)
+  }
+  const heightAt = (track: Track, mm: number) => {
+    const rpm = track.rpm[indexAt(mm)] ?? 0
+    return rpm > 0 && rpm <= plot.y.max ? y(rpm) : undefined
+  }
+  /** least distance of any line from a name whose foot stands at `foot` */
+  const room = (at: number, foot: number) => {
+    let least = Math.min(foot - plot.bottom, plot.top - foot - NAME_HIGH)
+    for (const other of h.tracks)
+      for (let mm = at; mm <= at + NAME_LONG; mm += 1) {
+        const line = heightAt(other, mm)
+        if (line !== undefined) least = Math.min(least, Math.max(foot - line, line - foot - NAME_HIGH))
+      }
+    return least
+  }
+  let best: { at: number; foot: number; room: number } | undefined
+  for (let at = plot.left + 1.5; at < end; at += (end - plot.left) / 40) {
+    const line = heightAt(t, at)
+    if (line === undefined) continue
+    for (const off of OFF) {
+      const free = Math.min(OFF[0]!, room(at, line + off))
+      // the first of the places that are free enough
+      if (!best || free > best.room + 0.2) best = { at, foot: line + off, room: free }
+    }
+  }
+  if (!best) {
+    // on a very short line any place will do
+    const i = t.rpm.findIndex((rpm, k) => rpm > 0 && h.time[k]! >= plot.x.min && h.time[k]! <= plot.x.max)
+    if (i < 0) return []
+    best = { at: Math.min(x(h.time[i]!), end), foot: y(t.rpm[i]!) + OFF[0]!, room: 0 }
+  }
+  const colour = engineColour[t.label]
+  const name = h.tracks.length > 1 ? `engine ${t.label}` : 'engine'
+  return [text(best.at, best.foot, name, { colour: inkOf(colour), bold: true, halo: true, layer: 'data' })]
 }
 
 /** Engines running at each moment, as bars one and two high, on the same time axis. */
