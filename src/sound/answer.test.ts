@@ -70,3 +70,14 @@ test('the picture has every track as a named line inside its frame, and the numb
       expect(v).toBeLessThanOrEqual(high + 1e-9)
     })
 })
+
+test('the names of two lines keep clear of each other and of both lines', () => {
+  const h = hearing([track('A', 6000), track('B', 5700)])
+  const sheet = runPicture({ width: 100, spectrogram: h.spectrogram, rpmPerHertz: 60, hearing: h })
+  const names = sheet.marks.flatMap((m) => (m.kind === 'text' && /^engine [AB]$/.test(m.text) ? [m] : []))
+  expect(names.map((m) => m.text)).toEqual(['engine A', 'engine B'])
+  const lines = sheet.marks.flatMap((m) => (m.kind === 'polyline' && m.name ? [m.points[1]!] : []))
+  const [a, b] = names
+  expect(Math.abs(a!.x - b!.x) > 17 || Math.abs(a!.y - b!.y) > 3.4).toBe(true)
+  for (const name of names) for (const line of lines) expect(line <= name.y || line >= name.y + 3).toBe(true)
+})

@@ -86,7 +86,7 @@ export function runPicture(p: RunPicture): Sheet {
   const marks: Mark[] = [
     ...heat.marks.map((m) => lifted(m, strip)),
     ...h.tracks.flatMap((t) => trackMarks(t, h, raised)),
-    ...h.tracks.flatMap((t) => trackName(t, h, raised)),
+    ...trackNames(h, raised),
     ...countStrip(h, plot),
   ]
   return { ...heat, height: heat.height + strip, marks, plots: [raised] }
@@ -170,8 +170,25 @@ const NAME_HIGH = 3.4
 /** mm between a name's foot and its line, above or below */
 const OFF = [2, -4.4]
 
-/** The name of a track, where the lines leave it most room. */
-function trackName(t: Track, h: Hearing, plot: Plot): Mark[] {
+interface Place {
+  at: number
+  foot: number
+}
+
+/** The names of the tracks, each where the lines and the names before it leave it room. */
+function trackNames(h: Hearing, plot: Plot): Mark[] {
+  const taken: Place[] = []
+  return h.tracks.flatMap((t) => {
+    const place = namePlace(t, h, plot, taken)
+    if (!place) return []
+    taken.push(place)
+    const name = h.tracks.length > 1 ? `engine ${t.label}` : 'engine'
+    const look = { colour: inkOf(engineColour[t.label]), bold: true, halo: true, layer: 'data' as const }
+    return [text(place.at, place.foot, name, look)]
+  })
+}
+
+function namePlace(t: Track, h: Hearing, plot: Plot, taken: readonly Place[]): Place | undefined {
   const x = alongAxis(plot.x, plot.left, plot.right)
   const y = alongAxis(plot.y, plot.bottom, plot.top)
   const end = plot.right - NAME_LONG
@@ -186,6 +203,8 @@ function trackName(t: Track, h: Hearing, plot: Plot): Mark[] {
   /** least distance of any line from a name whose foot stands at `foot` */
   const room = (at: number, foot: number) => {
     let least = Math.min(foot - plot.bottom, plot.top - foot - NAME_HIGH)
+    for (const p of taken)
+      if (Math.abs(p.at - at) < NAME_LONG) least = Math.min(least, Math.abs(p.foot - foot) - NAME_HIGH)
     for (const other of h.tracks)
       for (let mm = at; mm <= at + NAME_LONG; mm += 1) {
         const line = heightAt(other, mm)
@@ -193,25 +212,20 @@ function trackName(t: Track, h: Hearing, plot: Plot): Mark[] {
       }
     return least
   }
-  let best: { at: number; foot: number; room: number } | undefined
+  let best: (Place & { free: number }) | undefined
   for (let at = plot.left + 1.5; at < end; at += (end - plot.left) / 40) {
     const line = heightAt(t, at)
     if (line === undefined) continue
     for (const off of OFF) {
       const free = Math.min(OFF[0]!, room(at, line + off))
       // the first of the places that are free enough
-      if (!best || free > best.room + 0.2) best = { at, foot: line + off, room: free }
+      if (!best || free > best.free + 0.2) best = { at, foot: line + off, free }
     }
   }
-  if (!best) {
-    // on a very short line any place will do
-    const i = t.rpm.findIndex((rpm, k) => rpm > 0 && h.time[k]! >= plot.x.min && h.time[k]! <= plot.x.max)
-    if (i < 0) return []
-    best = { at: Math.min(x(h.time[i]!), end), foot: y(t.rpm[i]!) + OFF[0]!, room: 0 }
-  }
-  const colour = engineColour[t.label]
-  const name = h.tracks.length > 1 ? `engine ${t.label}` : 'engine'
-  return [text(best.at, best.foot, name, { colour: inkOf(colour), bold: true, halo: true, layer: 'data' })]
+  if (best) return best
+  // on a very short line any place will do
+  const i = t.rpm.findIndex((rpm, k) => rpm > 0 && h.time[k]! >= plot.x.min && h.time[k]! <= plot.x.max)
+  return i < 0 ? undefined : { at: Math.min(x(h.time[i]!), end), foot: y(t.rpm[i]!) + OFF[0]! }
 }
 
 /** Engines running at each moment, as bars one and two high, on the same time axis. */
