@@ -68,7 +68,7 @@ function trueView(input: ViewInput, view: View): Sheet {
   const words = `${before ? 'tried ' : ''}${attitudeWords(view, attitude)}`
   // beside the title where there is room, else below it
   const down = textWidth(title, 3.4, true) + textWidth(words, 3) + 12 > width ? 4.4 : 0
-  const height = foot + (top - bottom) * scale + (before ? 18 : 14) + down
+  const height = foot + (top - bottom) * scale + 18 + down
   const sx = (x: number) => viewPad + (x - box.x0) * scale
   const sy = (y: number) => foot + 7 + (y - bottom) * scale
   const marks: Mark[] = [...waterMarks(width, foot, sy(0)), ...key.marks]

@@ -25,7 +25,7 @@ interface Props {
 /** The craft from above, from the side and from astern; the rider is dragged and it answers at once. */
 export function RiderStage({ side, now, children }: Props) {
   const readOnly = useApp((s) => s.role === 'follower')
-  const [held, setHeld] = useState<Place>()
+  const [held, setHeld] = useState<Held>()
   const { x, y } = held ?? { x: side.input.rider.x, y: side.input.rider.y }
   const at = useMemo(() => ({ x, y }), [x, y])
   const state = useMemo(() => side.live(at.x, at.y), [side, at])
@@ -35,10 +35,15 @@ export function RiderStage({ side, now, children }: Props) {
   const moved = held !== undefined || side !== now
   // the same object for a whole drag, so that its outline is drawn once
   const before = useMemo(() => (present?.stays ? beforeOf(now, present) : undefined), [now, present])
-  const seen = useMemo(
-    () => ({ ...viewOf(side, state, at), ...(moved && before ? { before } : {}) }),
-    [side, state, at, moved, before],
-  )
+  const last = useRef<ViewInput>(undefined)
+  const seen = useMemo(() => {
+    // a machine that cannot draw every frame moves mark and numbers with each, the views with every third
+    if (held && !held.views && last.current) return last.current
+    return { ...viewOf(side, state, at), ...(moved && before ? { before } : {}) }
+  }, [side, state, at, moved, before, held])
+  useEffect(() => {
+    last.current = seen
+  }, [seen])
   const drawSide = useCallback((width: number) => sideView({ ...seen, width }), [seen])
   const drawEnd = useCallback((width: number) => endView({ ...seen, width: Math.min(width, 130) }), [seen])
   const lock = useRef<HTMLDivElement>(null)
@@ -86,19 +91,46 @@ export function RiderStage({ side, now, children }: Props) {
 
 let timed = 0
 
+/** the place under the finger, and whether the views are drawn for it too */
+interface Held extends Place {
+  views: boolean
+}
+
+/** ms a frame may take before the views are left out of some */
+const spare = 11
+/** a frame with the views every so many, on a machine too slow for more */
+const every = 3
+/** ms without a move after which the views catch up */
+const pause = 60
+
 /** Moves at most once a frame, and tries the place once it has been left. */
-function useRider(side: Side, setHeld: (place: Place | undefined) => void) {
+function useRider(side: Side, setHeld: (place: Held | undefined) => void) {
   const units = useApp((s) => s.units)
   const frame = useRef(0)
   const next = useRef<Place>(undefined)
   const later = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const catchUp = useRef<ReturnType<typeof setTimeout>>(undefined)
+  // frames since the views were drawn, and what drawing them took of late, ms
+  const pace = useRef({ since: 0, takes: 0 })
   useEffect(
     () => () => {
       cancelAnimationFrame(frame.current)
       clearTimeout(later.current)
+      clearTimeout(catchUp.current)
     },
     [],
   )
+  const draw = (place: Place, views: boolean) => {
+    const start = performance.now()
+    // drawn before the frame is shown, so that what is measured is the whole answer
+    flushSync(() => setHeld({ ...place, views }))
+    const end = performance.now()
+    performance.measure('rider answered', { start, end })
+    if (++timed % 500 === 0) performance.clearMeasures('rider answered')
+    const p = pace.current
+    if (views) p.takes = 0.7 * p.takes + 0.3 * (end - start)
+    p.since = views ? 0 : p.since + 1
+  }
   const move = (x: number, y: number) => {
     const { hull } = side.input
     next.current = {
@@ -108,11 +140,13 @@ function useRider(side: Side, setHeld: (place: Place | undefined) => void) {
     if (frame.current) return
     frame.current = requestAnimationFrame(() => {
       frame.current = 0
-      const start = performance.now()
-      // drawn before the frame is shown, so that what is measured is the whole answer
-      flushSync(() => setHeld(next.current))
-      performance.measure('rider answered', { start, end: performance.now() })
-      if (++timed % 500 === 0) performance.clearMeasures('rider answered')
+      const place = next.current
+      if (!place) return
+      const { takes, since } = pace.current
+      const views = takes < spare || since >= every - 1
+      draw(place, views)
+      clearTimeout(catchUp.current)
+      if (!views) catchUp.current = setTimeout(() => next.current && draw(next.current, true), pause)
     })
   }
   /** by so much from where the rider is, or will be once the next frame is drawn */
