@@ -5,6 +5,11 @@ import { angleOfLoll, wallSidedArm } from './righting.ts'
 import { gmFromRoll, inclinedGm, rollPeriod } from './tests.ts'
 import { centreByTwoScales, centreByTwoScalesGive, heightByTilting, scaleProcedure } from './weights.ts'
 
+// the steps up to the one that raises the bow, and that one, wherever they stand in the list
+const raiseAt = scaleProcedure.findIndex((step) => step.startsWith('Raise the bow'))
+const levelSteps = scaleProcedure.slice(0, raiseAt)
+const raiseStep = scaleProcedure[raiseAt]!
+
 const incline = defineReckoner({
   id: 'inclining-test',
   title: 'Metacentric height from a weight moved across',
@@ -58,7 +63,7 @@ const scales = defineReckoner({
   id: 'centre-by-scales',
   title: 'Centre of gravity by two scales',
   trade: 'hull',
-  says: `${scaleProcedure.slice(0, 3).join(' ')}`,
+  says: `${levelSteps.join(' ')}`,
   inputs: [
     length('at1', 'First place, forward of the transom.', 'm', { min: -1 }),
     mass('reading1', 'First reading.'),
@@ -87,7 +92,7 @@ const tilt = defineReckoner({
   id: 'centre-height',
   title: 'Height of the centre of gravity by tilting',
   trade: 'hull',
-  says: `${scaleProcedure[3]!} Both centres are measured along the craft.`,
+  says: `${raiseStep} Both centres are measured along the craft.`,
   inputs: [
     length('level', 'Centre found level, forward of the transom.', 'm'),
     length('tilted', 'Centre found tilted.', 'm'),
