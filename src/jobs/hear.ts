@@ -73,7 +73,11 @@ export function makeHearSession(options: SessionOptions): HearSession {
       listener?.join(scored)
       until = undefined
     },
-    answer: (change) => whole().again(change),
+    answer: (change) => {
+      const { spectrogram, ...rest } = whole().again(change)
+      // what leaves the session may be handed over to another thread, so it gets a picture of its own
+      return { ...rest, spectrogram: { ...spectrogram, level: spectrogram.level.slice() } }
+    },
     alone: (track, step) => aloneWav(listenTo(whole().signal, ANALYSIS_RATE, track, step, { halves: true })),
   }
 }

@@ -79,5 +79,5 @@ export function scoreHalf(
     scorer.read(signal, base, i, Math.min(to, i + BLOCK))
     progress(Math.min(to, i + BLOCK) - from)
   }
-  return { store: trimmed(scorer.store), columns: scorer.picture.finish().level as Uint8Array<ArrayBuffer> }
+  return { store: trimmed(scorer.store), columns: scorer.picture.finish().level.slice() }
 }

@@ -18,6 +18,7 @@ export interface SpectrogramBuilder {
   add: (i: number, plain: Float64Array) => void
   /** columns made elsewhere, of the frames that follow */
   append: (level: Uint8Array) => void
+  /** the picture so far; its levels are a view, to be copied before they are given away */
   finish: () => Spectrogram
 }
 
@@ -55,7 +56,7 @@ export function makeSpectrogram(expected = 256): SpectrogramBuilder {
       hertzStep: (BINS_A_ROW * WARP_RATE) / FFT_SIZE,
       columns,
       rows: ROWS,
-      level: level.slice(0, columns * ROWS),
+      level: level.subarray(0, columns * ROWS),
     }),
   }
 }
