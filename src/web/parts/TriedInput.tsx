@@ -66,10 +66,10 @@ export function TriedInput({ input, low, high, effect }: Props) {
         {effect && <span className="effect">{effect}</span>}
         {tried && (
           <span className="was">
-            was {tried.was}{' '}
+            was {tried.was || 'not there'}{' '}
             <Button
               className="plain"
-              aria-label={`Drop ${label}, back to ${tried.was}`}
+              aria-label={`Drop ${label}, back to ${tried.was || 'nothing'}`}
               onPress={() => app.dropOne(path)}
             >
               Drop

@@ -99,3 +99,19 @@ test('a value is said in the unit asked for', () => {
   expect(textOf(craft!, 'jet.rotor.bore', 'inch')).toBe('4.7244 in')
   expect(textOf(craft!, 'drive.clutch', 'inch')).toBe('none')
 })
+
+test('a bay kept as another kind loses the values that only its old kind had, and the file reads', () => {
+  const tried: Tried[] = [
+    { path: 'deck.bays.2.kind', value: 'sandwich', text: 'sandwich', was: 'stringers' },
+    { path: 'deck.bays.2.skin', value: 0.8e-3, text: '0.8 mm', was: '1.5 mm' },
+    { path: 'deck.bays.2.foam', value: 'XPS 35', text: 'XPS 35', was: '' },
+    { path: 'deck.bays.2.core', value: 0.02, text: '20 mm', was: '' },
+  ]
+  const kept = keepInFile(heron, tried, { date: '2026-05-14', reason: '', expect: '' })
+  const { craft, problems } = readText(kept, 'x.yaml')
+  expect(problems.filter((p) => p.severity === 'error')).toEqual([])
+  expect(craft?.deck.bays[2]).toMatchObject({ kind: 'sandwich', name: 'fore deck', foam: 'XPS 35' })
+  expect(kept).not.toContain('spacing: 120 mm')
+  // the other bays are as they were
+  expect(craft?.deck.bays.slice(0, 2)).toEqual(readText(heron, 'x.yaml').craft?.deck.bays.slice(0, 2))
+})
