@@ -1,11 +1,11 @@
 /** From candidates to tracks: how many engines, which octave, where each one sounds. */
 import type { Flag } from '../answers/solved.ts'
-import type { FrameStore } from './candidates.ts'
+import { CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './candidates.ts'
 import { frontSignal } from './frames.ts'
 import { LONG_STEP, type NearTwins, splitNear } from './nearTwins.ts'
 import { meanProfile, type OctaveNote, settleOctaves, usualOctaveRules } from './octave.ts'
 import { type Lock, pathOne } from './pathOne.ts'
-import { isRational, pathTwo } from './pathTwo.ts'
+import { isRational, type PairPath, pathTwo } from './pathTwo.ts'
 import { dropFalse } from './rejects.ts'
 import { HOP, type PathCosts, STEP, usualCosts } from './settings.ts'
 import { HALF_TEETH, type ToothProfile, toothProfiles } from './teeth.ts'
@@ -14,6 +14,7 @@ import {
   type FrameTrack,
   type Stretch,
   silence,
+  slopeAt,
   soundingStretches,
   stretches,
   trackOf,
@@ -218,6 +219,11 @@ interface Coexistence {
   rational: number
 }
 
+/** lines nearer than this, ln, beside a moving one may be its own smear or echo and prove nothing */
+const BESIDE = 0.1
+
+const steady = (t: FrameTrack, i: number) => Math.abs(slopeAt(t, i)) < 0.3
+
 function coexistence(a: FrameTrack, b: FrameTrack): Coexistence {
   const out = { on: 0, apart: 0, rational: 0 }
   for (let i = 0; i < a.rate.length; i++) {
@@ -226,7 +232,7 @@ function coexistence(a: FrameTrack, b: FrameTrack): Coexistence {
     if (f > 0 || g > 0) out.on++
     if (f <= 0 || g <= 0 || Math.abs(Math.log(f / g)) < 0.004) continue
     if (isRational(f / g)) out.rational++
-    else out.apart++
+    else if (Math.abs(Math.log(f / g)) > BESIDE || (steady(a, i) && steady(b, i))) out.apart++
   }
   return out
 }
@@ -270,6 +276,110 @@ function layNear(near: readonly NearTwins[], a: FrameTrack, b: FrameTrack): void
       b.slope[i] = a.slope[i]!
     }
   }
+}
+
+/** two tracks so near each other, or so near to a multiple of each other, ln, may be near twins that the short window took apart wrongly */
+const SUSPECT = 0.068
+const SUSPECT_MULTIPLE = 0.05
+
+function suspect(f: number, g: number): boolean {
+  if (f <= 0 || g <= 0) return false
+  const x = Math.abs(Math.log(f / g))
+  return (
+    (x > 0.004 && x < SUSPECT) ||
+    Math.abs(x - Math.LN2) < SUSPECT_MULTIPLE ||
+    Math.abs(x - Math.log(3)) < SUSPECT_MULTIPLE
+  )
+}
+
+/** Steady stretches of at least 2 s in which two tracks look like near twins taken wrongly, looked at with the long window. */
+function nearAgain(signal: Float32Array, a: FrameTrack, b: FrameTrack): NearTwins[] {
+  const n = a.rate.length
+  const lower = emptyTrack(n)
+  for (let i = 0; i < n; i++)
+    if (suspect(a.rate[i]!, b.rate[i]!)) lower.rate[i] = Math.min(a.rate[i]!, b.rate[i]!)
+  return steadyStretches(lower)
+    .map((s) => splitNear(signal, s, lower.rate))
+    .filter(isNearPair)
+}
+
+/** share of a stretch with both lines in it from which the long window is believed against the short one */
+const BOTH_BELIEVED = 0.7
+
+/** Which of the two lines of a near pair carries on `t`, by the nearest sounding frame outside the stretch; 0 = cannot say. */
+function carriesOn(t: FrameTrack, r: NearTwins, fast: number, slow: number): number {
+  for (let k = 1; k <= 20; k++)
+    for (const i of [r.from - k, r.to - 1 + k]) {
+      const f = t.rate[i] ?? 0
+      if (f <= 0) continue
+      const toFast = Math.abs(Math.log(f / fast))
+      const toSlow = Math.abs(Math.log(f / slow))
+      if (Math.min(toFast, toSlow) < 0.08) return toSlow - toFast
+    }
+  return 0
+}
+
+/**
+ * Where the long window found two lines a few per cent apart, they take the place of what the short window made of them: it
+ * cannot part them, and lays its second track on a multiple instead.
+ */
+function mendNear(near: readonly NearTwins[], a: FrameTrack, b: FrameTrack): void {
+  for (const r of near) {
+    const both = [...r.first.keys()].filter((k) => r.first[k]! > 0 && r.second[k]! > 0)
+    if (r.both < BOTH_BELIEVED || both.length === 0) continue
+    const mean = (pick: (x: number, y: number) => number) =>
+      Math.exp(both.reduce((n, k) => n + Math.log(pick(r.first[k]!, r.second[k]!)), 0) / both.length)
+    const fast = mean(Math.max)
+    const slow = mean(Math.min)
+    // what both tracks touch on the outside decides; the stronger pull of the two wins
+    const [first, second] = carriesOn(a, r, fast, slow) - carriesOn(b, r, fast, slow) >= 0 ? [a, b] : [b, a]
+    for (let i = r.from; i < r.to; i++)
+      if (first.rate[i]! <= 0) {
+        first.score[i] = second.score[i]!
+        first.slope[i] = second.slope[i]!
+      }
+    layNear([r], first, second)
+  }
+}
+
+/** A second engine comes and goes at less cost than the first: whether there is one is asked afterwards. */
+const pairCosts = { birth: 14, pairOffset: 1.5 }
+
+/** s without any engine in the single track over which the pair's tracks are silenced too */
+const QUIET = 0.5
+
+/**
+ * Two engines are said when independent lines sound for at least this share of the running time, and share times gain (what the
+ * second line adds to the comb score, over what it adds by chance) comes to PROOF: a short time will do where the gain is plain.
+ */
+const SHARE_LEAST = 0.1
+const GAIN_BY_CHANCE = 1.6
+const PROOF = 0.38
+
+/** Where nothing stands out enough for one engine there are no two. */
+function keepWithin(single: FrameTrack, a: FrameTrack, b: FrameTrack): void {
+  for (const s of stretches(single.rate.length, (i) => single.rate[i]! <= 0))
+    if ((s.to - s.from) * STEP > QUIET) for (const t of [a, b]) silence(t, s)
+}
+
+/** What the second line adds to the comb score on average where two independent lines sound; 0 when they never do. */
+function secondGain(store: FrameStore, path: PairPath, a: FrameTrack, b: FrameTrack): number {
+  let sum = 0
+  let n = 0
+  for (let i = 0; i < store.frames; i++) {
+    const j = path.first[i]!
+    const k = path.second[i]!
+    if (j < 0 || k < 0 || j === k || a.rate[i]! <= 0 || b.rate[i]! <= 0) continue
+    const score = (c: number) => store.score[i * CANDIDATES + c]!
+    for (let p = 0; p < store.pairCount[i]!; p++) {
+      const x = store.pairA[i * PAIRS + p]!
+      const y = store.pairB[i * PAIRS + p]!
+      if (x !== Math.min(j, k) || y !== Math.max(j, k)) continue
+      sum += store.pairScore[i * PAIRS + p]! * PAIR_UNIT - Math.max(score(j), score(k))
+      n++
+    }
+  }
+  return n > 0 ? sum / n : 0
 }
 
 /** Decides tracks and count from what was stored of all frames. `signal` is at the analysis rate. */
@@ -359,9 +469,10 @@ export function decide(
     }
   }
 
-  const path = pathTwo(store, costs, locks)
+  const path = pathTwo(store, { ...costs, ...pairCosts }, locks)
   const a = trackOf(store, path.first)
   const b = trackOf(store, path.second)
+  if (!locked) keepWithin(single, a, b)
   for (const [t, l] of [
     [a, locks[0]],
     [b, locks[1]],
@@ -377,9 +488,14 @@ export function decide(
     dropFalse(b, profiles[1]!)
   }
   const c = coexistence(a, b)
+  const gain = secondGain(store, path, a, b)
   const apartShare = c.on > 0 ? c.apart / c.on : 0
   const rationalShare = c.apart + c.rational > 0 ? c.rational / (c.apart + c.rational) : 0
-  if (locked || (apartShare > 0.15 && rationalShare < 0.8))
+  console.log('   apart', apartShare.toFixed(2), 'rat', rationalShare.toFixed(2), 'gain', gain.toFixed(2))
+  const proven = apartShare > SHARE_LEAST && apartShare * (gain - GAIN_BY_CHANCE) > PROOF
+  if (locked || (proven && rationalShare < 0.8)) {
+    mendNear(locked ? [] : nearAgain(signal, a, b), a, b)
     return finish([a, b], 'two', { apartShare, rationalShare })
+  }
   return finish([single], 'one', { apartShare, rationalShare })
 }

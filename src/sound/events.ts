@@ -126,21 +126,30 @@ interface Surge {
   peak: number
 }
 
-/** Rises of at least `least` (ln f) within half a second, with where they end. */
-function surges(t: FrameTrack, s: Stretch, least: number): Surge[] {
+/** s without a further gain of SETTLED after which a rise is over, and that gain */
+const SETTLES = 0.3
+const SETTLED = 1.03
+/** s after which a speed that has not come down again is simply the new speed */
+const LASTS = 4
+
+/**
+ * Rises of at least `least` (ln f) within half a second, with where they end. A rise ends where the speed settles: what comes
+ * on top of it later, as a flare comes on top of an opened throttle, is a rise of its own.
+ */
+export function surges(t: FrameTrack, s: Stretch, least: number): Surge[] {
   const out: Surge[] = []
   const look = frames(0.5)
+  let floor = s.from
   let i = s.from + 1
   while (i < s.to) {
-    const from = Math.max(s.from, i - look)
+    const from = Math.max(floor, i - look)
     let low = from
     for (let k = from; k < i; k++) if (t.rate[k]! <= t.rate[low]!) low = k
     if (Math.log(t.rate[i]! / t.rate[low]!) < least) {
       i++
       continue
     }
-    let top = i
-    for (let k = i; k < Math.min(s.to, i + frames(1.5)); k++) if (t.rate[k]! > t.rate[top]!) top = k
+    const top = topOf(t, s, i)
     // over when most of the rise is lost again
     const half = Math.sqrt(t.rate[low]! * t.rate[top]!)
     let to = top
@@ -149,9 +158,27 @@ function surges(t: FrameTrack, s: Stretch, least: number): Surge[] {
     let start = low
     while (start + 1 < i && t.rate[start + 1]! < 1.03 * t.rate[low]!) start++
     out.push({ from: start, top, to, before: t.rate[low]!, peak: t.rate[top]! })
-    i = Math.max(to, i) + 1
+    const stays = (to - start) * STEP > LASTS || to === s.to
+    floor = stays ? top : to
+    i = Math.max(floor, i) + 1
   }
   return out
+}
+
+/** Frame of the greatest speed of the rise that frame `i` lies in. */
+function topOf(t: FrameTrack, s: Stretch, i: number): number {
+  const wait = frames(SETTLES)
+  let top = i
+  for (let k = i; k < Math.min(s.to, i + frames(1.5)); k++) {
+    if (t.rate[k]! > t.rate[top]!) top = k
+    let ahead = 0
+    for (let j = k; j < Math.min(s.to, k + wait); j++) ahead = Math.max(ahead, t.rate[j]!)
+    if (k >= top && ahead < SETTLED * t.rate[top]!) {
+      for (let j = k; j < Math.min(s.to, k + wait); j++) if (t.rate[j]! > t.rate[top]!) top = j
+      return top
+    }
+  }
+  return top
 }
 
 /** Flares (the load slips away), free revs from idle, and bogs. */

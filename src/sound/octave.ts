@@ -114,9 +114,9 @@ export interface OctaveResult {
 }
 
 /** even over odd teeth, dB, from which an octave stays open */
-const OPEN_FROM = 3
+const OPEN_FROM = 1.8
 /** whole over half multiples, dB, under which it stays open the other way */
-const HALF_OPEN = 13
+const HALF_OPEN = 16
 
 /** Corrects the octave of each stretch in place; a stretch with a frame of `held` in it, laid by hand, keeps its own. */
 export function settleOctaves(

@@ -82,7 +82,40 @@ export function relabel(a: FrameTrack, b: FrameTrack, pa: ToothProfile, pb: Toot
     if (swap < keep) swapFrom(a, b, pa, pb, Math.floor((s.from + s.to) / 2))
     if (Math.abs(swap - keep) < 0.2 * Math.max(swap, keep)) doubts.push({ after: s.to * STEP })
   }
+  relabelJumps(a, b, pa, pb)
   return doubts
+}
+
+/** a change of speed, ln in twice JUMP_SIDE frames, at which labels may have changed places without the tracks meeting */
+const JUMP = 0.1
+const JUMP_SIDE = Math.round(0.1 / STEP)
+/** the tone must fit this much better swapped */
+const PLAINLY = 0.8
+
+const jumpAt = (t: FrameTrack, i: number) => {
+  const x = t.rate[i - JUMP_SIDE] ?? 0
+  const y = t.rate[i + JUMP_SIDE] ?? 0
+  return x > 0 && y > 0 ? Math.abs(Math.log(y / x)) : 0
+}
+
+/** A speed that passes the other one quickly is never seen to meet it: at every quick change the tone decides anew. */
+function relabelJumps(a: FrameTrack, b: FrameTrack, pa: ToothProfile, pb: ToothProfile): void {
+  const n = a.rate.length
+  const jump = (i: number) => (a.rate[i]! > 0 && b.rate[i]! > 0 ? Math.max(jumpAt(a, i), jumpAt(b, i)) : 0)
+  for (const s of stretches(n, (i) => jump(i) > JUMP)) {
+    let from = s.from
+    for (let i = s.from; i < s.to; i++) if (jump(i) > jump(from)) from = i
+    // both must be near each other around it, or there is nothing to mix up
+    const near = Math.abs(Math.log(a.rate[from]! / b.rate[from]!)) < 2 * jump(from)
+    if (!near || from < SIDE || from > n - SIDE) continue
+    const lo = from - JUMP_SIDE
+    const hi = from + JUMP_SIDE + 1
+    const before = [tone(pa, a, b, lo - SIDE, lo), tone(pb, b, a, lo - SIDE, lo)] as const
+    const after = [tone(pa, a, b, hi, hi + SIDE), tone(pb, b, a, hi, hi + SIDE)] as const
+    const keep = distance(before[0], after[0]) + distance(before[1], after[1])
+    const swap = distance(before[0], after[1]) + distance(before[1], after[0])
+    if (swap < PLAINLY * keep) swapFrom(a, b, pa, pb, from)
+  }
 }
 
 /** Twice the gap between the speeds carried on across the meeting and those found behind it. */

@@ -1,7 +1,7 @@
 /** Puts a script into sound with its ground truth. */
 import { bandPass, filtered } from '../../numerics/biquad.ts'
 import { type Random, seededRandom } from '../../numerics/random.ts'
-import { hiss, pinkNoise, splashNoise, voiceNoise, windNoise } from './noise.ts'
+import { hiss, pinkNoise, rainNoise, seaNoise, splashNoise, voiceNoise, windNoise } from './noise.ts'
 import { exhaustResponse, heardPassing, type Pass, withEchoes } from './path.ts'
 import { type PhoneChain, throughPhone, usualPhone } from './phone.ts'
 import { type CycleScatter, firings, type PulseTable, pulseSound, usualScatter } from './pulses.ts'
@@ -20,7 +20,15 @@ export interface ClipOptions {
   /** the engine's own steady noise (intake, gears), amplitude against its tone */
   ownNoise: number
   /** relative powers */
-  noise: { wind: number; splash: number; voice: number; pink: number; hiss: number }
+  noise: {
+    wind: number
+    splash: number
+    voice: number
+    pink: number
+    hiss: number
+    sea?: number
+    rain?: number
+  }
   phone: PhoneChain
   echoes: boolean
   pass?: Pass
@@ -94,11 +102,21 @@ export function renderStems(script: Script, options: ClipOptions, rng: Random): 
   let heard = options.echoes ? withEchoes(engine, options.rate, rng.fork(30)) : engine
   if (options.pass) heard = heardPassing(heard, options.rate, options.pass)
   const noise = new Float64Array(n)
-  const sources = { wind: windNoise, splash: splashNoise, voice: voiceNoise, pink: pinkNoise, hiss }
+  const sources = {
+    wind: windNoise,
+    splash: splashNoise,
+    voice: voiceNoise,
+    pink: pinkNoise,
+    hiss,
+    sea: seaNoise,
+    rain: rainNoise,
+  }
   let k = 40
   for (const name of Object.keys(sources) as (keyof typeof sources)[]) {
-    const weight = options.noise[name]
-    const y = sources[name](n, options.rate, rng.fork(k++))
+    const weight = options.noise[name] ?? 0
+    const fork = rng.fork(k++)
+    if (weight <= 0) continue
+    const y = sources[name](n, options.rate, fork)
     const power = bandPower(y, options.rate, () => true)
     const scale = power > 0 ? Math.sqrt(weight / power) : 0
     for (let i = 0; i < n; i++) noise[i]! += scale * y[i]!

@@ -98,3 +98,42 @@ export function voiceNoise(n: number, rate: number, rng: Random): Float64Array {
 export function hiss(n: number, rate: number, rng: Random): Float64Array {
   return filtered(white(n, rng), highPass(300, Math.SQRT1_2, rate))
 }
+
+/** Waves on a shore or round a hull: broadband noise falling as f^-1 to f^-2 in power, swelling every few seconds. */
+export function seaNoise(n: number, rate: number, rng: Random): Float64Array {
+  const pink = pinkNoise(n, rate, rng)
+  // part of the noise through a one-pole low-pass: the mixture falls between f^-1 and f^-3
+  const a = Math.exp((-2 * Math.PI * rng.between(120, 900)) / rate)
+  const deep = rng.between(0.3, 0.9)
+  const swell = { every: rng.between(3, 9), phase: rng.next(), depth: rng.between(0.4, 1.3) }
+  const g = Math.exp((-2 * Math.PI * 0.7) / rate)
+  const drive = Math.sqrt(1 - g * g)
+  let v = 0
+  let wash = rng.normal()
+  for (let i = 0; i < n; i++) {
+    v = a * v + (1 - a) * pink[i]!
+    wash = g * wash + drive * rng.normal()
+    const tide = Math.sin(2 * Math.PI * (i / rate / swell.every + swell.phase))
+    pink[i] = (deep * 3 * v + (1 - deep) * pink[i]!) * Math.exp(swell.depth * tide + 0.3 * wash)
+  }
+  return pink
+}
+
+/** Rain on water and a deck: a dense hiss with single drops, each a short ring between 0.4 and 4 kHz. */
+export function rainNoise(n: number, rate: number, rng: Random): Float64Array {
+  const out = hiss(n, rate, rng)
+  for (let i = 0; i < n; i++) out[i]! *= 0.5
+  const perSecond = rng.between(20, 120)
+  for (let t = 0; t < n / rate; t += -Math.log(1 - rng.next()) / perSecond) {
+    const f = 400 * 10 ** rng.next()
+    const size = Math.exp(0.8 * rng.normal())
+    const decay = rng.between(0.002, 0.02)
+    const first = Math.round(t * rate)
+    const last = Math.min(n, first + Math.round(5 * decay * rate))
+    for (let i = first; i < last; i++) {
+      const u = (i - first) / rate
+      out[i]! += size * Math.exp(-u / decay) * Math.sin(2 * Math.PI * f * u)
+    }
+  }
+  return out
+}

@@ -9,6 +9,8 @@ export interface PhoneChain {
   agc: number
   /** tanh limiter */
   limiter: boolean
+  /** level against full scale is raised by this much, so that peaks are cut off; 1 = none */
+  overload?: number
   /** lossy coding: what lies this many dB under the strongest line of its band is lost; 0 = none */
   codec: number
 }
@@ -73,7 +75,7 @@ export function throughPhone(x: Float64Array, rate: number, chain: PhoneChain): 
   if (chain.agc > 0) y = autoGain(y, rate, chain.agc)
   let sum = 0
   for (const v of y) sum += v * v
-  const scale = 0.18 / (Math.sqrt(sum / Math.max(1, y.length)) || 1)
+  const scale = (0.18 * (chain.overload ?? 1)) / (Math.sqrt(sum / Math.max(1, y.length)) || 1)
   y = y.map((v) => (chain.limiter ? Math.tanh(v * scale * 1.5) / 1.5 : v * scale))
   if (chain.codec > 0) y = lossyCoding(y, chain.codec)
   return Float32Array.from(y, (v) => Math.round(Math.min(1, Math.max(-1, v)) * 32767) / 32768)

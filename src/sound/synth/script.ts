@@ -1,4 +1,5 @@
 import type { Random } from '../../numerics/random.ts'
+import { sawEngine } from './hard.ts'
 
 /** Control points a second in a script. */
 export const CONTROL_RATE = 200
@@ -42,10 +43,13 @@ export interface Script {
 export const singleKinds = ['steady', 'ramp', 'blips', 'fourstroke', 'bogcut'] as const
 export const separableKinds = ['apart', 'cross', 'near', 'onedies', 'slip'] as const
 export const twinKinds = ['locked', 'octave'] as const
+/** only among the hard clips: one saw-like engine, and two that rev independently */
+export const sawKinds = ['saw', 'saws'] as const
 export type ScriptKind =
   | (typeof singleKinds)[number]
   | (typeof separableKinds)[number]
   | (typeof twinKinds)[number]
+  | (typeof sawKinds)[number]
   | 'quiet'
 
 /** Red noise with a 0.3 Hz corner and standard deviation `size`. */
@@ -320,6 +324,12 @@ export function drawScript(kind: ScriptKind, duration: number, rng: Random, unev
       engines = [e, f]
       break
     }
+    case 'saw':
+      engines = [sawEngine(duration, rng)]
+      break
+    case 'saws':
+      engines = [sawEngine(duration, rng.fork(1)), sawEngine(duration, rng.fork(2))]
+      break
     case 'quiet':
       break
   }
