@@ -491,7 +491,6 @@ export function decide(
   const gain = secondGain(store, path, a, b)
   const apartShare = c.on > 0 ? c.apart / c.on : 0
   const rationalShare = c.apart + c.rational > 0 ? c.rational / (c.apart + c.rational) : 0
-  console.log('   apart', apartShare.toFixed(2), 'rat', rationalShare.toFixed(2), 'gain', gain.toFixed(2))
   const proven = apartShare > SHARE_LEAST && apartShare * (gain - GAIN_BY_CHANCE) > PROOF
   if (locked || (proven && rationalShare < 0.8)) {
     mendNear(locked ? [] : nearAgain(signal, a, b), a, b)
