@@ -82,8 +82,7 @@ function acrossStringers(answer: DeckAnswer, section: BeamSection): Parts {
     ),
     frame: least((i) => (answer.loads[i]!.allowed * modulus) / shared[i]!.moment),
     // the sheet between the stringers gives as before
-    deflection:
-      answer.deflection - answer.loads[0]!.stringer!.ofSpan * bay.length + shared[0]!.deflection,
+    deflection: answer.deflection - answer.loads[0]!.stringer!.ofSpan * bay.length + shared[0]!.deflection,
   }
 }
 
