@@ -73,10 +73,13 @@ function doubtOf(craft: Craft, b: Balance): string {
 }
 
 /** A driver in a builder's words: its own when it has some, else its field's label with its part. */
-export function driverName(craft: Craft, d: Driver): string {
-  if (d.says !== d.path) return d.says
-  const field = fieldAt(d.path)
-  const parts = d.path.split('.')
+export const driverName = (craft: Craft, d: Driver): string =>
+  d.says !== d.path ? d.says : partName(craft, d.path)
+
+/** A field of the craft file with the part it belongs to: "the impeller’s pitch". */
+export function partName(craft: Craft, path: string): string {
+  const field = fieldAt(path)
+  const parts = path.split('.')
   const index = Number(parts[1])
   const owner =
     parts[0] === 'weights' && Number.isInteger(index)
@@ -84,6 +87,6 @@ export function driverName(craft: Craft, d: Driver): string {
       : parts.length > 2
         ? (parts.at(-2) ?? '')
         : (parts[0] ?? '')
-  const label = (field?.label ?? parts.at(-1) ?? d.path).toLowerCase()
+  const label = (field?.label ?? parts.at(-1) ?? path).toLowerCase()
   return `the ${/^\d+$/.test(owner) ? (parts[0] ?? '').replace(/s$/, '') : owner === 'rotor' ? 'impeller' : owner}’s ${label}`
 }

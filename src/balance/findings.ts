@@ -2,6 +2,8 @@
 import type { Because, Finding, MeasureNext, Standing } from '../answers/finding.ts'
 import type { Range } from '../answers/solved.ts'
 import { type Craft, fieldAt } from '../craft/index.ts'
+import { formatQuantity } from '../units/format.ts'
+import { partName } from './answer.ts'
 import type { Balance, Change, Driver } from './types.ts'
 
 const rpm = (n: number) => `${Math.round((n * 60) / 10) * 10} rpm`
@@ -50,7 +52,7 @@ export function pushFindings(craft: Craft, b: Balance): Finding[] {
     humpOf(b),
     pipeOf(b),
     ...deadOf(craft, b),
-    ...bestChangeOf(b),
+    ...bestChangeOf(craft, b),
   ]
   if (next) for (const f of findings.slice(0, 3)) f.measureNext = next
   for (const flag of b.flags) {
@@ -271,7 +273,7 @@ function deadOf(craft: Craft, b: Balance): Finding[] {
 }
 
 /** The single change that buys most top speed for certain, or most pull when speed is not in doubt. */
-function bestChangeOf(b: Balance): Finding[] {
+function bestChangeOf(craft: Craft, b: Balance): Finding[] {
   const sure = (c: Change) => Number.isFinite(c.topSpeed.value) && c.topSpeed.low > 0
   const gain = (c: Change) => c.topSpeed.value
   const best = b.changes.filter(sure).sort((x, y) => gain(y) - gain(x))[0]
@@ -281,9 +283,14 @@ function bestChangeOf(b: Balance): Finding[] {
       {
         id: 'push.change',
         question: 'push',
-        says: `The one change that buys most: ${best.says}; ${signed(best.topSpeed.value, ms)} top speed, ${signed(best.pull.value, N)} pull, ${signed(best.rotation.value, rpm)}.`,
+        says: `The one change that buys most speed: ${best.says}; ${signed(best.topSpeed.value, ms)} top speed, ${signed(best.pull.value, N)} pull, ${signed(best.rotation.value, rpm)}.`,
         standing: 'good',
-        because: [{ says: `${best.path} from ${show(best.from)} to ${show(best.to)}`, link: best.path }],
+        because: [
+          {
+            says: `${partName(craft, best.path)}: ${shown(best.from, best.path)} now, ${shown(best.to, best.path)} then`,
+            link: best.path,
+          },
+        ],
         sources: [sources.strip, sources.match],
       },
       best.topSpeed,
@@ -292,4 +299,11 @@ function bestChangeOf(b: Balance): Finding[] {
   ]
 }
 
-const show = (x: number | string) => (typeof x === 'number' ? String(Number(x.toPrecision(4))) : x)
+/** a value of the craft file in its field's own unit */
+function shown(x: number | string, path: string): string {
+  if (typeof x !== 'number') return x
+  const field = fieldAt(path)
+  return field?.type === 'quantity'
+    ? formatQuantity(x, field.kind, field.unit)
+    : String(Number(x.toPrecision(4)))
+}

@@ -1,7 +1,9 @@
 import { styleText } from 'node:util'
 import Table from 'cli-table3'
 import { type Finding, type Standing, worstFirst } from '../answers/finding.ts'
+import { type PushAnswer, pushAnswer } from '../balance/answer.ts'
 import { answerEngines } from '../balance/engineAnswers.ts'
+import { inchLook, metricLook } from '../balance/shown.ts'
 import type { Balance } from '../balance/types.ts'
 import { formatProblem } from '../craft/index.ts'
 import { findingsApart, lookWithout, questions } from '../registry/findings.ts'
@@ -38,12 +40,19 @@ export async function look(file: string, options: LookOptions): Promise<number> 
   const all = worstFirst([...driven, ...((await apart) ?? findingsApart(craft))])
   const findings = options.question === undefined ? all : all.filter((f) => f.question === options.question)
   const code = findings.some((f) => f.standing === 'stop') ? exit.stop : exit.fine
+  const answer = balance && pushAnswer(craft, balance, options.units === 'inch' ? inchLook : metricLook)
   if (options.json) {
-    printJson({ findings, ...(balance ? { balance: flatBalance(balance) } : {}), warnings })
+    printJson({
+      ...(answer ? { answer } : {}),
+      findings,
+      ...(balance ? { balance: flatBalance(balance) } : {}),
+      warnings,
+    })
     return code
   }
   for (const w of warnings) process.stderr.write(`${formatProblem(w)}\n`)
   print(`\n${styleText('bold', craft.name)}${craft.about ? `: ${craft.about}` : ''}\n`)
+  if (options.question === undefined || options.question === 'push') print(inShort(answer, all))
   for (const f of findings) print(findingText(f, options.units))
   if (balance) print(operatingText(balance, options.units))
   if (options.draw) {
@@ -72,6 +81,27 @@ function flatBalance(balance: Balance) {
     ...curve,
     ...rest,
   }
+}
+
+/** What a builder came for, before the list: how it goes, the change that buys most, how much else was found. */
+function inShort(answer: PushAnswer | undefined, findings: readonly Finding[]): string {
+  const lines = answer
+    ? [styleText('bold', answer.says), answer.range && `Likely range ${answer.range}.`, answer.confidence]
+    : []
+  lines.push(findings.find((f) => f.id === 'push.change')?.says)
+  const counted = (['stop', 'watch', 'unknown', 'good'] as const).flatMap((standing) => {
+    const n = findings.filter((f) => f.standing === standing).length
+    return n === 0 ? [] : [`${n} ${standingWord[standing]}`]
+  })
+  lines.push(`Found, worst first: ${counted.join(', ')}.`)
+  return `${lines.filter((line) => line).join('\n')}\n`
+}
+
+const standingWord: Record<Standing, string> = {
+  stop: 'to stop for',
+  watch: 'to watch',
+  unknown: 'not known yet',
+  good: 'good',
 }
 
 const marks: Record<Standing, string> = {

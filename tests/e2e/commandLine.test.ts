@@ -21,7 +21,11 @@ describe('look', () => {
     const { code, out, err } = await wakewright(['look', 'demo/heron.yaml', '--json'])
     expect(err).toBe('')
     expect([0, 1]).toContain(code)
-    const { findings, balance } = JSON.parse(out)
+    const { answer, findings, balance } = JSON.parse(out)
+    expect(answer).toMatchObject({
+      says: expect.stringMatching(/reach .* and pull/),
+      range: expect.any(String),
+    })
     expect(findings.length).toBeGreaterThan(5)
     for (const f of findings) {
       expect(f).toMatchObject({
@@ -92,6 +96,17 @@ describe('look', () => {
       expect(err).not.toMatch(/\bat .*\.js:\d+/)
     },
   )
+
+  test('opens with how it goes, the range of that, and how much was found, before the list', async () => {
+    const { out } = await wakewright(['look', 'demo/teal.yaml'])
+    const lines = out.split('\n').filter((line) => line.trim() !== '')
+    expect(lines[0]).toMatch(/^Teal: /)
+    expect(lines[1]).toMatch(/^It should reach [\d.]+ km\/h and pull \d+ N/)
+    expect(lines[2]).toMatch(/^Likely range [\d.]+ to [\d.]+ km\/h, \d+ to \d+ N\.$/)
+    const found = lines.findIndex((line) => line.startsWith('Found, worst first: '))
+    const counted = [...lines[found]!.matchAll(/\d+/g)].reduce((sum, n) => sum + Number(n[0]), 0)
+    expect(counted).toBe(lines.filter((line) => /^[!✗?✓] (stop|watch|unknown|good) /.test(line)).length)
+  })
 
   test('a reader that closes the pipe early ends it without a word of complaint', async () => {
     const child = spawn(process.execPath, [join(root, 'dist/cli/main.js'), 'look', 'demo/heron.yaml'], {

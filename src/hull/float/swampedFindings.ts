@@ -74,7 +74,7 @@ export function foamFinding(a: FloatAnswer): Finding {
     }
   const b = n.blocks[0]
   const where = b
-    ? ` Along both sides from ${b.low[0].toFixed(2)} to ${b.high[0].toFixed(2)} m, the outer ${cm(b.high[1] - b.low[1])} and down to ${cm(Math.max(0, b.low[2]))} above the keel, it lies level and upright.`
+    ? ` Put along both sides from ${b.low[0].toFixed(2)} to ${b.high[0].toFixed(2)} m forward of the transom, as the outer ${cm(b.high[1] - b.low[1])} under the deck, ${b.low[2] > 0.005 ? `down to ${cm(b.low[2])} above the keel` : 'down to the bottom'}, it keeps the craft level and upright.`
     : ' The hull has no room for that much along its sides.'
   const amount =
     b && n.fitted > n.volume * 1.02
