@@ -262,7 +262,7 @@ export function makeFrameReader(grid: CombGrid): FrameReader {
     if (pairs) {
       const retry = RETRY.map((k) => warper.clipped[k]!)
       addMaskedPeaks(grid, retry, scores, work, peaks, MASKED_PEAKS)
-      follower.add(scores, peaks)
+      follower.add(scores, peaks, store.frames)
     }
     scorer.add(store, peaks, pairs ? warper.clipped : null, warper)
     if (pairs) follower.learn(store, peaks)

@@ -10,6 +10,9 @@ const FOLLOW_PAIRS = 3
 /** grid steps on each side of the expected place that are searched */
 const FOLLOW_REACH = 4
 
+/** Frames after which nothing is followed on, so that a recording can be scored in parts that begin at a multiple of it. */
+export const FOLLOW_BLOCK = 200
+
 interface Line {
   /** Hz, expected in the next frame */
   rate: number
@@ -27,7 +30,8 @@ export function makeFollower(grid: CombGrid) {
     for (let k = 0; k < peaks.count; k++) if (Math.abs(peaks.place[k]! - g) <= 3) return true
     return false
   }
-  const add = (scores: FrameScores, peaks: Candidates) => {
+  const add = (scores: FrameScores, peaks: Candidates, frame: number) => {
+    if (frame % FOLLOW_BLOCK === 0) lines = []
     let room = FOLLOWED
     for (const line of lines) {
       if (room === 0) break

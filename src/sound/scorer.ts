@@ -1,6 +1,7 @@
 /** Scores frames of a signal: candidates into a store, levels into a picture. Whoever scores a frame finds the same. */
 import { type FrameStore, makeFrameReader, makeFrameStore, trimmed } from './candidates.ts'
 import { makeCombGrid } from './comb.ts'
+import { FOLLOW_BLOCK } from './follower.ts'
 import { frontSignal } from './frames.ts'
 import { FRAME, HOP } from './settings.ts'
 import { makeSpectrogram, type SpectrogramBuilder } from './spectrogram.ts'
@@ -11,7 +12,7 @@ const MARGIN = 24
 /** samples on each side of a frame's middle that it looks at */
 export const reach = FRAME / 2 + MARGIN
 /** frames that are filtered together */
-export const BLOCK = 200
+export const BLOCK = FOLLOW_BLOCK
 
 export interface Scoring {
   /** firing rates, Hz */
