@@ -1,7 +1,6 @@
 /** What flotation has to say about a craft: draft, stability, openings, swamped, foam, guidance to compare with. */
 import type { Finding, Standing } from '../answers/finding.ts'
 import type { Craft } from '../craft/schema/index.ts'
-import type { Mesh } from '../solid/mesh.ts'
 import { aboardOf, type FloatAnswer, type FloatInput, floatAnswer } from './float/answer.ts'
 import { adviceHeight } from './float/openings.ts'
 import { riderCentre } from './float/rider.ts'
@@ -13,19 +12,19 @@ import { advice, cm, deg, kg, litres, naval, own } from './float/words.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
 import { findingsMesh } from './hullFromCraft.ts'
 
-/** Findings of the question "float"; the mesh is the one the craft file names, when it names one. */
-export function floatFindings(craft: Craft, mesh?: Mesh): Finding[] {
-  const known = mesh === undefined ? kept.get(craft) : undefined
+/** Findings of the question "float", on the hull file the craft names and was given when it names one. */
+export function floatFindings(craft: Craft): Finding[] {
+  const known = kept.get(craft)
   if (known !== undefined) return known
-  const made = findingsOrWhyNot(craft, mesh)
-  if (mesh === undefined) kept.set(craft, made)
+  const made = findingsOrWhyNot(craft)
+  kept.set(craft, made)
   return made
 }
 
 /** Measures that contradict each other make no hull: that is a finding, not a crash. */
-function findingsOrWhyNot(craft: Craft, mesh: Mesh | undefined): Finding[] {
+function findingsOrWhyNot(craft: Craft): Finding[] {
   try {
-    const { input, weightsAssumed } = floatFromCraft(craft, mesh, findingsMesh)
+    const { input, weightsAssumed } = floatFromCraft(craft, undefined, findingsMesh)
     return floatFindingsOf(input, floatAnswer(input), weightsAssumed)
   } catch (error) {
     if (!(error instanceof RangeError)) throw error

@@ -2,7 +2,6 @@
 import type { Finding } from '../answers/finding.ts'
 import type { Craft } from '../craft/schema/index.ts'
 import { solidProperties } from '../solid/integrals.ts'
-import type { Mesh } from '../solid/mesh.ts'
 import { type FloatAnswer, floatAnswer, rightingOf } from './float/answer.ts'
 import type { Envelope } from './float/envelope.ts'
 import { type LeakCase, leakFromInput } from './float/leakCase.ts'
@@ -36,7 +35,6 @@ export class FloatCalledOff extends Error {
 /** Works the whole page out. RangeError where the craft gives no hull; FloatCalledOff when `cancelled` says so between two steps. */
 export function floatReport(
   craft: Craft,
-  mesh?: Mesh,
   progress: (part: number, says: string) => void = () => {},
   cancelled: () => boolean = () => false,
 ): FloatReport {
@@ -45,7 +43,7 @@ export function floatReport(
     progress(part, says)
   }
   step(0, 'Drawing the hull')
-  const { input, weightsAssumed } = floatFromCraft(craft, mesh)
+  const { input, weightsAssumed } = floatFromCraft(craft)
   step(0.05, 'Settling eight loads, intact and swamped')
   const { need, swampedBodies, ...answer } = floatAnswer(input)
   step(0.55, 'Heeling it right round')

@@ -1,5 +1,5 @@
+import { type CraftFiles, giveFiles } from '../craft/index.ts'
 import { FloatCalledOff, type FloatReport, floatReport } from '../hull/floatReport.ts'
-import type { Mesh } from '../solid/mesh.ts'
 import { Cancelled, defineJob } from './job.ts'
 import { craftOf } from './pipeSearch.ts'
 
@@ -8,16 +8,17 @@ export interface FloatOrder {
   text: string
   /** tried values by path, SI */
   tried?: Readonly<Record<string, number | string | boolean>>
-  /** the hull as a closed mesh in body axes, m, in place of the file's own measures */
-  mesh?: Mesh
+  /** what the craft names, tried or not, such as its hull mesh */
+  files?: CraftFiles
 }
 
 /** How the craft floats: loads, righting arms, rider's room, leak, foam, findings. */
 export const floatJob = defineJob<FloatOrder, FloatReport>('float', (order, context) => {
   try {
+    const craft = craftOf(order)
+    if (order.files) giveFiles(craft, order.files)
     return floatReport(
-      craftOf(order),
-      order.mesh,
+      craft,
       (part, says) => context.progress(part, says),
       () => context.cancelled(),
     )

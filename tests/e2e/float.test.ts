@@ -1,5 +1,9 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
+import { wakewright } from './commandLine.ts'
 import { axeFinds, onFreshPages } from './freshPages.ts'
 import { expectNoSideScroll, fileText, kept, openExample } from './steps.ts'
 
@@ -151,8 +155,8 @@ test('two scale readings give weight and centre, and trying them makes the list 
   await expect.poll(() => page.getByLabel('Text of the craft file').inputValue()).not.toContain('log:')
 })
 
-/** a closed box as an STL text, `open` leaves a face out; millimetres */
-function boxStl(l: number, b: number, d: number, open = false): string {
+/** a closed box as an STL text; `open` leaves a face out, `inward` turns all of them */
+function boxStl(l: number, b: number, d: number, flaw?: 'open' | 'inward'): string {
   const p = [0, 1, 2, 3, 4, 5, 6, 7].map((i) => [i & 1 ? l : 0, i & 2 ? b / 2 : -b / 2, i & 4 ? d : 0])
   const faces = [
     ...[
@@ -172,29 +176,34 @@ function boxStl(l: number, b: number, d: number, open = false): string {
       [1, 7, 5],
     ],
   ]
-  const lines = (open ? faces.slice(0, -1) : faces).map(
+  const drawn = flaw === 'open' ? faces.slice(0, -1) : faces
+  const lines = drawn.map(
     (f) =>
-      `facet normal 0 0 0\nouter loop\n${f.map((i) => `vertex ${p[i]!.join(' ')}`).join('\n')}\nendloop\nendfacet`,
+      `facet normal 0 0 0\nouter loop\n${(flaw === 'inward' ? f.toReversed() : f).map((i) => `vertex ${p[i]!.join(' ')}`).join('\n')}\nendloop\nendfacet`,
   )
   return `solid box\n${lines.join('\n')}\nendsolid box\n`
 }
 
-test('a hull file is looked at as the tried hull, kept by name, and found again after a reload; a leaky one is refused with the place', async () => {
+const pick = () => page.getByLabel('Open a hull file')
+const stl = (text: string) => ({ name: 'box.stl', mimeType: 'model/stl', buffer: Buffer.from(text) })
+const refusal = () => page.locator('.hullfile [role="alert"]')
+
+test('a hull file is tried as the hull, kept by name, and found again after a reload; a leaky one is refused with the place', async () => {
   await openFloat('Heron')
-  const pick = page.getByLabel('Open a hull file')
-  const stl = (text: string) => ({ name: 'box.stl', mimeType: 'model/stl', buffer: Buffer.from(text) })
-  await pick.setInputFiles(stl(boxStl(2400, 800, 240, true)))
-  expect(await page.locator('.hullfile [role="alert"]').textContent()).toMatch(/Not taken: .*\d/)
-  await pick.setInputFiles(stl(boxStl(2400, 800, 240)))
+  await pick().setInputFiles(stl(boxStl(2400, 800, 240, 'open')))
+  expect(await refusal().textContent()).toMatch(/Not taken: box\.stl .*It leaks: \d+ edges/)
+  expect(await strip().count()).toBe(0)
+  await pick().setInputFiles(stl(boxStl(2400, 800, 240)))
   await page.locator('.hullfile [role="status"]').waitFor()
   expect(await page.locator('.hullfile').textContent()).toMatch(/taken as mm, a hull 2\.40 m long/)
+  expect(await strip().textContent()).toMatch(/box\.stl/)
   // 143 kg on 2.4 by 0.8 m of water: 7.4 cm if it lay level
   await expect.poll(() => page.locator('.answer .saystried').textContent()).toMatch(/cm deep at the stern/)
-  await page.getByRole('button', { name: 'Use it in the craft file' }).click()
+  await strip().getByRole('button', { name: 'Keep', exact: true }).click()
   await kept(page)
   await page.reload()
   await answer().waitFor()
-  await page.getByText('which is used here').waitFor()
+  await page.getByText('which this browser has').waitFor()
   // the sketch of the craft, and so every look at it, rests on the same mesh: 142 kg at 0.96 m on this box sink it 7.4 cm and trim
   // it 2.1° by the stern (0.24 m off the middle, over L²/12T), 118 to 120 mm at the transom; the sled it was draws 121
   await page.evaluate(() => {
@@ -204,6 +213,51 @@ test('a hull file is looked at as the tried hull, kept by name, and found again 
   await expect
     .poll(async () => Number(/drawing (\d+) mm/.exec((await sketch.textContent()) ?? '')?.[1]))
     .toBe(119)
+})
+
+test('what is guessed of a hull file, or wrong with it, is told alike on the page, in its findings and on the command line', async () => {
+  await openFloat('Heron')
+  const inches = boxStl(94.488, 31.496, 9.449)
+  await pick().setInputFiles(stl(inches))
+  await strip().getByRole('button', { name: 'Keep', exact: true }).click()
+  await kept(page)
+  await page.evaluate(() => {
+    location.hash = '#/craft'
+  })
+  const text = await fileText(page)
+  expect(text).toMatch(/mesh: box\.stl/)
+  await page.evaluate(() => {
+    location.hash = '#/float'
+  })
+  const folder = mkdtempSync(join(tmpdir(), 'hull-'))
+  try {
+    writeFileSync(join(folder, 'craft.yaml'), text)
+    for (const [file, expected] of [
+      [inches, /was taken as in, a hull 2\.40 m long/],
+      [
+        boxStl(94.488, 31.496, 9.449, 'open'),
+        /It leaks: 3 edges have a face on one side only, the first \d+ cm/,
+      ],
+      [boxStl(94.488, 31.496, 9.449, 'inward'), /It is inside out/],
+    ] as const) {
+      writeFileSync(join(folder, 'box.stl'), file)
+      const { out } = await wakewright(['look', 'craft.yaml', '--json'], { cwd: folder })
+      const looked = JSON.parse(out) as { findings: { question: string; says: string }[] }
+      const told = looked.findings.filter((f) => f.question === 'float' && /box\.stl/.test(f.says))
+      expect(told.map((f) => f.says).join(' ')).toMatch(expected)
+      await pick().setInputFiles(stl(file))
+      for (const { says } of told) {
+        await page.locator('.findings').getByText(says).waitFor({ timeout: 45_000 })
+        // beside the file itself, in the same words
+        const fault = /^The hull file (box\.stl .*?) Everything here/.exec(says)?.[1]
+        if (fault) expect(await refusal().textContent()).toContain(fault)
+        else expect(await page.locator('.hullfile').textContent()).toContain(says)
+      }
+      if (file === inches) expect(await refusal().count()).toBe(0)
+    }
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
 })
 
 test('the page is sound to axe, needs no side scroll on a phone, and says in words what it draws in space', async () => {

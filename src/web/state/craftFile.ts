@@ -48,7 +48,8 @@ export function triedValues(tried: readonly Tried[]): Record<string, number | st
 export function tryOn(craft: Craft, tried: readonly Tried[]): Craft | undefined {
   if (tried.length === 0) return undefined
   try {
-    return whatIf(craft, triedValues(tried))
+    // a tried hull file is another one than the craft names
+    return withHullFiles(whatIf(craft, triedValues(tried)))
   } catch {
     return undefined
   }
@@ -174,6 +175,7 @@ export function shownUnit(kind: Kind, units: UnitSystem, hint: string): string {
 
 /** What the file says at a path, in short: "108 mm", "none". */
 export function textOf(craft: Craft, path: string, units: UnitSystem): string {
+  if (fieldAt(path)?.type === 'text') return String(valueAt(craft, path) ?? '')
   const input = inputAt(craft, path, units)
   if (!input || input.value === undefined) return ''
   if (typeof input.value === 'string') return input.value

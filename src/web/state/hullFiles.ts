@@ -1,43 +1,56 @@
-import { type Craft, type CraftFiles, giveFiles, whatIf } from '../../craft/index.ts'
-import { keptMesh, onKept } from './hullShelf.ts'
+import { type Craft, type CraftFiles, filesNamed, giveFiles, whatIf } from '../../craft/index.ts'
+import { keepMesh, keptMesh, onKept } from './hullShelf.ts'
 
-/** Hull files of this browser by name and unit, as crafts name them; null where it has none. */
+/** Hull files of this browser by the name crafts give them; null where it has none. */
 const known = new Map<string, { bytes: Uint8Array; count: number } | null>()
 const asked = new Set<string>()
 let arrived = 0
 let tell: () => void = () => {}
 
-const keyOf = (craft: Craft): string | undefined =>
-  craft.hull.mesh === undefined ? undefined : `${craft.hull.mesh} ${craft.hull.meshUnit}`
-
-function put(key: string, bytes: Uint8Array | undefined): void {
+function put(name: string, bytes: Uint8Array | undefined): void {
   arrived++
-  known.set(key, bytes ? { bytes, count: arrived } : null)
+  known.set(name, bytes ? { bytes, count: arrived } : null)
   tell()
 }
 
 /** Calls back when a hull file came in, or turned out not to be here. */
 export function onHullFile(callback: () => void): void {
   tell = callback
-  onKept((mesh) => put(`${mesh.name} ${mesh.unit}`, mesh.bytes))
+  onKept((mesh) => put(mesh.name, mesh.bytes))
 }
 
-/** What this browser has of the files a craft names, and a name for that state; asks the shelf the first time. */
-export function hullFilesOf(craft: Craft): { files?: CraftFiles; filesAre: string } {
-  const key = keyOf(craft)
-  const name = craft.hull.mesh
-  if (key === undefined || name === undefined) return { filesAre: '' }
-  const has = known.get(key)
-  if (has) return { files: { [name]: { bytes: has.bytes } }, filesAre: `${key} ${has.count}` }
-  if (has === undefined && !asked.has(key)) {
-    asked.add(key)
-    void keptMesh(name, craft.hull.meshUnit).then((mesh) => {
-      // one that was kept meanwhile is newer
-      if (!known.get(key)) put(key, mesh?.bytes)
-    })
-  }
+/** The file is in this browser from now on, for every craft that names it. */
+export const keepHullFile = (name: string, bytes: Uint8Array): Promise<void> => keepMesh({ name, bytes })
+
+export const haveHullFile = (name: string): boolean => Boolean(known.get(name))
+
+/** What this browser has of the files crafts name, and a name for that state; asks the shelf the first time. */
+export function hullFilesOf(...crafts: readonly (Craft | undefined)[]): {
+  files?: CraftFiles
+  filesAre: string
+} {
+  const names = [...new Set(crafts.flatMap((craft) => (craft ? filesNamed(craft) : [])))]
+  if (names.length === 0) return { filesAre: '' }
   const trouble = 'is not in this browser: open it on the page Float'
-  return { files: { [name]: { trouble } }, filesAre: `${key} none` }
+  for (const name of names) if (!known.has(name)) fetchOnce(name)
+  return {
+    files: Object.fromEntries(
+      names.map((name) => {
+        const has = known.get(name)
+        return [name, has ? { bytes: has.bytes } : { trouble }]
+      }),
+    ),
+    filesAre: names.map((name) => `${name} ${known.get(name)?.count ?? 'none'}`).join('; '),
+  }
+}
+
+function fetchOnce(name: string): void {
+  if (asked.has(name)) return
+  asked.add(name)
+  void keptMesh(name).then((mesh) => {
+    // one that was kept meanwhile is newer
+    if (!known.get(name)) put(name, mesh?.bytes)
+  })
 }
 
 /** The craft with the files this browser has of it. */

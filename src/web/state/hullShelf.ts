@@ -1,11 +1,7 @@
-import type { ImportChoices } from '../../hull/shape/importMesh.ts'
-
 /** A hull file kept in this browser beside the craft files, so that a reload finds it again. */
 export interface KeptMesh {
   name: string
-  unit: string
   bytes: Uint8Array
-  choices: ImportChoices
 }
 
 /** The browser's store of hull files; the craft file itself only names them. */
@@ -34,8 +30,6 @@ async function during<T>(
   }
 }
 
-const keyOf = (name: string, unit: string) => `${name} ${unit}`
-
 const arrivals = new Set<(mesh: KeptMesh) => void>()
 
 /** Told of every hull file kept from now on. */
@@ -46,11 +40,20 @@ export function onKept(tell: (mesh: KeptMesh) => void): void {
 /** Keeps a hull file; a browser that keeps nothing loses it on reload, which the page then says. */
 export async function keepMesh(mesh: KeptMesh): Promise<void> {
   for (const tell of arrivals) tell(mesh)
-  await during('readwrite', (store) => store.put(mesh, keyOf(mesh.name, mesh.unit))).catch(() => undefined)
+  await during('readwrite', (store) => store.put(mesh, mesh.name)).catch(() => undefined)
 }
 
-export async function keptMesh(name: string, unit: string): Promise<KeptMesh | undefined> {
-  return during<KeptMesh | undefined>('readonly', (store) => store.get(keyOf(name, unit))).catch(
+/** The file kept under a name; files kept by an earlier version had the unit behind the name. */
+export async function keptMesh(name: string): Promise<KeptMesh | undefined> {
+  const own = await during<KeptMesh | undefined>('readonly', (store) => store.get(name)).catch(
     () => undefined,
   )
+  if (own) return own
+  for (const unit of ['guess', 'mm', 'cm', 'm', 'in']) {
+    const old = await during<KeptMesh | undefined>('readonly', (store) => store.get(`${name} ${unit}`)).catch(
+      () => undefined,
+    )
+    if (old) return old
+  }
+  return undefined
 }

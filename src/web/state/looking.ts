@@ -22,7 +22,7 @@ export function keepLooking(store: AppStore): void {
     again = false
     const tried = work.tried.length > 0 ? { tried: triedValues(work.tried) } : {}
     try {
-      const order = { text: work.goodText, ...tried, ...hullFilesOf(craft) }
+      const order = { text: work.goodText, ...tried, ...hullFilesOf(craft, triedCraft) }
       const answer = await callJob('look', order).done
       if (store.get().work?.id === work.id)
         store.set({
@@ -50,8 +50,8 @@ export function keepLooking(store: AppStore): void {
 
   // a hull file that comes in makes it another craft for whatever draws or floats it
   onHullFile(() => {
-    const { craft, work } = store.get()
-    if (!craft || craft.hull.mesh === undefined) return
+    const { craft, triedCraft, work } = store.get()
+    if (!craft || (craft.hull.mesh === undefined && triedCraft?.hull.mesh === undefined)) return
     const again = refreshed(craft)
     store.set({ craft: again, triedCraft: work && tryOn(again, work.tried) })
   })

@@ -1,34 +1,23 @@
+import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { ChoiceField } from '../../parts/ChoiceField.tsx'
-import { app } from '../../state/app.ts'
+import { namedMesh } from '../../../hull/namedMesh.ts'
+import { TriedInput } from '../../parts/TriedInput.tsx'
+import { inputAt, labelOf } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { hullMeshes, useHullMesh } from './hullMesh.ts'
+import { haveHullFile } from '../../state/hullFiles.ts'
+import { backToMeasures, openHull } from './openHull.ts'
 
-const guess = 'guess it'
-const units = [guess, 'mm', 'm', 'in'] as const
-const axes = [guess, '+x', '-x', '+y', '-y', '+z', '-z'] as const
+const lie = ['hull.mesh unit', 'hull.mesh forward', 'hull.mesh up'] as const
 
-/** A hull drawn elsewhere: opened, looked at as the tried hull, and kept by name in the craft file. */
+/** A hull drawn elsewhere: opened, tried as the hull like any other value, and kept by name in the craft file. */
 export function HullFile() {
   const craft = useApp((s) => s.craft)
+  const triedCraft = useApp((s) => s.triedCraft)
   const readOnly = useApp((s) => s.role === 'follower')
-  const { file, choices, looked, refused, own } = useHullMesh(craft)
-  const named = craft?.hull.mesh
-  const unit = choices.unit ?? unitSaid(looked?.flags.map((f) => f.text) ?? [])
-  const choose = (part: 'unit' | 'forward' | 'up', word: string) => {
-    const { [part]: _, ...rest } = choices
-    hullMeshes.choose(word === guess ? rest : { ...rest, [part]: word })
-  }
-  const keep = () => {
-    if (!looked || !unit) return
-    app.writeAll([
-      ['hull.mesh', looked.fileName],
-      ['hull.mesh unit', unit],
-      ...(choices.forward ? [['hull.mesh forward', choices.forward] as const] : []),
-      ...(choices.up ? [['hull.mesh up', choices.up] as const] : []),
-    ])
-    void hullMeshes.keep(unit)
-  }
+  const [refused, setRefused] = useState('')
+  if (!craft) return null
+  const named = craft.hull.mesh
+  const trying = triedCraft?.hull.mesh !== named ? triedCraft?.hull.mesh : undefined
   return (
     <section className="hullfile">
       <h2>The hull from a file</h2>
@@ -39,18 +28,10 @@ export function HullFile() {
       {named !== undefined && (
         <p>
           The craft file names <strong>{named}</strong>
-          {own
-            ? ', which is used here.'
+          {haveHullFile(named)
+            ? ', which this browser has.'
             : ', which this browser does not have: open it below. Until then the measures stand in.'}{' '}
-          <Button
-            className="plain"
-            isDisabled={readOnly}
-            onPress={() => {
-              app.remove('hull.mesh')
-              for (const path of ['hull.mesh unit', 'hull.mesh forward', 'hull.mesh up'])
-                if (app.isWritten(app.store.get().work?.text ?? '', path)) app.remove(path)
-            }}
-          >
+          <Button className="plain" isDisabled={readOnly} onPress={backToMeasures}>
             Go back to the measures
           </Button>
         </p>
@@ -61,9 +42,10 @@ export function HullFile() {
           <input
             type="file"
             accept=".stl,.3mf,model/stl,model/3mf"
+            disabled={readOnly}
             onChange={(e) => {
               const picked = e.target.files?.[0]
-              if (picked) void hullMeshes.open(picked)
+              if (picked) void openHull(craft, picked).then(setRefused)
               e.target.value = ''
             }}
           />
@@ -74,57 +56,53 @@ export function HullFile() {
           Not taken: {refused}
         </p>
       )}
-      {file && (
-        <div className="fields">
-          <ChoiceField
-            label="One unit of the file is"
-            value={choices.unit ?? guess}
-            choices={units}
-            onChange={(w) => choose('unit', w)}
-          />
-          <ChoiceField
-            label="Forward in the file"
-            value={choices.forward ?? guess}
-            choices={axes}
-            onChange={(w) => choose('forward', w)}
-          />
-          <ChoiceField
-            label="Up in the file"
-            value={choices.up ?? guess}
-            choices={axes}
-            onChange={(w) => choose('up', w)}
-          />
-        </div>
-      )}
-      {looked && (
-        <>
-          <p role="status">
-            {looked.fileName}: {looked.mesh.triangles.length / 3} triangles, closed. It is looked at above as
-            the tried hull.
-          </p>
-          <ul>
-            {looked.flags.map((f) => (
-              <li key={f.text}>{f.text}</li>
-            ))}
-          </ul>
-          {unit === undefined && (
-            <p>A craft file takes a mesh in mm, m or in: choose which this is to keep it.</p>
-          )}
-          <div className="row">
-            <Button className="main" isDisabled={readOnly || unit === undefined} onPress={keep}>
-              Use it in the craft file
-            </Button>
-            <Button onPress={() => hullMeshes.drop()}>Drop it</Button>
-          </div>
-        </>
+      <Reading />
+      {trying !== undefined && (
+        <p>
+          Keep it with the strip at the foot of the page: the craft file then names {trying}. Save the file
+          beside the craft file, where the command line looks for it.
+        </p>
       )}
     </section>
   )
 }
 
-/** The unit a reading guessed or a 3MF file names, where the craft file can say it; a 3MF file names its own again when read. */
-function unitSaid(flags: readonly string[]): 'mm' | 'm' | 'in' | undefined {
-  if (flags.some((f) => f.startsWith('The 3MF file'))) return 'mm'
-  const word = flags.map((f) => /was taken as (mm|m|in),/.exec(f)?.[1]).find((w) => w !== undefined)
-  return word as 'mm' | 'm' | 'in' | undefined
+/** How the file that is named or tried was read, what was guessed, and the words that settle it. */
+function Reading() {
+  const craft = useApp((s) => s.craft)
+  const shown = useApp((s) => s.triedCraft) ?? craft
+  const units = useApp((s) => s.units)
+  const read = shown && namedMesh(shown)
+  if (!craft || !shown || !read) return null
+  return (
+    <>
+      {'hull' in read ? (
+        <>
+          <p role="status">
+            {shown.hull.mesh}: {read.hull.mesh.triangles.length / 3} triangles, closed;{' '}
+            {read.hull.length.toFixed(2)} m long, {read.hull.beam.toFixed(2)} m wide.
+          </p>
+          <ul>
+            {read.hull.flags.map((f) => (
+              <li key={f.text}>{f.text}</li>
+            ))}
+          </ul>
+        </>
+      ) : (
+        <p role="status">
+          {shown.hull.mesh} {read.trouble}
+        </p>
+      )}
+      <ul className="fields plainlist">
+        {lie.map((path) => {
+          const input = inputAt(craft, path, units)
+          return input ? (
+            <li key={path}>
+              <TriedInput input={{ ...input, label: labelOf(path) }} low={0} high={1} />
+            </li>
+          ) : null
+        })}
+      </ul>
+    </>
+  )
 }

@@ -54,7 +54,7 @@ export function floatLevers(side: Side, look: Look): PanelInput[] {
           },
         ]
       : []),
-    ...(side.mesh ? [] : [{ path: 'hull.beam' }, { path: 'hull.depth' }]),
+    ...(side.craft.hull.mesh !== undefined ? [] : [{ path: 'hull.beam' }, { path: 'hull.depth' }]),
   ]
 }
 

@@ -30,9 +30,9 @@ function put(key: string, state: ReportState): void {
 }
 
 /** What the report is made of, as a key: crafts that float alike share it. */
-export function reportKey(craft: Craft, meshName: string): string {
+export function reportKey(craft: Craft, filesAre: string): string {
   const { hull, weights, tanks, rider, openings, foam, compartments, place } = craft
-  return JSON.stringify([meshName, hull, weights, tanks, rider, openings, foam, compartments, place])
+  return JSON.stringify([filesAre, hull, weights, tanks, rider, openings, foam, compartments, place])
 }
 
 function start(key: string, order: FloatOrder): void {

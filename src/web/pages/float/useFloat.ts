@@ -4,7 +4,7 @@ import { liveFloat } from '../../../hull/float/live.ts'
 import { floatFromCraft } from '../../../hull/floatFromCraft.ts'
 import { type Craft, triedValues } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { type HullMesh, useHullMesh } from './hullMesh.ts'
+import { hullFilesOf } from '../../state/hullFiles.ts'
 import { type ReportState, reportKey, useReport } from './reports.ts'
 
 /** One craft ready to float: its plain inputs, its live answer, and its report as far as it is. */
@@ -15,7 +15,6 @@ export interface Side {
   live: ReturnType<typeof liveFloat>
   key: string
   state: ReportState
-  mesh: HullMesh | undefined
 }
 
 export interface Float {
@@ -28,37 +27,37 @@ export interface Float {
 }
 
 type Made = Omit<Side, 'state'> | { fault: string }
-const made = new WeakMap<Craft, Map<string, Made>>()
+const made = new WeakMap<Craft, Made>()
 
 /** Hull and live answer of a craft; made once, as crafts never change. */
-function make(craft: Craft, mesh: HullMesh | undefined): Made {
-  const name = mesh?.id ?? ''
-  const before = made.get(craft)?.get(name)
+function make(craft: Craft): Made {
+  const before = made.get(craft)
   if (before) return before
   let out: Made
   try {
-    const { input, weightsAssumed } = floatFromCraft(craft, mesh?.mesh)
-    out = { craft, input, weightsAssumed, live: liveFloat(input), key: reportKey(craft, name), mesh }
+    const { input, weightsAssumed } = floatFromCraft(craft)
+    out = {
+      craft,
+      input,
+      weightsAssumed,
+      live: liveFloat(input),
+      key: reportKey(craft, hullFilesOf(craft).filesAre),
+    }
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
     out = { fault: error.message }
   }
-  const all = made.get(craft) ?? new Map<string, Made>()
-  made.set(craft, all.set(name, out))
+  made.set(craft, out)
   return out
 }
 
-/** The craft as it floats now and with what is tried: a hull brought from a file is tried like any other value. */
+/** The craft as it floats now and with what is tried. */
 export function useFloat(): Float | undefined {
   const craft = useApp((s) => s.craft)
   const triedCraft = useDeferredValue(useApp((s) => s.triedCraft))
   const work = useApp((s) => s.work)
-  const { own, looked } = useHullMesh(craft)
-  const now = useMemo(() => craft && make(craft, own), [craft, own])
-  const other = useMemo(
-    () => (craft && (triedCraft || looked) ? make(triedCraft ?? craft, looked ?? own) : undefined),
-    [craft, triedCraft, own, looked],
-  )
+  const now = useMemo(() => craft && make(craft), [craft])
+  const other = useMemo(() => triedCraft && make(triedCraft), [triedCraft])
   const nowSide = now && !('fault' in now) ? now : undefined
   const triedSide = other && !('fault' in other) && other.key !== nowSide?.key ? other : undefined
   const text = work?.goodText ?? ''
@@ -78,5 +77,6 @@ function orderOf(
   tried: Record<string, number | string | boolean>,
   side: Omit<Side, 'state'> | undefined,
 ) {
-  return side && { text, tried, ...(side.mesh ? { mesh: side.mesh.mesh } : {}) }
+  const { files } = side ? hullFilesOf(side.craft) : {}
+  return side && { text, tried, ...(files ? { files } : {}) }
 }
