@@ -54,7 +54,7 @@ export function floatFindingsOf(input: FloatInput, a: FloatAnswer, weightsAssume
     room(input),
     ...openings(a),
     swampedFinding(input, a),
-    foamFinding(a),
+    foamFinding(input, a),
     ...leakFindings(input, a),
     guidanceFinding(input, a),
     ...asked(a),

@@ -11,6 +11,7 @@ import type { Weight } from './float/weights.ts'
 import { hullFromCraft } from './fromCraft.ts'
 import { hullMeshFromCraft } from './hullFromCraft.ts'
 import type { LoftDensity } from './shape/stations.ts'
+import { takenRoom } from './takenRoom.ts'
 import { tanksFromCraft } from './tanksFromCraft.ts'
 
 /** kg of salt per kg of water where the file says salt (ocean mean) */
@@ -111,6 +112,7 @@ export function floatFromCraft(craft: Craft, mesh?: Mesh, density?: LoftDensity)
           sealed: c.sealed,
           permeability: c.permeability.value,
         })),
+      taken: takenRoom(craft),
     },
   }
 }

@@ -3,6 +3,7 @@ import type { Flag, Range } from '../../answers/solved.ts'
 import type { Vec3 } from '../../solid/mesh.ts'
 import { heightAbove, makeFrame } from '../../solid/waterFrame.ts'
 import { deckHeight, type Hull } from '../shape/hull.ts'
+import type { Taken } from './boxes.ts'
 import { type FoamNeed, foamNeeded } from './foamNeeded.ts'
 import {
   type BuoyantBody,
@@ -17,7 +18,15 @@ import { positionFlags } from './positions.ts'
 import { riderCentre, type Stance } from './rider.ts'
 import { type RightingCurve, rightingCurve } from './righting.ts'
 import { type Attitude, longitudinalMetacentricHeight, metacentricHeight, settle } from './settle.ts'
-import { type Compartment, type FoamBlock, type FoamVolume, foamVolumes, swampedBodies } from './swamped.ts'
+import {
+  type Compartment,
+  type FoamBlock,
+  type FoamVolume,
+  foamVolumes,
+  heldBoxes,
+  sealedSpaces,
+  swampedBodies,
+} from './swamped.ts'
 import { liquidsOf, liquidWeight, type Tank } from './tanks.ts'
 import { rollPeriod, rollRadius } from './tests.ts'
 import { type Weight, type WeightSum, weightSum } from './weights.ts'
@@ -41,6 +50,8 @@ export interface FloatInput {
   openings: readonly Opening[]
   foam: readonly FoamBlock[]
   compartments: readonly Compartment[]
+  /** room that machinery and hands need, where no more foam can go */
+  taken?: readonly Taken[]
   /** tanks with liquid whose weight is NOT in the weights list */
   tanks?: readonly Tank[]
 }
@@ -131,7 +142,7 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
     ridden,
     weights: craft.whole,
     ...openingsIn(input, craft, cases),
-    foam: foamVolumes(input.hull, input.foam, input.water),
+    foam: foamVolumes(input.hull, input.foam, input.water, heldBoxes(input)),
     need,
     swampedBodies: left,
     ...both,
@@ -376,7 +387,7 @@ function foamFor(input: FloatInput, left: readonly BuoyantBody[], craft: CraftAb
   return foamNeeded({
     hull: input.hull,
     bodies: left,
-    present: input.foam,
+    taken: [...input.foam, ...heldBoxes(input), ...sealedSpaces(input), ...(input.taken ?? [])],
     mass: all.mass,
     centre: all.centre,
     liquids: craft.liquids,

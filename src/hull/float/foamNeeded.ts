@@ -12,6 +12,7 @@ import { heightsAt } from '../../solid/section.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import type { Hull } from '../shape/hull.ts'
+import { type Box, freeOf, mirroredBox } from './boxes.ts'
 import { foamLift } from './flotation.ts'
 import { type BuoyantBody, floaterOf, type SlackLiquid } from './load.ts'
 import { metacentricHeight, type Resting, settle } from './settle.ts'
@@ -22,8 +23,8 @@ import { weightSum } from './weights.ts'
 export interface FoamNeedInput {
   hull: Hull
   bodies: readonly BuoyantBody[]
-  /** foam already there (its bodies are among `bodies`): not counted again where new foam would overlap it */
-  present?: readonly FoamBlock[]
+  /** where no foam can go: foam that is there, sealed spaces, machinery, tanks, the reach under a hatch; kept free on both sides alike */
+  taken?: readonly Box[]
   /** everything to be carried but slack liquids, kg, and its centre, m */
   mass: number
   centre: Vec3
@@ -36,6 +37,11 @@ export interface FoamNeedInput {
   reserve?: number
 }
 
+/** A block to add, and m³ of it inside the hull. */
+export interface NewFoam extends FoamBlock {
+  held: number
+}
+
 export interface FoamNeed {
   /** kg of lift missing; 0 or below when there is enough */
   deficit: number
@@ -45,9 +51,9 @@ export interface FoamNeed {
   lift: number
   /** m forward of the transom: the middle of the added foam that would level the craft, held within the hull */
   along: number
-  /** a block on each side as drawn up; empty when nothing is needed or the hull has no room */
-  blocks: FoamBlock[]
-  /** m³ the blocks hold inside the hull: more than `volume` where it takes more to stay upright */
+  /** blocks in pairs, port and starboard, that overlap neither each other nor what is taken; empty when nothing is needed or there is no room */
+  blocks: NewFoam[]
+  /** m³ the blocks hold inside the hull, foam that comes on top of what is there: more than `volume` where it takes more to stay upright */
   fitted: number
   /** the craft settled with the blocks, its metacentric height, and whether it then lies upright and level within 10° */
   rest: Resting
@@ -77,7 +83,7 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
   const tryOut = (at: number, made?: SideBlocks): FoamNeed => {
     const fitted = made?.fitted ?? 0
     const extra = fitted * input.foam
-    const centre = withAdded(input.mass, input.centre, extra, [at, 0, 0.6 * hull.depth])
+    const centre = withAdded(input.mass, input.centre, extra, made?.middle ?? input.centre)
     const f = floaterOf({
       bodies: [...input.bodies, ...(made?.bodies ?? [])],
       mass: input.mass + extra,
@@ -99,7 +105,8 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
   if (asIs.upright && deficit <= 0) return asIs
   // lift alone is not enough if it then rolls over or stands on end: more of it, other shapes, other places, until it lies level
   const places = [...(deficit > 0 ? [along] : []), ...[0.3, 0.5, 0.7].map((part) => part * hull.length)]
-  const strips = shapes.flatMap((shape) => stripOf(hull, along, shape, input.present ?? []) ?? [])
+  const taken = (input.taken ?? []).flatMap((b) => [b, mirroredBox(b)])
+  const strips = shapes.flatMap((shape) => stripOf(hull, along, shape, taken) ?? [])
   let best: FoamNeed | undefined
   const step = (0.1 * mass) / lift
   for (const more of [0, 0.5, 1, 2, 3.5, 5, 7]) {
@@ -108,12 +115,19 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
         const made = sideBlocks(strip, Math.max(volume + more * step, 0.1 * step), at, hull.length, input)
         if (made === undefined) continue
         const got = tryOut(at, made)
-        if (got.upright && (!best?.upright || got.gm > best.gm)) best = got
-        best ??= got
+        if (best === undefined || better(got, best)) best = got
       }
     if (best?.upright) break
   }
   return best ?? asIs
+}
+
+/** One that lies upright, of few blocks rather than many, and then the stiffest. */
+function better(a: FoamNeed, b: FoamNeed): boolean {
+  if (a.upright !== b.upright) return a.upright
+  if (!a.upright) return false
+  if (a.blocks.length !== b.blocks.length) return a.blocks.length < b.blocks.length
+  return a.gm > b.gm
 }
 
 /** how much of each half breadth from the side inwards, and of the depth from the deck down */
@@ -124,12 +138,21 @@ const shapes: readonly (readonly [number, number])[] = [
   [1, 1],
 ]
 
-/** The port strip of a shape over the hull's whole length, what of it is foam already, and its free volume up to each x. */
-interface Strip {
-  limits: [number, number, number, number]
+/** m and m³; a slab of foam thinner or smaller than this is not worth cutting */
+const thinnest = 0.04
+const smallest = 5e-4
+
+/** A free piece of the port side, and its volume up to each x. */
+interface Piece {
+  box: Box
   mesh: Mesh
-  taken: Mesh[]
+  aft: number[]
+}
+
+/** What is free on the port side within a shape, over the hull's whole length; starboard is its mirror image. */
+interface Strip {
   x: number[]
+  pieces: Piece[]
   free: number[]
 }
 
@@ -137,19 +160,23 @@ function stripOf(
   hull: Hull,
   along: number,
   [width, depth]: readonly [number, number],
-  present: readonly FoamBlock[],
+  taken: readonly Box[],
 ): Strip | undefined {
   const half = hull.beam / 2
   const top = heightsAt(hull.mesh, along, 0.3 * hull.beam).at(-1) ?? hull.depth
-  const limits: Strip['limits'] = [half * (1 - width), half + 1e-3, top - depth * hull.depth, top]
-  const mesh = sliceBox(hull.mesh, [-1, limits[0], limits[2]], [hull.length + 1, limits[1], limits[3]])
+  const whole: Box = {
+    low: [0, half * (1 - width), Math.max(0, top - depth * hull.depth)],
+    high: [hull.length, half, top],
+  }
+  const mesh = sliceBox(hull.mesh, whole.low, whole.high)
   if (mesh === undefined) return undefined
-  const taken = present.flatMap((b) => sliceBox(mesh, b.low, b.high) ?? [])
   const x = Array.from(linspace(0, hull.length, 49))
-  const all = volumesAft(mesh, x)
-  const gone = taken.map((m) => volumesAft(m, x))
-  const free = x.map((_, i) => all[i]! - gone.reduce((v, g) => v + g[i]!, 0))
-  return { limits, mesh, taken, x, free }
+  const pieces = freeOf(whole, taken, thinnest).flatMap((box) => {
+    const piece = sliceBox(mesh, box.low, box.high)
+    if (piece === undefined || !(volumeOf(piece) > smallest)) return []
+    return [{ box, mesh: piece, aft: volumesAft(piece, x) }]
+  })
+  return { x, pieces, free: x.map((_, i) => pieces.reduce((v, p) => v + p.aft[i]!, 0)) }
 }
 
 /** Volume of a solid aft of each x: what lies "under water" when the water stands across the hull. */
@@ -167,16 +194,17 @@ function volumesAft(mesh: Mesh, x: readonly number[]): number[] {
 const volumeOf = (mesh: Mesh | undefined): number => (mesh === undefined ? 0 : solidProperties(mesh).volume)
 
 interface SideBlocks {
-  blocks: FoamBlock[]
+  blocks: NewFoam[]
   bodies: BuoyantBody[]
   fitted: number
+  middle: [number, number, number]
 }
 
 function withAdded(m: number, c: Vec3, extra: number, at: Vec3): [number, number, number] {
   return [0, 1, 2].map((k) => (m * c[k]! + extra * at[k]!) / (m + extra)) as [number, number, number]
 }
 
-/** A block under the deck along each side, as long as the volume asks; undefined when the hull has no room for it. */
+/** Blocks along each side in what is free there, as long as the volume asks; undefined when the hull has no room for it. */
 function sideBlocks(
   strip: Strip,
   volume: number,
@@ -189,26 +217,32 @@ function sideBlocks(
     const [a, b] = ends(l)
     return 2 * (linearAt(strip.x, strip.free, b) - linearAt(strip.x, strip.free, a))
   }
+  if (!(held(2 * length) > volume)) return undefined
   const found = bisect((l) => held(l) - volume, 0, 2 * length, { tolerance: 1e-4 })
   if (!found.converged) return undefined
   const [x0, x1] = ends(found.value)
-  const [y0, y1, z0, z1] = strip.limits
   const common = { density: foam.foam, soaked: foam.soaked }
   const share = 1 - foam.soaked
-  const bodies: BuoyantBody[] = []
-  const add = (mesh: Mesh | undefined, turn: 1 | -1) => {
-    if (mesh === undefined) return
-    bodies.push({ name: 'foam, port', mesh, share: turn * share })
-    bodies.push({ name: 'foam, starboard', mesh: mirroredY(mesh), share: turn * share })
+  const made: SideBlocks = { bodies: [], blocks: [], fitted: 0, middle: [0, 0, 0] }
+  for (const { box, mesh } of strip.pieces) {
+    const [from, to] = [Math.max(x0, box.low[0]), Math.min(x1, box.high[0])]
+    if (!(to - from > thinnest)) continue
+    const cut = sliceBetween(mesh, 'x', from, to)
+    if (cut === undefined) continue
+    const { volume: held, centroid } = solidProperties(cut)
+    if (!(held > smallest)) continue
+    // the two sides' middle lies on the centreline
+    made.middle = withAdded(made.fitted, made.middle, 2 * held, [centroid[0], 0, centroid[2]])
+    const port: Box = { low: [from, box.low[1], box.low[2]], high: [to, box.high[1], box.high[2]] }
+    made.fitted += 2 * held
+    made.blocks.push(
+      { name: 'foam, port', ...port, ...common, held },
+      { name: 'foam, starboard', ...mirroredBox(port), ...common, held },
+    )
+    made.bodies.push(
+      { name: 'foam, port', mesh: cut, share },
+      { name: 'foam, starboard', mesh: mirroredY(cut), share },
+    )
   }
-  add(sliceBetween(strip.mesh, 'x', x0, x1), 1)
-  for (const m of strip.taken) add(sliceBetween(m, 'x', x0, x1), -1)
-  return {
-    bodies,
-    blocks: [
-      { name: 'foam, port', low: [x0, y0, z0], high: [x1, y1, z1], ...common },
-      { name: 'foam, starboard', low: [x0, -y1, z0], high: [x1, -y0, z1], ...common },
-    ],
-    fitted: bodies.reduce((v, b) => v + Math.sign(b.share) * volumeOf(b.mesh), 0),
-  }
+  return made.blocks.length > 0 ? made : undefined
 }

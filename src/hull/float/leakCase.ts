@@ -3,6 +3,7 @@ import { solidProperties } from '../../solid/integrals.ts'
 import type { Mesh } from '../../solid/mesh.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
 import { type FloatInput, type LoadCase, slackOf } from './answer.ts'
+import { freeOf } from './boxes.ts'
 import { type LeakRun, leakRun } from './leak.ts'
 import { weightSum } from './weights.ts'
 
@@ -47,12 +48,14 @@ export function leakFromInput(input: FloatInput, nobody: LoadCase, diameter = 0.
 /** Share of a space that foam takes up. */
 function foamIn(input: FloatInput, space: Mesh, from: number, to: number): number {
   let foam = 0
-  for (const b of input.foam) {
+  for (const [i, b] of input.foam.entries()) {
     const low: [number, number, number] = [Math.max(from, b.low[0]), b.low[1], b.low[2]]
     const high: [number, number, number] = [Math.min(to, b.high[0]), b.high[1], b.high[2]]
     if (!(high[0] > low[0])) continue
-    const piece = sliceBox(space, low, high)
-    if (piece !== undefined) foam += solidProperties(piece).volume
+    for (const free of freeOf({ low, high }, input.foam.slice(0, i))) {
+      const piece = sliceBox(space, free.low, free.high)
+      if (piece !== undefined) foam += solidProperties(piece).volume
+    }
   }
   return Math.min(0.95, foam / solidProperties(space).volume)
 }

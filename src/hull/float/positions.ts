@@ -36,15 +36,26 @@ export function positionFlags(input: FloatInput): Flag[] {
       })
   }
   const held = foamVolumes(hull, input.foam, input.water)
+  const whole = input.foam.map((f) => foamVolumes(hull, [f], input.water)[0]!.volume)
   for (const [i, f] of input.foam.entries()) {
     const box = [0, 1, 2].reduce((v, k) => v * (f.high[k]! - f.low[k]!), 1)
-    if (held[i]!.volume < 0.1 * box)
+    if (whole[i]! < 0.1 * box)
       flags.push({
         code: 'outside the hull',
         text:
-          held[i]!.volume > 0
-            ? `Only ${litres(held[i]!.volume)} of the ${litres(box)} of foam "${f.name}" lie inside the hull, and only those count. Is that meant?`
+          whole[i]! > 0
+            ? `Only ${litres(whole[i]!)} of the ${litres(box)} of foam "${f.name}" lie inside the hull, and only those count. Is that meant?`
             : `The foam "${f.name}" lies wholly outside the hull, so none of it counts. Is that meant?`,
+        path: `foam.${i}`,
+      })
+  }
+  for (const [i, f] of input.foam.entries()) {
+    // held has it without what earlier blocks have
+    const over = whole[i]! - held[i]!.volume
+    if (over > 2e-4)
+      flags.push({
+        code: 'foam over foam',
+        text: `${litres(over)} of the foam "${f.name}" lie where other foam is already, and are counted once. Is that meant?`,
         path: `foam.${i}`,
       })
   }

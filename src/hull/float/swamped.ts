@@ -8,8 +8,9 @@ import type { Mesh, Vec3 } from '../../solid/mesh.ts'
 import { boxMesh } from '../../solid/primitives.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
 import type { Hull } from '../shape/hull.ts'
+import { type Box, freeOf } from './boxes.ts'
 import type { BuoyantBody } from './load.ts'
-import { type Tank, tankMeshes } from './tanks.ts'
+import { type Tank, tankBox, tankMeshes } from './tanks.ts'
 import type { Weight } from './weights.ts'
 
 export interface FoamBlock {
@@ -43,16 +44,60 @@ export interface FoamVolume {
   lift: number
 }
 
-/** Foam blocks as they lie in the hull. Blocks wholly outside have volume 0. */
-export function foamVolumes(hull: Hull, blocks: readonly FoamBlock[], water: number): FoamVolume[] {
-  return blocks.map((block) => {
-    const mesh = sliceBox(hull.mesh, block.low, block.high)
-    const p = mesh === undefined ? undefined : solidProperties(mesh)
-    const volume = p === undefined || !(p.volume > 1e-12) ? 0 : p.volume
-    const middle = [0, 1, 2].map((k) => (block.low[k]! + block.high[k]!) / 2) as [number, number, number]
+/**
+ * Foam blocks as they lie in the hull, each without what an earlier block or `taken` has already. Blocks wholly outside have volume 0.
+ */
+export function foamVolumes(
+  hull: Hull,
+  blocks: readonly FoamBlock[],
+  water: number,
+  taken: readonly Box[] = [],
+): FoamVolume[] {
+  return blocks.map((block, i) => {
+    let volume = 0
+    const moment: [number, number, number] = [0, 0, 0]
+    for (const mesh of piecesOf(hull, block, [...taken, ...blocks.slice(0, i)])) {
+      const p = solidProperties(mesh)
+      volume += p.volume
+      for (let k = 0; k < 3; k++) moment[k] = moment[k]! + p.volume * p.centroid[k]!
+    }
     const lift = volume * (water * (1 - block.soaked) - block.density)
-    return { block, volume, centre: volume > 0 ? p!.centroid : middle, lift }
+    const centre = [0, 1, 2].map((k) =>
+      volume > 0 ? moment[k]! / volume : (block.low[k]! + block.high[k]!) / 2,
+    ) as [number, number, number]
+    return { block, volume, centre, lift }
   })
+}
+
+/** What of a box lies inside the hull and outside all of `holes`, as closed meshes. */
+export function piecesOf(hull: Hull, box: Box, holes: readonly Box[], thinnest = 0): Mesh[] {
+  return freeOf(box, holes, thinnest).flatMap(({ low, high }) => {
+    const mesh = sliceBox(hull.mesh, low, high)
+    return mesh !== undefined && solidProperties(mesh).volume > 1e-9 ? [mesh] : []
+  })
+}
+
+/** Boxes that something other than foam has to itself: sealed boxes of the weights, and tanks. */
+export function heldBoxes(input: Pick<SwampedInput, 'weights' | 'tanks'>): Box[] {
+  const sealed = input.weights.flatMap((w) =>
+    w.sealed && w.size?.every((v) => v > 0) ? [boxOf(w, w.size)] : [],
+  )
+  return [...sealed, ...(input.tanks ?? []).map(tankBox)]
+}
+
+/** Sealed compartments as boxes: they float by their air already. */
+export function sealedSpaces({ hull, compartments }: Pick<SwampedInput, 'hull' | 'compartments'>): Box[] {
+  const wide = hull.beam
+  return compartments.flatMap((c) =>
+    c.sealed ? [{ low: [c.from, -wide, -1], high: [c.to, wide, hull.depth + 1] }] : [],
+  )
+}
+
+/** The box a weight fills. */
+export function boxOf(w: Weight, size: Vec3): Box {
+  const end = (turn: 1 | -1) =>
+    [0, 1, 2].map((k) => w.at[k]! + (turn * size[k]!) / 2) as [number, number, number]
+  return { low: end(-1), high: end(1) }
 }
 
 /** Runs of x outside every sealed compartment. */
@@ -73,12 +118,10 @@ function unsealedRuns(hull: Hull, compartments: readonly Compartment[]): [number
 
 /** A small closed body for a weight: its own box when sealed, else a cube of the volume its material fills. */
 function bodyOf(w: Weight, sealed: boolean): Mesh | undefined {
-  const s = w.size
-  if (sealed && s?.every((v) => v > 0))
-    return boxMesh(
-      [w.at[0] - s[0] / 2, w.at[1] - s[1] / 2, w.at[2] - s[2] / 2],
-      [w.at[0] + s[0] / 2, w.at[1] + s[1] / 2, w.at[2] + s[2] / 2],
-    )
+  if (sealed && w.size?.every((v) => v > 0)) {
+    const { low, high } = boxOf(w, w.size)
+    return boxMesh(low, high)
+  }
   const edge = Math.cbrt(w.mass / (w.material ?? 2700)) / 2
   if (!(edge > 1e-6)) return undefined
   return boxMesh(
@@ -96,7 +139,7 @@ export interface SwampedInput {
 }
 
 /**
- * Everything that still displaces water when swamped: sealed compartments, foam outside them, and the weights' own material
+ * Everything that still displaces water when swamped: sealed compartments, foam outside them, of tanks, sealed boxes and other foam, and the weights' own material
  * (aluminium, 2700 kg/m³, where none is named). Each counted once; the hull's inside counts for nothing else.
  */
 export function swampedBodies(input: SwampedInput): BuoyantBody[] {
@@ -107,13 +150,13 @@ export function swampedBodies(input: SwampedInput): BuoyantBody[] {
     const mesh = sliceBetween(hull.mesh, 'x', c.from, c.to)
     if (mesh !== undefined) bodies.push({ name: c.name, mesh, share: 1 })
   }
+  const held = heldBoxes(input)
   for (const [from, to] of unsealedRuns(hull, compartments))
-    for (const b of foam) {
+    for (const [i, b] of foam.entries()) {
       const low: Vec3 = [Math.max(from, b.low[0]), b.low[1], b.low[2]]
       const high: Vec3 = [Math.min(to, b.high[0]), b.high[1], b.high[2]]
       if (!(high[0] > low[0] + 1e-9)) continue
-      const mesh = sliceBox(hull.mesh, low, high)
-      if (mesh !== undefined && solidProperties(mesh).volume > 1e-9)
+      for (const mesh of piecesOf(hull, { low, high }, [...held, ...foam.slice(0, i)]))
         bodies.push({ name: b.name, mesh, share: 1 - b.soaked })
     }
   for (const w of input.weights) {

@@ -2,9 +2,10 @@
 import type { Because, Finding, Standing } from '../../answers/finding.ts'
 import type { FloatAnswer, FloatInput } from './answer.ts'
 import { basicFlotationWeights, weightCapacity } from './flotation.ts'
+import { foamAmount, foamKeepsClear, foamPlaces } from './foamWords.ts'
 import { leakFromInput } from './leakCase.ts'
 import { wholeLift } from './swamped.ts'
-import { cm, kg, litres, mm, naval, own } from './words.ts'
+import { kg, litres, mm, naval, own } from './words.ts'
 
 export function swampedFinding(input: FloatInput, a: FloatAnswer): Finding {
   const c = (name: string) => a.cases.find((x) => x.name === name)!
@@ -59,7 +60,7 @@ export function swampedFinding(input: FloatInput, a: FloatAnswer): Finding {
   }
 }
 
-export function foamFinding(a: FloatAnswer): Finding {
+export function foamFinding(input: FloatInput, a: FloatAnswer): Finding {
   const n = a.need
   if (n.deficit <= 0 && n.upright && n.blocks.length === 0)
     return {
@@ -72,20 +73,12 @@ export function foamFinding(a: FloatAnswer): Finding {
       because: [{ says: 'tried by settling the swamped craft' }],
       sources: [own],
     }
-  const b = n.blocks[0]
-  const where = b
-    ? ` Put along both sides from ${b.low[0].toFixed(2)} to ${b.high[0].toFixed(2)} m forward of the transom, as the outer ${cm(b.high[1] - b.low[1])} under the deck, ${b.low[2] > 0.005 ? `down to ${cm(b.low[2])} above the keel` : 'down to the bottom'}, it keeps the craft level and upright.`
-    : ' The hull has no room for that much along its sides.'
-  const amount =
-    b && n.fitted > n.volume * 1.02
-      ? n.volume > 0
-        ? `${litres(n.volume)} for the lift, ${litres(n.fitted)} to stay upright as well`
-        : `it has the lift, ${litres(n.fitted)} more keep it upright`
-      : litres(n.fitted || n.volume)
+  const where = n.blocks.length > 0 ? foamPlaces(n) : ' The hull has no free room for that much.'
+  const clear = foamKeepsClear(input)
   return {
     id: 'float.foam',
     question: 'float',
-    says: `To carry its rider lying on it when swamped, level and upright, it still needs foam: ${amount}.${n.upright ? where : ' No place tried keeps it upright.'}`,
+    says: `To carry its rider lying on it when swamped, level and upright, it still needs foam, ${foamAmount(n)}.${n.upright ? where : ' No free place tried inside the hull keeps it upright.'}`,
     value: n.fitted || n.volume,
     low: Math.min(n.volume, n.fitted || n.volume),
     high: 1.15 * (n.fitted || n.volume),
@@ -99,6 +92,9 @@ export function foamFinding(a: FloatAnswer): Finding {
             : `the lift is there, ${kg(-n.deficit)} beyond a tenth in hand`,
         link: 'foam',
       },
+      ...(n.blocks.length > 0 && clear
+        ? [{ says: `the new foam keeps clear of ${clear}`, link: 'foam' }]
+        : []),
       { says: 'foam of 30 kg/m³ that soaks 3 % lifts at most 881 kg/m³, the credit of 46 CFR 170.245' },
       {
         says: 'foam low down and near the middle rolls a swamped craft over; high and outboard keeps it upright',

@@ -3,9 +3,10 @@
  * trim its surface is level and its volume unchanged, so that a wall, floor or lid in its way is met exactly.
  */
 import { solidProperties } from '../../solid/integrals.ts'
-import { type Mesh, mapPoints, moved, type Vec3 } from '../../solid/mesh.ts'
+import { boundsOf, joined, type Mesh, mapPoints, moved, type Vec3 } from '../../solid/mesh.ts'
 import { boxMesh, cylinderMesh } from '../../solid/primitives.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
+import type { Box } from './boxes.ts'
 import { liquidIn } from './energy.ts'
 import { type SlackLiquid, tankState } from './load.ts'
 import type { Weight } from './weights.ts'
@@ -62,6 +63,11 @@ export function tankMeshes(shape: TankShape, foot: Vec3): Mesh[] {
   const up: Vec3 = [foot[0], foot[1], foot[2] + shape.diameter / 2]
   const lying = cylinderMesh(r, -half, half, sides)
   return [moved(shape.lies === 'along' ? lying : mapPoints(lying, (x, y, z) => [z, x, y]), up)]
+}
+
+/** The box round a tank's inside. */
+export function tankBox(tank: Tank): Box {
+  return boundsOf(joined(tankMeshes(tank.shape, tank.foot)))
 }
 
 /** What is in a tank as slack liquids, shared evenly by its cells; none when it is empty. */

@@ -1,5 +1,6 @@
 import { useCallback } from 'react'
 import { type Look, plain } from '../../../balance/shown.ts'
+import { foamAmount, foamPlaces } from '../../../hull/float/foamWords.ts'
 import { foamFigure, leakFigure } from '../../../hull/float/pageFigures.ts'
 import type { FloatReport } from '../../../hull/floatReport.ts'
 import { Figure } from '../../parts/Figure.tsx'
@@ -61,8 +62,8 @@ export function FoamAndFlood({ now, report, tried, triedReport }: Props) {
             ]),
             ...shown.need.blocks.map((b) => [
               `${b.name} (still wanted)`,
-              plain(1000 * shown.need.fitted * 0.5, 1),
-              plain(0.5 * shown.need.fitted * shown.need.lift, 1),
+              plain(1000 * b.held, 1),
+              plain(b.held * shown.need.lift, 1),
               plain((b.low[0] + b.high[0]) / 2, 2),
               plain((b.low[2] + b.high[2]) / 2, 2),
             ]),
@@ -99,14 +100,9 @@ export function FoamAndFlood({ now, report, tried, triedReport }: Props) {
 
 function needWords(r: FloatReport): string {
   const { need } = r
-  const litres = (v: number) => `${Math.round(1000 * v)} L`
   const more = need.fitted || need.volume
   if (more <= 0)
     return `Swamped with its rider lying on it, the foam it has is enough: ${(-need.deficit).toFixed(0)} kg of lift beyond a tenth in hand.`
-  const b = need.blocks[0]
-  const lift = need.volume > 0 ? `${litres(need.volume)} for the lift alone` : 'none for the lift'
-  const where = b
-    ? ` Place it along both sides, from ${b.low[0].toFixed(2)} to ${b.high[0].toFixed(2)} m forward of the transom, the outer ${((b.high[1] - b.low[1]) * 100).toFixed(0)} cm, from ${(100 * Math.max(0, b.low[2])).toFixed(0)} cm above the keel to the deck.`
-    : ' The hull has no room for it along its sides.'
-  return `Swamped with its rider lying on it, it still wants ${litres(more)} of foam (${lift}${need.upright ? ', the rest to lie level and upright' : ''}).${where}${need.upright ? '' : ' No place tried keeps it upright.'}`
+  const where = need.blocks.length > 0 ? foamPlaces(need) : ' The hull has no free room for it.'
+  return `Swamped with its rider lying on it, it still wants foam, ${foamAmount(need)}.${need.upright ? where : ' No free place tried inside the hull keeps it upright.'}`
 }
