@@ -44,6 +44,9 @@ export function layNear(near: readonly NearTwins[], a: FrameTrack, b: FrameTrack
   }
 }
 
+/** share of a piece with both lines in it from which the long window is believed against the short one */
+const BOTH_BELIEVED = 0.7
+
 /** two tracks so near each other, or so near to a multiple of each other, ln, may be near twins that the short window took apart wrongly */
 const SUSPECT = 0.068
 const SUSPECT_MULTIPLE = 0.05
@@ -58,19 +61,35 @@ function suspect(f: number, g: number): boolean {
   )
 }
 
-/** Steady stretches of at least 2 s in which two tracks look like near twins taken wrongly, looked at with the long window. */
+/**
+ * Steady stretches of at least 2 s in which two tracks look like near twins taken wrongly, or only one of two engines is
+ * heard, looked at with the long window: the short one hears two lines that near as one.
+ */
 export function nearAgain(signal: Float32Array, a: FrameTrack, b: FrameTrack): NearTwins[] {
   const n = a.rate.length
   const lower = emptyTrack(n)
-  for (let i = 0; i < n; i++)
-    if (suspect(a.rate[i]!, b.rate[i]!)) lower.rate[i] = Math.min(a.rate[i]!, b.rate[i]!)
+  for (let i = 0; i < n; i++) {
+    const f = a.rate[i]!
+    const g = b.rate[i]!
+    if (suspect(f, g)) lower.rate[i] = Math.min(f, g)
+    else if (f <= 0 !== g <= 0) lower.rate[i] = Math.max(f, g)
+  }
   return steadyStretches(lower)
+    .flatMap(pieces)
     .map((s) => splitNear(signal, s, lower.rate))
-    .filter(isNearPair)
+    .filter((r) => isNearPair(r) && r.both >= BOTH_BELIEVED)
 }
 
-/** share of a stretch with both lines in it from which the long window is believed against the short one */
-const BOTH_BELIEVED = 0.7
+/** s of a piece: short, so that one in which an engine stops or starts does not spoil its neighbours */
+const PIECE = 3
+
+/** A stretch in pieces of PIECE to less than twice that. */
+function pieces(s: Stretch): Stretch[] {
+  const most = Math.round(PIECE / STEP)
+  const n = Math.max(1, Math.floor((s.to - s.from) / most))
+  const at = (k: number) => s.from + Math.round((k * (s.to - s.from)) / n)
+  return Array.from({ length: n }, (_, k) => ({ from: at(k), to: at(k + 1) }))
+}
 
 /** Which of the two lines of a near pair carries on `t`, by the nearest sounding frame outside the stretch; 0 = cannot say. */
 function carriesOn(t: FrameTrack, r: NearTwins, fast: number, slow: number): number {
@@ -92,7 +111,7 @@ function carriesOn(t: FrameTrack, r: NearTwins, fast: number, slow: number): num
 export function mendNear(near: readonly NearTwins[], a: FrameTrack, b: FrameTrack): void {
   for (const r of near) {
     const both = [...r.first.keys()].filter((k) => r.first[k]! > 0 && r.second[k]! > 0)
-    if (r.both < BOTH_BELIEVED || both.length === 0) continue
+    if (both.length === 0) continue
     const mean = (pick: (x: number, y: number) => number) =>
       Math.exp(both.reduce((n, k) => n + Math.log(pick(r.first[k]!, r.second[k]!)), 0) / both.length)
     const fast = mean(Math.max)

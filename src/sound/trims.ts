@@ -43,6 +43,35 @@ export function framePower(signal: Float32Array, frames: number): Float64Array {
 /** ln f in three frames */
 const LEAP = 0.12
 
+/** share of a stretch's median score under which what comes before a fade, a leap or a rise of level is no engine yet */
+const NOT_YET = 0.6
+
+/**
+ * Frame at which the engine itself starts, from `from` on: behind a fade, a leap or a sudden rise of level within the first
+ * moments, where what came before was far less clear. The path likes to reach back into the noise before a start.
+ */
+function startOf(
+  t: FrameTrack,
+  from: number,
+  to: number,
+  median: number,
+  faded: (i: number) => boolean,
+  power: Float64Array | undefined,
+): number {
+  let start = from
+  let run = 0
+  let before = 0
+  const last = Math.min(to - 2 * SIDE, from + Math.round(AFTERMATH / STEP))
+  for (let i = from + 1; i < last; i++) {
+    before += t.score[i - 1]!
+    run = faded(i - 1) ? run + 1 : 0
+    const leaps = i + 2 < to && Math.abs(Math.log(t.rate[i + 2]! / t.rate[i - 1]!)) > LEAP
+    const rises = power !== undefined && i >= SIDE && power[i - SIDE]! / power[i + SIDE]! < LOSS
+    if (before / (i - from) < NOT_YET * median && (run * STEP >= 0.15 || leaps || rises)) start = i
+  }
+  return start
+}
+
 /**
  * Takes off the ends of each stretch where the score has faded (the window and echoes reach past a stop),
  * and short pieces behind a fade at the end. Locked frames stay.
@@ -51,7 +80,8 @@ export function trimEnds(t: FrameTrack, locks: readonly Lock[] = [], power?: Flo
   for (const s of soundingStretches(t)) {
     if (locks.some((l) => l.rate > 0 && l.frame >= s.from && l.frame < s.to)) continue
     const sorted = t.score.slice(s.from, s.to).sort()
-    const floor = FADED * sorted[Math.floor(sorted.length / 2)]!
+    const median = sorted[Math.floor(sorted.length / 2)]!
+    const floor = FADED * median
     const faded = new Uint8Array(s.to - s.from)
     for (let i = s.from; i < s.to; i++) {
       let sum = 0
@@ -66,6 +96,7 @@ export function trimEnds(t: FrameTrack, locks: readonly Lock[] = [], power?: Flo
     let to = s.to
     while (to > from && faded[to - 1 - s.from]) to--
     while (from < to && faded[from - s.from]) from++
+    from = startOf(t, from, to, median, (i) => faded[i - s.from] === 1, power)
     // only where silence follows: at the end of the recording the engine just goes on
     const ends = s.to < t.rate.length - 2
     // the last fade of at least 0.15 s
