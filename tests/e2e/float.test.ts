@@ -78,6 +78,15 @@ test('dragging the rider over the deck answers every frame and never blocks for 
     await page.mouse.move(at.x + at.width / 2 + 4 * i, at.y + at.height / 2 + (i % 5))
   const trim = await live('Trim').textContent()
   expect(trim).toMatch(/bow down/)
+  // held still, views, numbers and mark say the same: what followed past React is where React then has it
+  await page.waitForTimeout(300)
+  const deep = Number.parseFloat((await live('Deep at the stern').textContent()) ?? '') / 10
+  const letters = await page.locator('.sideview svg text').allTextContents()
+  expect(letters.some((t) => /^[\d.]+ cm$/.test(t) && Math.abs(Number.parseFloat(t) - deep) < 0.06)).toBe(
+    true,
+  )
+  const mark = (await rider().boundingBox())!
+  expect(Math.abs(mark.x + mark.width / 2 - (at.x + at.width / 2 + 120))).toBeLessThan(2)
   await page.mouse.up()
   await strip().waitFor()
   const spans = await page.evaluate(() =>

@@ -26,6 +26,16 @@ export interface ViewInput {
   /** mm; 180 when left out */
   width?: number
   title?: string
+  /** keeps the scale and the height of the picture while a drag goes on; made anew where the craft outgrows it */
+  steady?: { [view in View]?: Framing }
+}
+
+/** What of the world a view shows, m on its own plane. */
+interface Framing {
+  x0: number
+  x1: number
+  bottom: number
+  top: number
 }
 
 const degrees = (a: number) => `${((Math.abs(a) * 180) / Math.PI).toFixed(1)}°`
@@ -57,11 +67,18 @@ function trueView(input: ViewInput, view: View): Sheet {
     input.rider && input.rider.stance !== 'prone'
       ? 0.95 * input.rider.stature * (input.rider.stance === 'standing' ? 1 : 0.72)
       : 0.15
-  const top =
-    Math.max(box.y1, input.rider ? at([input.rider.x, input.rider.y, input.rider.deck])[1] + room : box.y1) +
-    0.06
-  const bottom = Math.min(box.y0, 0) - 0.1
-  const scale = (width - 2 * viewPad) / (box.x1 - box.x0)
+  const needed: Framing = {
+    x0: box.x0,
+    x1: box.x1,
+    top:
+      Math.max(
+        box.y1,
+        input.rider ? at([input.rider.x, input.rider.y, input.rider.deck])[1] + room : box.y1,
+      ) + 0.06,
+    bottom: Math.min(box.y0, 0) - 0.1,
+  }
+  const { x0, x1, top, bottom } = input.steady ? steadied(input.steady, view, needed) : needed
+  const scale = (width - 2 * viewPad) / (x1 - x0)
   const key = view === 'side' ? openingKey(input, width) : { marks: [], height: 0 }
   const foot = key.height
   const title = input.title ?? (view === 'side' ? 'From the side' : 'From astern')
@@ -69,7 +86,7 @@ function trueView(input: ViewInput, view: View): Sheet {
   // beside the title where there is room, else below it
   const down = textWidth(title, 3.4, true) + textWidth(words, 3) + 12 > width ? 4.4 : 0
   const height = foot + (top - bottom) * scale + 18 + down
-  const sx = (x: number) => viewPad + (x - box.x0) * scale
+  const sx = (x: number) => viewPad + (x - x0) * scale
   const sy = (y: number) => foot + 7 + (y - bottom) * scale
   const marks: Mark[] = [...waterMarks(width, foot, sy(0)), ...key.marks]
   if (lay) {
@@ -101,6 +118,23 @@ function trueView(input: ViewInput, view: View): Sheet {
     says: `${title}: ${was ? `${words}, now ${was} (dashed)` : words}; drawn to scale in the water.`,
     marks,
   }
+}
+
+/** m the craft may outgrow a steady frame before another is made: the free edge of the picture takes it */
+const outgrown = 0.06
+
+/** The frame of before as long as the craft lies within it, else one that has room on all sides. */
+function steadied(steady: NonNullable<ViewInput['steady']>, view: View, needed: Framing): Framing {
+  const was = steady[view]
+  const holds =
+    was &&
+    needed.x0 > was.x0 - outgrown &&
+    needed.x1 < was.x1 + outgrown &&
+    needed.top < was.top + outgrown &&
+    needed.bottom > was.bottom - outgrown / 2
+  if (holds) return was
+  steady[view] = needed
+  return needed
 }
 
 type Before = NonNullable<ViewInput['before']>

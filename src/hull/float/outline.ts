@@ -123,40 +123,50 @@ function faceNormals(mesh: Mesh): Float64Array {
   return out
 }
 
+/** a point of the screen to a micrometre as one whole number; views are some metres wide */
+const place = (x: number, y: number): number => Math.round(x * 1e6) * 2 ** 26 + Math.round(y * 1e6)
+
 /** Pieces joined into runs, so that a drawing has few marks. */
 export function joinedRuns(pieces: Float64Array): Float64Array[] {
-  const name = (x: number, y: number) => `${Math.round(x * 1e7)},${Math.round(y * 1e7)}`
-  const at = new Map<string, Set<number>>()
-  const put = (key: string, i: number) => {
-    const set = at.get(key)
-    if (set) set.add(i)
-    else at.set(key, new Set([i]))
+  const count = pieces.length / 4
+  // the two ends of each piece as numbers of points, and the pieces that meet at each point
+  const ends = new Int32Array(2 * count)
+  const numbers = new Map<number, number>()
+  const meeting: number[][] = []
+  for (let e = 0; e < 2 * count; e++) {
+    const key = place(pieces[2 * e]!, pieces[2 * e + 1]!)
+    let n = numbers.get(key)
+    if (n === undefined) {
+      n = meeting.length
+      numbers.set(key, n)
+      meeting.push([])
+    }
+    ends[e] = n
+    const there = meeting[n]!
+    if (there.at(-1) !== e >> 1) there.push(e >> 1)
   }
-  for (let i = 0; i < pieces.length; i += 4) {
-    put(name(pieces[i]!, pieces[i + 1]!), i)
-    put(name(pieces[i + 2]!, pieces[i + 3]!), i)
-  }
-  const used = new Set<number>()
+  const used = new Uint8Array(count)
   const runs: Float64Array[] = []
-  const follow = (run: number[]): void => {
+  const follow = (run: number[], from: number): void => {
+    let at = from
     for (;;) {
-      const key = name(run.at(-2)!, run.at(-1)!)
-      const next = [...(at.get(key) ?? [])].find((i) => !used.has(i))
+      const next = meeting[at]!.find((i) => used[i] === 0)
       if (next === undefined) return
-      used.add(next)
-      const first = name(pieces[next]!, pieces[next + 1]!) === key
-      run.push(first ? pieces[next + 2]! : pieces[next]!, first ? pieces[next + 3]! : pieces[next + 1]!)
+      used[next] = 1
+      const far = 2 * next + (ends[2 * next] === at ? 1 : 0)
+      run.push(pieces[2 * far]!, pieces[2 * far + 1]!)
+      at = ends[far]!
     }
   }
-  for (let i = 0; i < pieces.length; i += 4) {
-    if (used.has(i)) continue
-    used.add(i)
-    const ahead = [pieces[i]!, pieces[i + 1]!, pieces[i + 2]!, pieces[i + 3]!]
-    follow(ahead)
-    const back = [ahead[2]!, ahead[3]!, ahead[0]!, ahead[1]!]
-    follow(back)
+  for (let i = 0; i < count; i++) {
+    if (used[i] === 1) continue
+    used[i] = 1
+    const ahead = Array.from(pieces.subarray(4 * i, 4 * i + 4))
+    follow(ahead, ends[2 * i + 1]!)
+    const back: number[] = []
+    follow(back, ends[2 * i]!)
     const lead: number[] = []
-    for (let k = back.length - 2; k >= 4; k -= 2) lead.push(back[k]!, back[k + 1]!)
+    for (let k = back.length - 2; k >= 0; k -= 2) lead.push(back[k]!, back[k + 1]!)
     runs.push(Float64Array.from([...lead, ...ahead]))
   }
   return runs

@@ -13,6 +13,7 @@ import {
   styleAttributes,
 } from '../../drawing/svg.ts'
 import { textWidth } from '../../drawing/textWidth.ts'
+import { useWidth } from './useWidth.ts'
 import '../style/sheet.css'
 
 /** `stroke-width` to `strokeWidth`, as React names SVG attributes */
@@ -67,25 +68,6 @@ function element(mark: Mark, height: number, key: number): ReactElement {
 const Marks = memo(function Marks({ sheet }: { sheet: Sheet }) {
   return <>{sheet.marks.map((m, i) => element(m, sheet.height, i))}</>
 })
-
-/** Width of an element in millimetres as the reader's text size makes them: 16 px of text is 4.23 mm. */
-function useWidth(): [React.RefObject<HTMLDivElement | null>, number] {
-  const ref = useRef<HTMLDivElement>(null)
-  const [width, setWidth] = useState(0)
-  useEffect(() => {
-    const box = ref.current
-    if (!box) return
-    const measure = () => {
-      const letter = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16
-      setWidth(Math.round((box.clientWidth / letter) * (16 / 96) * 25.4))
-    }
-    const watch = new ResizeObserver(measure)
-    watch.observe(box)
-    measure()
-    return () => watch.disconnect()
-  }, [])
-  return [ref, width]
-}
 
 interface Props {
   /** lays the figure out for the width there is, mm; keep its identity stable between renders */

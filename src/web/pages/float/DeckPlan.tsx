@@ -1,4 +1,13 @@
-import { type KeyboardEvent, type PointerEvent, useCallback, useRef, useState } from 'react'
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  type Ref,
+  useCallback,
+  useImperativeHandle,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react'
 import type { Envelope } from '../../../hull/float/envelope.ts'
 import type { LiveState } from '../../../hull/float/live.ts'
 import { deckFromAbove, roomFigure, roomLayout, roomPad } from '../../../hull/float/roomFigure.ts'
@@ -21,6 +30,11 @@ export interface DragProps {
   onEnd: (wait: number) => void
 }
 
+/** The rider's mark, moved past React. */
+export interface MovedMark {
+  at: (place: Place) => void
+}
+
 const step: Record<string, readonly [number, number]> = {
   ArrowRight: [1, 0],
   ArrowLeft: [-1, 0],
@@ -40,10 +54,18 @@ export function DeckPlan({
   room,
   before,
   state,
-}: DragProps & { room: Envelope | undefined; before: Side | undefined; state: LiveState | undefined }) {
+  mark,
+}: DragProps & {
+  room: Envelope | undefined
+  before: Side | undefined
+  state: LiveState | undefined
+  mark: Ref<MovedMark>
+}) {
   const { hull } = side.input
   const box = useRef<HTMLDivElement>(null)
-  const dragging = useRef(false)
+  const spot = useRef<HTMLDivElement>(null)
+  /** the sheet's box on the screen while it is dragged over: nothing around it moves then */
+  const dragging = useRef<DOMRect>(undefined)
   const [wide, setWide] = useState(180)
   const draw = useCallback(
     (width: number) => {
@@ -58,23 +80,37 @@ export function DeckPlan({
   const { scale, height: tall, sx, sy } = roomLayout(hull, wide)
   const left = sx(at.x) / wide
   const top = 1 - sy(at.y) / tall
+  const rectOf = () => box.current?.querySelector('svg')?.getBoundingClientRect()
+  useImperativeHandle(mark, () => ({
+    at: (place) => {
+      const rect = dragging.current ?? rectOf()
+      if (!rect || !spot.current) return
+      const dx = (sx(place.x) - sx(at.x)) * (rect.width / wide)
+      const dy = (sy(at.y) - sy(place.y)) * (rect.height / tall)
+      spot.current.style.transform = `translate(${dx}px, ${dy}px)`
+    },
+  }))
+  // rendered, it stands where it was moved to
+  useLayoutEffect(() => {
+    if (spot.current) spot.current.style.transform = ''
+  })
   const go = (e: PointerEvent) => {
-    const rect = box.current?.querySelector('svg')?.getBoundingClientRect()
-    if (!rect || !dragging.current) return
+    const rect = dragging.current
+    if (!rect) return
     const u = ((e.clientX - rect.left) / rect.width) * wide
     const v = (1 - (e.clientY - rect.top) / rect.height) * tall
     onMove((u - roomPad) / scale, (v - sy(0)) / scale)
   }
   const down = (e: PointerEvent<HTMLDivElement>) => {
     if (disabled) return
-    dragging.current = true
     e.currentTarget.setPointerCapture(e.pointerId)
     onHold(true)
+    dragging.current = rectOf()
     go(e)
   }
   const up = () => {
     if (!dragging.current) return
-    dragging.current = false
+    dragging.current = undefined
     onHold(false)
     onEnd(0)
   }
@@ -100,6 +136,7 @@ export function DeckPlan({
           onPointerCancel={up}
         >
           <div
+            ref={spot}
             className="ridermark"
             role="slider"
             tabIndex={0}

@@ -1,17 +1,16 @@
 import { type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { flushSync } from 'react-dom'
 import { aboardOf } from '../../../hull/float/answer.ts'
 import { endView, sideView, type ViewInput, viewPad } from '../../../hull/float/figures.ts'
 import type { LiveState } from '../../../hull/float/live.ts'
 import { weightSum } from '../../../hull/float/weights.ts'
 import { deckHeight } from '../../../hull/shape/hull.ts'
-import { Figure } from '../../parts/Figure.tsx'
+import { type Frames, LiveFigure } from '../../parts/LiveFigure.tsx'
 import { app } from '../../state/app.ts'
 import { inputAt } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { shownNumber } from '../../state/shown.ts'
-import { DeckPlan, type DragProps, type Place } from './DeckPlan.tsx'
+import { DeckPlan, type DragProps, type MovedMark, type Place } from './DeckPlan.tsx'
 import { LiveNumbers } from './LiveNumbers.tsx'
 import type { Side } from './useFloat.ts'
 
@@ -25,31 +24,48 @@ interface Props {
 /** The craft from above, from the side and from astern; the rider is dragged and it answers at once. */
 export function RiderStage({ side, now, children }: Props) {
   const readOnly = useApp((s) => s.role === 'follower')
-  const [held, setHeld] = useState<Held>()
+  const [held, setHeld] = useState<Place>()
   const { x, y } = held ?? { x: side.input.rider.x, y: side.input.rider.y }
   const at = useMemo(() => ({ x, y }), [x, y])
   const state = useMemo(() => side.live(at.x, at.y), [side, at])
   const present = useMemo(() => now.live(now.input.rider.x, now.input.rider.y), [now])
-  const { move, nudge, settle } = useRider(side, setHeld)
-
-  const moved = held !== undefined || side !== now
   // the same object for a whole drag, so that its outline is drawn once
   const before = useMemo(() => (present?.stays ? beforeOf(now, present) : undefined), [now, present])
-  const last = useRef<ViewInput>(undefined)
+  const moved = held !== undefined || side !== now
+  const seenAt = useCallback(
+    (place: Place, there: LiveState | undefined, dashed: boolean): ViewInput => ({
+      ...viewOf(side, there, place),
+      ...(dashed && before ? { before } : {}),
+    }),
+    [side, before],
+  )
+  const dragged = held !== undefined
+  // while it is dragged the pictures keep their scale, so that only what moves is drawn anew
+  const steady = useRef<NonNullable<ViewInput['steady']>>({})
   const seen = useMemo(() => {
-    // a machine that cannot draw every frame moves mark and numbers with each, the views with every third
-    if (held && !held.views && last.current) return last.current
-    return { ...viewOf(side, state, at), ...(moved && before ? { before } : {}) }
-  }, [side, state, at, moved, before, held])
-  useEffect(() => {
-    last.current = seen
-  }, [seen])
+    const plainly = seenAt(at, state, moved)
+    return dragged ? { ...plainly, steady: steady.current } : plainly
+  }, [seenAt, at, state, moved, dragged])
   const drawSide = useCallback((width: number) => sideView({ ...seen, width }), [seen])
   const drawEnd = useCallback((width: number) => endView({ ...seen, width: Math.min(width, 130) }), [seen])
+
+  const fromSide = useRef<Frames>(null)
+  const fromAstern = useRef<Frames>(null)
+  const mark = useRef<MovedMark>(null)
+  /** what follows the hand with every frame: views and mark; React follows ten times a second */
+  const follow = (place: Place) => {
+    const there = side.live(place.x, place.y)
+    const next = { ...seenAt(place, there, true), steady: steady.current }
+    mark.current?.at(place)
+    fromSide.current?.next((width) => sideView({ ...next, width }))
+    fromAstern.current?.next((width) => endView({ ...next, width: Math.min(width, 130) }))
+  }
+  const { move, nudge, settle } = useRider(side, follow, setHeld)
   const lock = useRef<HTMLDivElement>(null)
   // views keep their height while the rider is dragged, so that nothing under the finger moves
   const hold = (on: boolean) => {
     const box = lock.current
+    if (on) steady.current = {}
     if (box) box.style.height = on ? `${box.offsetHeight}px` : ''
   }
   const drag = { side, at, disabled: readOnly, onMove: move, onNudge: nudge, onHold: hold, onEnd: settle }
@@ -59,20 +75,22 @@ export function RiderStage({ side, now, children }: Props) {
       <div className="views" ref={lock}>
         <div className="sideview">
           <DragAlong {...drag}>
-            <Figure
+            <LiveFigure
               draw={drawSide}
+              frames={fromSide}
               name="from the side"
               caption="Drag the rider along the deck here, or anywhere on the deck below."
             />
           </DragAlong>
         </div>
         <div className="endview">
-          <Figure draw={drawEnd} name="from astern" />
+          <LiveFigure draw={drawEnd} frames={fromAstern} name="from astern" />
         </div>
       </div>
       {children}
       <DeckPlan
         {...drag}
+        mark={mark}
         room={side.state.report?.room}
         before={side === now ? undefined : now}
         state={state}
@@ -91,45 +109,36 @@ export function RiderStage({ side, now, children }: Props) {
 
 let timed = 0
 
-/** the place under the finger, and whether the views are drawn for it too */
-interface Held extends Place {
-  views: boolean
-}
+/** ms between two renderings of numbers and words while the rider is dragged */
+const pace = 100
 
-/** ms a frame may take before the views are left out of some */
-const spare = 11
-/** a frame with the views every so many, on a machine too slow for more */
-const every = 3
-/** ms without a move after which the views catch up */
-const pause = 60
-
-/** Moves at most once a frame, and tries the place once it has been left. */
-function useRider(side: Side, setHeld: (place: Held | undefined) => void) {
+/** Follows at most once a frame, renders ten times a second, and tries the place once it has been left. */
+function useRider(side: Side, follow: (place: Place) => void, setHeld: (place: Place | undefined) => void) {
   const units = useApp((s) => s.units)
   const frame = useRef(0)
   const next = useRef<Place>(undefined)
   const later = useRef<ReturnType<typeof setTimeout>>(undefined)
-  const catchUp = useRef<ReturnType<typeof setTimeout>>(undefined)
-  // frames since the views were drawn, and what drawing them took of late, ms
-  const pace = useRef({ since: 0, takes: 0 })
+  const render = useRef<ReturnType<typeof setTimeout>>(undefined)
   useEffect(
     () => () => {
       cancelAnimationFrame(frame.current)
       clearTimeout(later.current)
-      clearTimeout(catchUp.current)
+      clearTimeout(render.current)
     },
     [],
   )
-  const draw = (place: Place, views: boolean) => {
+  const answer = () => {
+    frame.current = 0
+    const place = next.current
+    if (!place) return
     const start = performance.now()
-    // drawn before the frame is shown, so that what is measured is the whole answer
-    flushSync(() => setHeld({ ...place, views }))
-    const end = performance.now()
-    performance.measure('rider answered', { start, end })
+    follow(place)
+    performance.measure('rider answered', { start, end: performance.now() })
     if (++timed % 500 === 0) performance.clearMeasures('rider answered')
-    const p = pace.current
-    if (views) p.takes = 0.7 * p.takes + 0.3 * (end - start)
-    p.since = views ? 0 : p.since + 1
+    render.current ??= setTimeout(() => {
+      render.current = undefined
+      if (next.current) setHeld(next.current)
+    }, pace)
   }
   const move = (x: number, y: number) => {
     const { hull } = side.input
@@ -137,17 +146,7 @@ function useRider(side: Side, setHeld: (place: Held | undefined) => void) {
       x: Math.min(hull.length - 0.02, Math.max(0.02, x)),
       y: Math.min(hull.beam / 2, Math.max(-hull.beam / 2, y)),
     }
-    if (frame.current) return
-    frame.current = requestAnimationFrame(() => {
-      frame.current = 0
-      const place = next.current
-      if (!place) return
-      const { takes, since } = pace.current
-      const views = takes < spare || since >= every - 1
-      draw(place, views)
-      clearTimeout(catchUp.current)
-      if (!views) catchUp.current = setTimeout(() => next.current && draw(next.current, true), pause)
-    })
+    frame.current ||= requestAnimationFrame(answer)
   }
   /** by so much from where the rider is, or will be once the next frame is drawn */
   const nudge = (dx: number, dy: number, at: Place) => {

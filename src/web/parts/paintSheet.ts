@@ -1,0 +1,121 @@
+import type { Mark, Sheet } from '../../drawing/sheet.ts'
+import {
+  arcPath,
+  imageAddress,
+  isFullTurn,
+  letterAttributes,
+  num,
+  pathOf,
+  styleAttributes,
+} from '../../drawing/svg.ts'
+
+type Attributes = [string, string][]
+
+/** A mark as an element stands at height 0: the sheet's own height is in the view box, so that it moves no mark. */
+function shapeOf(mark: Mark): { tag: string; attributes: Attributes } {
+  switch (mark.kind) {
+    case 'polyline':
+    case 'polygon': {
+      const closed = mark.kind === 'polygon'
+      return {
+        tag: 'path',
+        attributes: [['d', pathOf(mark.points, 0, closed)], ...styleAttributes(mark.style, closed)],
+      }
+    }
+    case 'arc': {
+      const style = styleAttributes(mark.style, true)
+      return isFullTurn(mark)
+        ? {
+            tag: 'circle',
+            attributes: [['cx', num(mark.cx)], ['cy', num(-mark.cy)], ['r', num(mark.r)], ...style],
+          }
+        : { tag: 'path', attributes: [['d', arcPath(mark, 0)], ...style] }
+    }
+    case 'text':
+      return { tag: 'text', attributes: letterAttributes(mark, 0) }
+    case 'image':
+      return {
+        tag: 'image',
+        attributes: [
+          ['x', num(mark.x)],
+          ['y', num(-mark.y - mark.h)],
+          ['width', num(mark.w)],
+          ['height', num(mark.h)],
+          ['preserveAspectRatio', 'none'],
+          ['href', imageAddress(mark)],
+        ],
+      }
+  }
+}
+
+interface Drawn {
+  node: SVGElement
+  tag: string
+  attributes: Attributes
+  /** what its letters say */
+  text?: string
+}
+
+const space = 'http://www.w3.org/2000/svg'
+
+/** Paints sheet after sheet into an SVG, touching only what changed. `words` false moves letters and leaves them as they read. */
+export type Painter = (sheet: Sheet, words: boolean) => void
+
+/** A painter of one SVG element's own group. */
+export function painterOf(svg: SVGSVGElement, group: SVGGElement): Painter {
+  const drawn: Drawn[] = []
+  let box = ''
+  return (sheet, words) => {
+    const seen = `0 ${num(-sheet.height)} ${num(sheet.width)} ${num(sheet.height)}`
+    if (seen !== box) svg.setAttribute('viewBox', seen)
+    box = seen
+    for (const [i, mark] of sheet.marks.entries()) {
+      const before = drawn[i]
+      if (mark.kind === 'text' && before?.text !== undefined && !words) {
+        move(before, mark)
+        continue
+      }
+      const { tag, attributes } = shapeOf(mark)
+      const same = before?.tag === tag && fits(before.attributes, attributes)
+      const at = same ? before : fresh(tag, before, group)
+      drawn[i] = at
+      for (const [k, [name, value]] of attributes.entries())
+        if (at.attributes[k]?.[1] !== value) at.node.setAttribute(name, value)
+      at.attributes = attributes
+      if (mark.kind === 'text') write(at, mark)
+    }
+    for (const extra of drawn.splice(sheet.marks.length)) extra.node.remove()
+  }
+}
+
+/** the same attributes by name, in the same order */
+const fits = (a: Attributes, b: Attributes): boolean =>
+  a.length === b.length && a.every(([name], i) => name === b[i]![0])
+
+function fresh(tag: string, before: Drawn | undefined, group: SVGGElement): Drawn {
+  const node = document.createElementNS(space, tag) as SVGElement
+  if (before) before.node.replaceWith(node)
+  else group.append(node)
+  return { node, tag, attributes: [] }
+}
+
+type Letters = Extract<Mark, { kind: 'text' }>
+
+function write(at: Drawn, mark: Letters): void {
+  if (at.text !== mark.text) at.node.textContent = mark.text
+  at.text = mark.text
+}
+
+/** Letters carried along as they read; a transform on each would make each a layer's worth of work for the browser. */
+function move(at: Drawn, mark: Letters): void {
+  for (const pair of at.attributes) {
+    const value = pair[0] === 'x' ? num(mark.x) : pair[0] === 'y' ? num(-mark.y) : undefined
+    if (value === undefined || pair[1] === value) continue
+    at.node.setAttribute(pair[0], value)
+    pair[1] = value
+  }
+  if (mark.angle) {
+    at.node.setAttribute('transform', letterAttributes(mark, 0).at(-1)![1])
+    at.attributes = letterAttributes({ ...mark, text: at.text ?? '' }, 0)
+  }
+}
