@@ -29,8 +29,8 @@ import {
 } from './synth/script.ts'
 
 export const firstTuningSeed = 1
-/** moved on from 9001 and from 9101 once their results had been seen, so that the reported clips stay unseen ones */
-export const firstReportingSeed = 9301
+/** moved on from 9001, 9101 and 9301 once their results had been seen, so that the reported clips stay unseen ones */
+export const firstReportingSeed = 9501
 
 export type Severity = 'usual' | 'hard'
 

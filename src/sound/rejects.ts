@@ -12,12 +12,10 @@ const TRUSTED_FROM = 120
 const THERE = 0.25
 const THERE_PART = 0.15
 const FILLED = 0.6
+const IN_A_ROW = 3
 
-/**
- * Share of the teeth that are there, up to the highest one that is: an engine's lines have no gaps, while a
- * comb laid under a higher note has every second or third tooth only. NaN with under three teeth.
- */
-export function combFilling(mean: Float64Array, rate: number): number {
+/** Which of a comb's teeth are there, up to the highest one that is; no entry for those the phone may have taken. */
+function teethThere(mean: Float64Array, rate: number): boolean[] {
   const whole: number[] = []
   for (let h = 1; 2 * h <= mean.length; h++) {
     const v = mean[2 * h - 1]!
@@ -25,9 +23,22 @@ export function combFilling(mean: Float64Array, rate: number): number {
   }
   const top = Math.max(...whole)
   const there = whole.map((v) => v > Math.max(THERE, THERE_PART * top))
-  const last = there.lastIndexOf(true)
-  if (last < 2) return Number.NaN
-  return there.slice(0, last + 1).filter(Boolean).length / (last + 1)
+  return there.slice(0, there.lastIndexOf(true) + 1)
+}
+
+/**
+ * True for a comb with gaps: laid under a higher note it has every second or third tooth only. An engine's teeth stand side by
+ * side; high up a resonance may raise one out of the noise again, so three in a row are enough.
+ */
+export function isHollow(mean: Float64Array, rate: number): boolean {
+  const there = teethThere(mean, rate)
+  if (there.length < 3) return false
+  let run = 0
+  for (const tooth of there) {
+    run = tooth ? run + 1 : 0
+    if (run >= IN_A_ROW) return false
+  }
+  return there.filter(Boolean).length / there.length < FILLED
 }
 
 const middle = (t: FrameTrack, from: number, to: number) => {
@@ -86,7 +97,7 @@ export function dropFalse(t: FrameTrack, profile: ToothProfile, locks: readonly 
     const steps = noteSteps(t, s)
     if (steps >= 3 && steps / seconds > 0.6) tune += seconds
     else if (isVoice(t, s) || isShout(t, s)) voice += seconds
-    else if (combFilling(meanProfile(profile, s), rate) < FILLED) hollow += seconds
+    else if (isHollow(meanProfile(profile, s), rate)) hollow += seconds
     else continue
     silence(t, s)
   }
