@@ -37,3 +37,29 @@ test('one invented engine is heard within 3 % over nine tenths of its run, with 
     ).toBe(true)
   }
 })
+
+test('two invented engines 3 % apart are both heard all through the pull, each within 1 %', () => {
+  const clip = inventedRun({ rotations: [123.8, 123.8], locked: false, firingsPerTurn: 1, seed: 2 })
+  const h = hear(clip.samples, clip.rate, { engines: 2 })
+  let frames = 0
+  let right = 0
+  h.time.forEach((t, i) => {
+    // before and after the load slips away, while both run
+    if (!((t > 11.5 && t < 16.5) || (t > 19.5 && t < 22.5))) return
+    frames++
+    const at = Math.round(t * 200)
+    const truth = clip.truth.map((x) => x[at]!).sort((p, q) => p - q)
+    const heard = h.tracks.map((x) => x.firing[i]!).sort((p, q) => p - q)
+    if (truth.every((f, k) => Math.abs(heard[k]! / f - 1) < 0.01)) right++
+  })
+  expect(h.verdict.code).toBe('two')
+  expect(right / frames).toBeGreaterThan(0.8)
+})
+
+test('two engines on one shaft start at idle, not at a speed heard in the noise before', () => {
+  const clip = inventedRun({ rotations: [123.8, 123.8], locked: true, firingsPerTurn: 1, seed: 1 })
+  const starts = hear(clip.samples, clip.rate).events.filter((e) => e.kind === 'start')
+  expect(starts).toHaveLength(1)
+  expect(Math.abs(starts[0]!.time - 1.6)).toBeLessThan(0.3)
+  expect(starts[0]!.value).toBeLessThan(4000)
+})
