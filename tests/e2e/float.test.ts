@@ -277,4 +277,21 @@ test('the page is sound to axe, needs no side scroll on a phone, and says in wor
     expect(await page.locator('.threed canvas').getAttribute('aria-label')).toMatch(/cm deep at the stern/)
   await page.setViewportSize({ width: 390, height: 844 })
   await expectNoSideScroll(page)
+  // the words across the top stand whole, each on its own line, also on a small phone
+  for (const width of [390, 360]) {
+    await page.setViewportSize({ width, height: 780 })
+    await expectNoSideScroll(page)
+    const words = await page.locator('.words a').evaluateAll((links) =>
+      links.map((link) => {
+        const word = link.querySelector('.word')!
+        const lines = Math.round(
+          word.getBoundingClientRect().height / Number.parseFloat(getComputedStyle(word).lineHeight),
+        )
+        return { text: word.textContent, lines, over: link.scrollWidth - link.clientWidth }
+      }),
+    )
+    expect(words.length).toBeGreaterThan(5)
+    for (const { text, lines, over } of words)
+      expect({ text, lines, over }).toEqual({ text, lines: 1, over: 0 })
+  }
 })

@@ -27,7 +27,7 @@ export function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
   if (!craft) return null
   const rows = inputs.flatMap((row) => {
     const input = inputAt(craft, row.path, units)
-    return input ? [{ row, input: { ...input, label: row.label ?? labelOf(row.path) } }] : []
+    return input ? [{ row, input: { ...input, label: row.label ?? labelOf(row.path, craft) } }] : []
   })
   return (
     <section className="panel">

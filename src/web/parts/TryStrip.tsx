@@ -65,10 +65,12 @@ export function TryStrip() {
 }
 
 function Values({ tried }: { tried: readonly Tried[] }) {
+  // a thing that is only tried may be called otherwise than in the file
+  const craft = useApp((s) => s.triedCraft ?? s.craft)
   return tried.map((t, i) => (
     <span key={t.path}>
       {i > 0 && '; '}
-      {labelOf(t.path)} <b>{t.text}</b>, was {t.was || 'not there'}
+      {labelOf(t.path, craft)} <b>{t.text}</b>, was {t.was || 'not there'}
     </span>
   ))
 }

@@ -182,11 +182,22 @@ export function textOf(craft: Craft, path: string, units: UnitSystem): string {
   return `${shownNumber(input.value, input.kind, input.unit)} ${input.unit}`.trim()
 }
 
-/** A builder's words for a path, with what it is part of: "Impeller pitch", "Engine 2 power at", "Name". */
-export function labelOf(path: string): string {
+/**
+ * A builder's words for a path, with what it is part of: "Impeller pitch", "Engine 2 power at", "Name". With the craft, what has a
+ * name of its own goes by it: "knee pads, skin".
+ */
+export function labelOf(path: string, craft?: Craft): string {
   const axis = /^(.*)\.(\d+)$/.exec(path)
   const place = axis && fieldAt(axis[1]!)
-  if (place?.type === 'point') return `${labelOf(axis![1]!)}, ${place.axes[Number(axis![2])]}`
+  if (place?.type === 'point') return `${labelOf(axis![1]!, craft)}, ${place.axes[Number(axis![2])]}`
+  const within = /^(.*\.\d+|[^.]+\.\d+)\.(.+)$/.exec(path)
+  const called = within && craft && valueAt(craft, `${within[1]}.name`)
+  if (typeof called === 'string' && called !== '' && within![2] !== 'name') {
+    const rest = within![2]!
+    const part = fieldAt(path.slice(0, path.lastIndexOf('.')))?.label
+    const word = (fieldAt(path)?.label ?? rest).toLowerCase()
+    return `${called}, ${rest.includes('.') && part ? `${part.toLowerCase()} ${word}` : word}`
+  }
   const own = fieldAt(path)?.label ?? path
   const item = /^(?:.*\.)?([a-z ]+)\.(\d+)\.[^.]+$/.exec(path)
   if (item) return `${upper(item[1]!.replace(/s$/, ''))} ${Number(item[2]) + 1} ${own.toLowerCase()}`

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { keepInFile, newCraftText, readText, textOf } from './craftFile.ts'
+import { keepInFile, labelOf, newCraftText, readText, textOf } from './craftFile.ts'
 import { createStore } from './store.ts'
 import { change, newWork, type Tried } from './work.ts'
 
@@ -114,4 +114,21 @@ test('a bay kept as another kind loses the values that only its old kind had, an
   expect(kept).not.toContain('spacing: 120 mm')
   // the other bays are as they were
   expect(craft?.deck.bays.slice(0, 2)).toEqual(readText(heron, 'x.yaml').craft?.deck.bays.slice(0, 2))
+})
+
+test('what has a name of its own goes by it, the rest by its place in the list', () => {
+  const { craft } = readText(heron, 'heron.yaml')
+  const said = (path: string) => labelOf(path, craft)
+  expect(said('deck.bays.0.skin')).toBe('knee pads, skin')
+  expect(said('weights.1.mass')).toBe('engine and pipe, mass')
+  expect(said('weights.1.at.0')).toMatch(/^engine and pipe, at, /)
+  expect(said('foam.1.from.2')).toMatch(/^port side, from, /)
+  expect(said('openings.3.gap')).toBe('tank vent, gap')
+  expect(said('tanks.0.liquid')).toMatch(/^fuel tank, /)
+  expect(said('hot parts.1.distance')).toMatch(/^stinger, /)
+  expect(said('engines.0.redline')).toBe('engine, redline')
+  expect(said('rider.mass')).toBe('Rider mass')
+  // without a craft, or without a name
+  expect(labelOf('deck.bays.0.skin')).toBe('Bay 1 skin')
+  expect(said('deck.bays.9.skin')).toBe('Bay 10 skin')
 })

@@ -40,32 +40,36 @@ export function measureItems(
     const measure = fieldAt(driver.path)?.measure
     if (!quantity || !measure || quantity.source === 'measured') continue
     const why = `Its doubt moves the top speed by ±${saysStep(Math.abs(driver.topSpeed), 'speed', lookOf(units, 0)).replace('+', '')}.`
-    add({ ...ofQuantity(quantity, units), measure: inWords(measure), why })
+    add({ ...ofQuantity(quantity, craft, units), measure: inWords(measure), why })
   }
   for (const found of Object.values(findings))
     for (const { measureNext: next } of found ?? []) {
       if (!next) continue
       const quantity = next.path ? byPath.get(next.path) : undefined
       const named = quantity
-        ? ofQuantity(quantity, units)
+        ? ofQuantity(quantity, craft, units)
         : {
             key: next.what,
             path: next.path,
-            label: next.path ? labelOf(next.path) : upper(next.what),
+            label: next.path ? labelOf(next.path, craft) : upper(next.what),
             about: '',
           }
       add({ ...named, measure: inWords(next), why: 'A finding turns on it.' })
     }
   for (const { quantity, measure, more } of worthMeasuring(craft))
     add({
-      ...ofQuantity(quantity, units),
+      ...ofQuantity(quantity, craft, units),
       measure: inWords(measure),
       why: more > 0 ? `There are ${more} more like it.` : '',
     })
   return [...items.values()]
 }
 
-function ofQuantity(quantity: Quantity, units: UnitSystem): Omit<MeasureItem, 'measure' | 'why'> {
+function ofQuantity(
+  quantity: Quantity,
+  craft: Craft,
+  units: UnitSystem,
+): Omit<MeasureItem, 'measure' | 'why'> {
   const { value, low, high, kind, path, source } = quantity
   const field = fieldAt(path)
   const unit = shownUnit(kind, units, field?.type === 'quantity' ? field.unit : '')
@@ -74,7 +78,7 @@ function ofQuantity(quantity: Quantity, units: UnitSystem): Omit<MeasureItem, 'm
   return {
     key: path,
     path,
-    label: labelOf(path),
+    label: labelOf(path, craft),
     about: [known, shownNumber(value, kind, unit), unit, `±${half}`].filter((word) => word !== '').join(' '),
   }
 }
