@@ -1,17 +1,9 @@
 import { expect, test } from 'vitest'
+import { least } from './craft.testkit.ts'
 import { formatProblem } from './problem.ts'
 import { readCraft } from './read.ts'
 import { tankCapacity, tankLiquid } from './tanks.ts'
 
-const least = `wakewright: 1
-name: a craft with tanks
-engines:
-  - { kind: peak, displacement: 60 cm³, power: 4 kW, power at: 7500 rpm }
-jet:
-  rotor: { bore: 105 mm, pitch: 95 mm }
-  nozzle: { bore: 58 mm }
-hull: { length: 2.6 m, beam: 0.8 m }
-`
 const box =
   'kind: box, name: fuel tank, foot: [1.4 m, 0 m, 0.08 m], length: 250 mm, width: 200 mm, height: 120 mm'
 const read = (tanks: string, more = '') => readCraft(`${least}tanks:\n${tanks}\n${more}`)

@@ -1,33 +1,7 @@
 import { expect, test } from 'vitest'
 import { clockText, percentile, runAnswer } from './answer.ts'
 import { runPicture } from './figures.ts'
-import type { Hearing, Track } from './hearing.ts'
-
-const step = 0.025
-const n = 400
-const track = (label: 'A' | 'B', rpm: number): Track => ({
-  label,
-  rpm: new Float32Array(n).fill(rpm),
-  firing: new Float32Array(n).fill(rpm / 60),
-  confidence: new Float32Array(n).fill(0.9),
-  change: new Float32Array(n),
-})
-const hearing = (tracks: Track[], part: Partial<Hearing> = {}): Hearing => ({
-  duration: n * step,
-  step,
-  time: Float32Array.from({ length: n }, (_, i) => i * step),
-  tracks,
-  count: new Uint8Array(n).fill(tracks.length),
-  events: [],
-  quality: [],
-  verdict: { code: tracks.length > 1 ? 'two' : 'one', says: '', coupling: 'unknown' },
-  octaves: [],
-  labelsUncertainAfter: [],
-  spectrogram: { timeStep: 0.05, hertzStep: 5, columns: 200, rows: 100, level: new Uint8Array(20000) },
-  flags: [],
-  cancelled: false,
-  ...part,
-})
+import { heardTracks, steadyTrack } from './sound.testkit.ts'
 
 test('times are minutes, seconds and tenths, and carry over at the minute', () => {
   expect([0, 9.96, 59.96, 67.3].map(clockText)).toEqual(['0:00.0', '0:10.0', '1:00.0', '1:07.3'])
@@ -39,13 +13,13 @@ test('a percentile leaves out moments in which nothing was heard', () => {
 })
 
 test('the answer names one engine, two engines, none, and doubt', () => {
-  expect(runAnswer(hearing([track('A', 6003)])).says).toBe('One engine ran, mostly at 6000 rpm.')
-  expect(runAnswer(hearing([track('A', 6003), track('B', 5800)])).says).toBe(
+  expect(runAnswer(heardTracks([steadyTrack('A', 6003)])).says).toBe('One engine ran, mostly at 6000 rpm.')
+  expect(runAnswer(heardTracks([steadyTrack('A', 6003), steadyTrack('B', 5800)])).says).toBe(
     'Two engines ran independently, A mostly at 6000 rpm and B mostly at 5800 rpm.',
   )
   const none = { code: 'no engine', says: '', coupling: 'none' } as const
-  expect(runAnswer(hearing([], { verdict: none })).says).toBe('No engine was heard.')
-  const doubt = hearing([track('A', 6000)], {
+  expect(runAnswer(heardTracks([], { verdict: none })).says).toBe('No engine was heard.')
+  const doubt = heardTracks([steadyTrack('A', 6000)], {
     verdict: { code: 'cannot tell', says: '', coupling: 'unknown' },
     octaves: [{ label: 'A', from: 0, to: 10, factor: 0.5 }],
   })
@@ -55,9 +29,9 @@ test('the answer names one engine, two engines, none, and doubt', () => {
 test('the picture has every track as a named line inside its frame, and the numbers for read-outs', () => {
   const sheet = runPicture({
     width: 150,
-    spectrogram: hearing([]).spectrogram,
+    spectrogram: heardTracks([]).spectrogram,
     rpmPerHertz: 60,
-    hearing: hearing([track('A', 6000), track('B', 5000)]),
+    hearing: heardTracks([steadyTrack('A', 6000), steadyTrack('B', 5000)]),
   })
   const plot = sheet.plots![0]!
   expect(plot.series.map((s) => s.name)).toEqual(['engine A', 'engine B'])
@@ -72,7 +46,7 @@ test('the picture has every track as a named line inside its frame, and the numb
 })
 
 test('the names of two lines keep clear of each other and of both lines', () => {
-  const h = hearing([track('A', 6000), track('B', 5700)])
+  const h = heardTracks([steadyTrack('A', 6000), steadyTrack('B', 5700)])
   const sheet = runPicture({ width: 100, spectrogram: h.spectrogram, rpmPerHertz: 60, hearing: h })
   const names = sheet.marks.flatMap((m) => (m.kind === 'text' && /^engine [AB]$/.test(m.text) ? [m] : []))
   expect(names.map((m) => m.text)).toEqual(['engine A', 'engine B'])

@@ -3,35 +3,16 @@ import { runAnswer } from './answer.ts'
 import { countAgainst, withExpected } from './expecting.ts'
 import { pullFinding, runFindings } from './findings.ts'
 import type { Coupling, CraftExpects } from './fromCraft.ts'
-import type { Hearing, Track } from './hearing.ts'
+import type { Hearing } from './hearing.ts'
 import { pullResidual, readPull } from './pull.ts'
 import { residuals } from './residuals.ts'
+import { heardTracks, steadyTrack } from './sound.testkit.ts'
 
-const step = 0.025
-const n = 400
-const track = (label: 'A' | 'B', rpm: number): Track => ({
-  label,
-  rpm: new Float32Array(n).fill(rpm),
-  firing: new Float32Array(n).fill(rpm / 60),
-  confidence: new Float32Array(n).fill(0.9),
-  change: new Float32Array(n),
-})
-const heard = (speeds: readonly number[], part: Partial<Hearing> = {}): Hearing => ({
-  duration: n * step,
-  step,
-  time: Float32Array.from({ length: n }, (_, i) => i * step),
-  tracks: speeds.map((v, i) => track(i === 0 ? 'A' : 'B', v)),
-  count: new Uint8Array(n).fill(speeds.length),
-  events: [],
-  quality: [],
-  verdict: { code: speeds.length > 1 ? 'two' : 'one', says: 'heard.', coupling: 'unknown' },
-  octaves: [],
-  labelsUncertainAfter: [],
-  spectrogram: { timeStep: 0.05, hertzStep: 5, columns: 2, rows: 2, level: new Uint8Array(4) },
-  flags: [],
-  cancelled: false,
-  ...part,
-})
+const heard = (speeds: readonly number[], part: Partial<Hearing> = {}) =>
+  heardTracks(
+    speeds.map((v, i) => steadyTrack(i === 0 ? 'A' : 'B', v)),
+    part,
+  )
 const expects = (coupling: Coupling): CraftExpects => ({
   engines: coupling === 'single' ? 1 : 2,
   coupling,

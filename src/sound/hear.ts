@@ -1,6 +1,7 @@
 /** Listens to a whole recording. */
 import type { Hearing } from './hearing.ts'
 import { type HearOptions, makeListener } from './listener.ts'
+import { joined } from './resample.ts'
 
 /**
  * What the engines did in `samples` (one channel, or several of equal length; within ±1) at `sampleRate`.
@@ -119,14 +120,4 @@ export function makeChannelPicker(options: Pick<HearOptions, 'cylinders' | 'stro
     },
     end: () => (pick === undefined ? settle() : []),
   }
-}
-
-function joined(parts: readonly Float32Array[]): Float32Array {
-  const out = new Float32Array(parts.reduce((n, p) => n + p.length, 0))
-  let at = 0
-  for (const p of parts) {
-    out.set(p, at)
-    at += p.length
-  }
-  return out
 }

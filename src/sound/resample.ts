@@ -120,6 +120,17 @@ export function makeResampler(from: number, to: number): Resampler {
   }
 }
 
+/** One array of all the stretches, in their order. */
+export function joined(parts: readonly Float32Array[]): Float32Array {
+  const out = new Float32Array(parts.reduce((n, p) => n + p.length, 0))
+  let at = 0
+  for (const p of parts) {
+    out.set(p, at)
+    at += p.length
+  }
+  return out
+}
+
 /** Whole recording at once. */
 export function resampled(x: Float32Array | Float64Array, from: number, to: number): Float32Array {
   if (from === to) return Float32Array.from(x)
@@ -128,11 +139,5 @@ export function resampled(x: Float32Array | Float64Array, from: number, to: numb
   const block = 1 << 16
   for (let i = 0; i < x.length; i += block) parts.push(r.push(x.subarray(i, i + block)))
   parts.push(r.flush())
-  const out = new Float32Array(parts.reduce((n, p) => n + p.length, 0))
-  let at = 0
-  for (const p of parts) {
-    out.set(p, at)
-    at += p.length
-  }
-  return out
+  return joined(parts)
 }

@@ -1,4 +1,5 @@
 import { seededRandom } from '../numerics/random.ts'
+import type { Hearing, Track } from './hearing.ts'
 
 /** A pulse train's first harmonics with equal strength; `skip` leaves out the lowest ones. */
 export function pulseTrain(
@@ -34,3 +35,34 @@ export function median(x: ArrayLike<number>): number {
   const v = Array.from(x).sort((a, b) => a - b)
   return v[Math.floor(v.length / 2)] ?? Number.NaN
 }
+
+/** s between the frames of a made-up hearing, and how many it has */
+const step = 0.025
+const frames = 400
+
+/** A label that turns at one speed, rev/min, through ten seconds. */
+export const steadyTrack = (label: 'A' | 'B', rpm: number): Track => ({
+  label,
+  rpm: new Float32Array(frames).fill(rpm),
+  firing: new Float32Array(frames).fill(rpm / 60),
+  confidence: new Float32Array(frames).fill(0.9),
+  change: new Float32Array(frames),
+})
+
+/** A hearing of such tracks; `part` says what else was heard. */
+export const heardTracks = (tracks: Track[], part: Partial<Hearing> = {}): Hearing => ({
+  duration: frames * step,
+  step,
+  time: Float32Array.from({ length: frames }, (_, i) => i * step),
+  tracks,
+  count: new Uint8Array(frames).fill(tracks.length),
+  events: [],
+  quality: [],
+  verdict: { code: tracks.length > 1 ? 'two' : 'one', says: 'heard.', coupling: 'unknown' },
+  octaves: [],
+  labelsUncertainAfter: [],
+  spectrogram: { timeStep: 0.05, hertzStep: 5, columns: 200, rows: 100, level: new Uint8Array(20000) },
+  flags: [],
+  cancelled: false,
+  ...part,
+})
