@@ -1,4 +1,5 @@
 /** Handbook questions of floating: foam, weights under water, leaks, published sums; stability joins from its own file. */
+import { count, degrees, kgPerCubicMetre, kilograms, litres, percent, plainRatio } from '../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../answers/reckoner.ts'
 import {
   basicFlotationWeights,
@@ -29,38 +30,14 @@ const foamNeeded = defineReckoner({
       assumed: 0,
     }),
     water,
-    {
-      name: 'foam',
-      says: 'Density of the foam.',
-      kind: 'density',
-      unit: 'kg/m³',
-      min: 5,
-      max: 200,
-      assumed: 30,
-    },
-    {
-      name: 'soaked',
-      says: 'Share of the foam’s volume that takes up water.',
-      kind: 'ratio',
-      unit: '%',
-      min: 0,
-      max: 0.5,
-      assumed: 0.03,
-    },
-    {
-      name: 'reserve',
-      says: 'Lift to keep in hand, over the weight.',
-      kind: 'ratio',
-      unit: '%',
-      min: 0,
-      max: 2,
-      assumed: 0.1,
-    },
+    kgPerCubicMetre('foam', 'Density of the foam.', 5, 200, 30),
+    percent('soaked', 'Share of the foam’s volume that takes up water.', 0, 0.5, 0.03),
+    percent('reserve', 'Lift to keep in hand, over the weight.', 0, 2, 0.1),
   ],
   outputs: [
-    { name: 'volume', says: 'Foam to fit.', kind: 'volume', unit: 'L' },
-    { name: 'weight', says: 'Weight under water to be carried.', kind: 'mass', unit: 'kg' },
-    { name: 'lift', says: 'Lift of a cubic metre of it.', kind: 'density', unit: 'kg/m³' },
+    litres('volume', 'Foam to fit.'),
+    kilograms('weight', 'Weight under water to be carried.'),
+    kgPerCubicMetre('lift', 'Lift of a cubic metre of it.'),
   ],
   reckon: (g) => {
     const parts = [
@@ -90,19 +67,12 @@ const submerged = defineReckoner({
   says: 'Negative when it floats.',
   inputs: [
     mass('mass', 'Its weight in air.'),
-    {
-      name: 'density',
-      says: 'Density of its material.',
-      kind: 'density',
-      unit: 'kg/m³',
-      min: 10,
-      max: 20000,
-    },
+    kgPerCubicMetre('density', 'Density of its material.', 10, 20000),
     water,
   ],
   outputs: [
-    { name: 'weight', says: 'Weight under water.', kind: 'mass', unit: 'kg' },
-    { name: 'factor', says: 'Weight under water over weight in air.', kind: 'ratio', unit: '' },
+    kilograms('weight', 'Weight under water.'),
+    plainRatio('factor', 'Weight under water over weight in air.'),
   ],
   reckon: (g) => {
     const factor = submergedFactor(g.density!, g.water!)
@@ -119,7 +89,7 @@ const leak = defineReckoner({
   inputs: [
     length('diameter', 'Of the hole.', 'mm', { min: 1e-4, max: 0.5 }),
     length('head', 'Depth of the hole below the water outside, less the water inside.', 'mm', { max: 3 }),
-    { name: 'volume', says: 'Volume to fill.', kind: 'volume', unit: 'L', min: 0, max: 10, assumed: 0.05 },
+    litres('volume', 'Volume to fill.', 0, 10, 0.05),
   ],
   outputs: [
     { name: 'flow', says: 'Flow.', kind: 'volumeFlow', unit: 'L/min' },
@@ -146,43 +116,16 @@ const rules = defineReckoner({
     mass('sideLoad', 'Load on one side until water comes aboard, if you tried it.', { assumed: 0 }),
   ],
   outputs: [
-    {
-      name: 'capacity',
-      says: 'Weight capacity, inboard boats (33 CFR 183.33 and after).',
-      kind: 'mass',
-      unit: 'kg',
-    },
-    {
-      name: 'testWeights',
-      says: 'Weights the swamped boat is tested with (33 CFR 183.105).',
-      kind: 'mass',
-      unit: 'kg',
-    },
-    {
-      name: 'people',
-      says: 'Lift for people, level flotation (Boatbuilder’s Handbook).',
-      kind: 'mass',
-      unit: 'kg',
-    },
-    {
-      name: 'personsCapacity',
-      says: 'Persons capacity from the side load (33 CFR 183.41).',
-      kind: 'mass',
-      unit: 'kg',
-    },
-    { name: 'count', says: 'The same as a number of persons, before rounding.', kind: 'count', unit: '1' },
-    {
-      name: 'heel',
-      says: 'Heel an offset-load test allows at this length (ISO 12217-3, from memory).',
-      kind: 'angle',
-      unit: 'deg',
-    },
-    {
-      name: 'foam',
-      says: 'Foam by the handbook’s sum: the craft as aluminium under water, people as above, 881 kg/m³.',
-      kind: 'volume',
-      unit: 'L',
-    },
+    kilograms('capacity', 'Weight capacity, inboard boats (33 CFR 183.33 and after).'),
+    kilograms('testWeights', 'Weights the swamped boat is tested with (33 CFR 183.105).'),
+    kilograms('people', 'Lift for people, level flotation (Boatbuilder’s Handbook).'),
+    kilograms('personsCapacity', 'Persons capacity from the side load (33 CFR 183.41).'),
+    count('count', 'The same as a number of persons, before rounding.'),
+    degrees('heel', 'Heel an offset-load test allows at this length (ISO 12217-3, from memory).'),
+    litres(
+      'foam',
+      'Foam by the handbook’s sum: the craft as aluminium under water, people as above, 881 kg/m³.',
+    ),
   ],
   reckon: (g) => {
     const capacity = weightCapacity(g.displacement!, g.craft!, 'inboard')

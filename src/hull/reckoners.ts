@@ -1,4 +1,19 @@
 /** Handbook questions of water, drag and running up to speed. */
+import {
+  celsius,
+  count,
+  kgPerCubicMetre,
+  kilograms,
+  metres,
+  metresPerSecond,
+  millipascalSeconds,
+  newtons,
+  percent,
+  ratio,
+  seconds,
+  squareMetres,
+  squareMillimetresPerSecond,
+} from '../answers/ports.ts'
 import { defineReckoner, type Port, type Reckoner } from '../answers/reckoner.ts'
 import { ittc57 } from '../fluid/friction.ts'
 import { gravity, kinematicViscosity, seaWaterDensity, seaWaterViscosity, waterAt } from '../fluid/water.ts'
@@ -7,32 +22,15 @@ import { airDrag, riderDragArea, stances } from './resistance/air.ts'
 import { dragReckoners } from './resistance/reckoners.ts'
 import { criticalSpeed, froude, volumetricFroude } from './resistance/spec.ts'
 
-const temperaturePort: Port = {
-  name: 'temperature',
-  says: 'Temperature of the water.',
-  kind: 'temperature',
-  unit: '°C',
-  min: 273.15,
-  max: 313.15,
-  assumed: 288.15,
-}
-const salinityPort: Port = {
-  name: 'salinity',
-  says: 'Salt in the water, by mass: 0 for a lake, 3.5 % for the ocean.',
-  kind: 'ratio',
-  unit: '%',
-  min: 0,
-  max: 0.042,
-  assumed: 0,
-}
-const speed: Port = {
-  name: 'speed',
-  says: 'Speed through the water.',
-  kind: 'speed',
-  unit: 'm/s',
-  min: 0.05,
-  max: 40,
-}
+const temperaturePort: Port = celsius('temperature', 'Temperature of the water.', 273.15, 313.15, 288.15)
+const salinityPort: Port = percent(
+  'salinity',
+  'Salt in the water, by mass: 0 for a lake, 3.5 % for the ocean.',
+  0,
+  0.042,
+  0,
+)
+const speed: Port = metresPerSecond('speed', 'Speed through the water.', 0.05, 40)
 
 const waterSources = [
   'UNESCO 1981, International Equation of State of Seawater 1980',
@@ -47,14 +45,9 @@ const water = defineReckoner({
   says: 'Fresh or sea water at atmospheric pressure, 0 to 40 °C.',
   inputs: [temperaturePort, salinityPort],
   outputs: [
-    { name: 'density', says: 'Mass of a cubic metre.', kind: 'density', unit: 'kg/m³' },
-    { name: 'viscosity', says: 'Dynamic viscosity.', kind: 'viscosity', unit: 'mPa·s' },
-    {
-      name: 'kinematicViscosity',
-      says: 'Viscosity over density.',
-      kind: 'kinematicViscosity',
-      unit: 'mm²/s',
-    },
+    kgPerCubicMetre('density', 'Mass of a cubic metre.'),
+    millipascalSeconds('viscosity', 'Dynamic viscosity.'),
+    squareMillimetresPerSecond('kinematicViscosity', 'Viscosity over density.'),
   ],
   reckon: ({ temperature, salinity }) => ({
     density: seaWaterDensity(temperature!, salinity!),
@@ -71,31 +64,22 @@ const friction = defineReckoner({
   says: 'Friction coefficient and drag of a smooth wetted surface. Below a Reynolds number of about a million part of the flow is laminar and the true drag is less.',
   inputs: [
     speed,
-    {
-      name: 'length',
-      says: 'Wetted length in the direction of motion.',
-      kind: 'length',
-      unit: 'm',
-      min: 0.02,
-      max: 30,
-    },
-    { name: 'area', says: 'Wetted area.', kind: 'area', unit: 'm²', min: 1e-4, max: 100, assumed: 1 },
-    {
-      name: 'roughness',
-      says: 'Allowance added to the coefficient: 0 polished, 0.0004 painted, 0.001 riveted or bare foam.',
-      kind: 'ratio',
-      unit: '1',
-      min: 0,
-      max: 0.005,
-      assumed: 0,
-    },
+    metres('length', 'Wetted length in the direction of motion.', 0.02, 30),
+    squareMetres('area', 'Wetted area.', 1e-4, 100, 1),
+    ratio(
+      'roughness',
+      'Allowance added to the coefficient: 0 polished, 0.0004 painted, 0.001 riveted or bare foam.',
+      0,
+      0.005,
+      0,
+    ),
     temperaturePort,
     salinityPort,
   ],
   outputs: [
-    { name: 'reynolds', says: 'Reynolds number on the length.', kind: 'count', unit: '1' },
-    { name: 'coefficient', says: 'Friction coefficient, allowance included.', kind: 'ratio', unit: '1' },
-    { name: 'drag', says: 'Frictional drag.', kind: 'force', unit: 'N' },
+    count('reynolds', 'Reynolds number on the length.'),
+    ratio('coefficient', 'Friction coefficient, allowance included.'),
+    newtons('drag', 'Frictional drag.'),
   ],
   reckon: (g) => {
     const w = waterAt(g.temperature!, g.salinity!)
@@ -113,38 +97,21 @@ const regime = defineReckoner({
   says: 'Which regime a craft is in: below a volumetric Froude number of 1 it displaces, to about 2.4 it climbs its own wave, above that it planes.',
   inputs: [
     speed,
-    { name: 'length', says: 'Waterline length.', kind: 'length', unit: 'm', min: 0.3, max: 30 },
-    { name: 'mass', says: 'All aboard.', kind: 'mass', unit: 'kg', min: 10, max: 1e5 },
-    { name: 'beam', says: 'Chine beam.', kind: 'length', unit: 'm', min: 0.1, max: 10, assumed: 0.7 },
+    metres('length', 'Waterline length.', 0.3, 30),
+    kilograms('mass', 'All aboard.', 10, 1e5),
+    metres('beam', 'Chine beam.', 0.1, 10, 0.7),
     temperaturePort,
   ],
   outputs: [
-    {
-      name: 'byLength',
-      says: 'Froude number on the length; the first hump of drag is near 0.5.',
-      kind: 'ratio',
-      unit: '1',
-    },
-    {
-      name: 'byVolume',
-      says: 'Froude number on the cube root of the displaced volume.',
-      kind: 'ratio',
-      unit: '1',
-    },
-    { name: 'byBeam', says: 'Froude number on the beam, used in planing.', kind: 'ratio', unit: '1' },
-    {
-      name: 'waveSpeed',
-      says: 'Speed of a wave as long as the hull: beyond it a displacement hull must climb.',
-      kind: 'speed',
-      unit: 'm/s',
-    },
-    { name: 'planingSpeed', says: 'Speed at a volumetric Froude number of 2.4.', kind: 'speed', unit: 'm/s' },
-    {
-      name: 'waveLength',
-      says: 'Length of the wave the craft makes at its speed.',
-      kind: 'length',
-      unit: 'm',
-    },
+    ratio('byLength', 'Froude number on the length; the first hump of drag is near 0.5.'),
+    ratio('byVolume', 'Froude number on the cube root of the displaced volume.'),
+    ratio('byBeam', 'Froude number on the beam, used in planing.'),
+    metresPerSecond(
+      'waveSpeed',
+      'Speed of a wave as long as the hull: beyond it a displacement hull must climb.',
+    ),
+    metresPerSecond('planingSpeed', 'Speed at a volumetric Froude number of 2.4.'),
+    metres('waveLength', 'Length of the wave the craft makes at its speed.'),
   ],
   reckon: (g) => {
     const volume = g.mass! / seaWaterDensity(g.temperature!, 0)
@@ -165,18 +132,10 @@ const shallow = defineReckoner({
   title: 'Wave speed of shallow water',
   trade: 'hull',
   says: 'The speed of long waves over the bottom. Within 30 % of it, in water shallower than half the hull, drag can be tens of per cent above the deep-water value.',
-  inputs: [
-    { name: 'depth', says: 'Depth of the water.', kind: 'length', unit: 'm', min: 0.05, max: 100 },
-    { ...speed, assumed: 2 },
-  ],
+  inputs: [metres('depth', 'Depth of the water.', 0.05, 100), { ...speed, assumed: 2 }],
   outputs: [
-    { name: 'critical', says: 'Wave speed at this depth.', kind: 'speed', unit: 'm/s' },
-    {
-      name: 'ratio',
-      says: 'Speed over wave speed; 0.7 to 1.3 is the band to stay out of.',
-      kind: 'ratio',
-      unit: '1',
-    },
+    metresPerSecond('critical', 'Wave speed at this depth.'),
+    ratio('ratio', 'Speed over wave speed; 0.7 to 1.3 is the band to stay out of.'),
   ],
   reckon: (g) => ({ critical: criticalSpeed(g.depth!), ratio: g.speed! / criticalSpeed(g.depth!) }),
   sources: ['√(g h), linear long-wave theory (Airy 1845)'],
@@ -190,38 +149,14 @@ const air = defineReckoner({
   inputs: [
     { name: 'stance', says: 'How the rider is.', kind: 'choice', unit: '', choices: Object.keys(stances) },
     speed,
-    {
-      name: 'wind',
-      says: 'Head wind; a following wind is negative.',
-      kind: 'speed',
-      unit: 'm/s',
-      min: -20,
-      max: 30,
-      assumed: 0,
-    },
-    {
-      name: 'stature',
-      says: 'Height of the rider.',
-      kind: 'length',
-      unit: 'm',
-      min: 1,
-      max: 2.3,
-      assumed: 1.75,
-    },
-    { name: 'mass', says: 'Mass of the rider.', kind: 'mass', unit: 'kg', min: 20, max: 200, assumed: 80 },
-    {
-      name: 'airDensity',
-      says: 'Density of the air.',
-      kind: 'density',
-      unit: 'kg/m³',
-      min: 0.5,
-      max: 1.6,
-      assumed: 1.225,
-    },
+    metresPerSecond('wind', 'Head wind; a following wind is negative.', -20, 30, 0),
+    metres('stature', 'Height of the rider.', 1, 2.3, 1.75),
+    kilograms('mass', 'Mass of the rider.', 20, 200, 80),
+    kgPerCubicMetre('airDensity', 'Density of the air.', 0.5, 1.6, 1.225),
   ],
   outputs: [
-    { name: 'dragArea', says: 'Drag coefficient times frontal area.', kind: 'area', unit: 'm²' },
-    { name: 'drag', says: 'Air drag.', kind: 'force', unit: 'N' },
+    squareMetres('dragArea', 'Drag coefficient times frontal area.'),
+    newtons('drag', 'Air drag.'),
     { name: 'power', says: 'Power it takes at this speed.', kind: 'power', unit: 'W' },
   ],
   reckon: (g, w) => {
@@ -242,32 +177,13 @@ const runUp = defineReckoner({
   trade: 'hull',
   says: 'A craft whose drag grows with the square of speed, from rest. Good for a first look; a hump makes it slower.',
   inputs: [
-    { name: 'mass', says: 'All aboard.', kind: 'mass', unit: 'kg', min: 10, max: 1e5 },
-    { name: 'thrust', says: 'Thrust, held constant.', kind: 'force', unit: 'N', min: 1, max: 1e5 },
-    { name: 'topSpeed', says: 'Steady speed it reaches.', kind: 'speed', unit: 'm/s', min: 0.5, max: 40 },
-    {
-      name: 'part',
-      says: 'How much of the top speed to reach.',
-      kind: 'ratio',
-      unit: '%',
-      min: 0.05,
-      max: 0.999,
-      assumed: 0.9,
-    },
-    {
-      name: 'addedMass',
-      says: 'Water that has to be moved along, of the mass.',
-      kind: 'ratio',
-      unit: '%',
-      min: 0,
-      max: 0.3,
-      assumed: 0.05,
-    },
+    kilograms('mass', 'All aboard.', 10, 1e5),
+    newtons('thrust', 'Thrust, held constant.', 1, 1e5),
+    metresPerSecond('topSpeed', 'Steady speed it reaches.', 0.5, 40),
+    percent('part', 'How much of the top speed to reach.', 0.05, 0.999, 0.9),
+    percent('addedMass', 'Water that has to be moved along, of the mass.', 0, 0.3, 0.05),
   ],
-  outputs: [
-    { name: 'time', says: 'Time taken.', kind: 'time', unit: 's' },
-    { name: 'distance', says: 'Distance covered.', kind: 'length', unit: 'm' },
-  ],
+  outputs: [seconds('time', 'Time taken.'), metres('distance', 'Distance covered.')],
   reckon: (g) => {
     const m = g.mass! * (1 + g.addedMass!)
     const scale = (m * g.topSpeed!) / g.thrust!
@@ -285,29 +201,16 @@ const coast = defineReckoner({
   trade: 'hull',
   says: 'Shut the engine, time how long the craft takes from one speed to a lower one on a phone video. Drag is taken as growing with the square of speed between them; water dragged through the jet is included.',
   inputs: [
-    { name: 'mass', says: 'All aboard.', kind: 'mass', unit: 'kg', min: 10, max: 1e5 },
-    { name: 'from', says: 'Speed at the start.', kind: 'speed', unit: 'm/s', min: 0.2, max: 40 },
-    { name: 'to', says: 'Speed at the end.', kind: 'speed', unit: 'm/s', min: 0.1, max: 39 },
-    { name: 'time', says: 'Time between them.', kind: 'time', unit: 's', min: 0.05, max: 600 },
-    {
-      name: 'addedMass',
-      says: 'Water that moves along, of the mass: 8 % slow, 2 % planing.',
-      kind: 'ratio',
-      unit: '%',
-      min: 0,
-      max: 0.3,
-      assumed: 0.05,
-    },
+    kilograms('mass', 'All aboard.', 10, 1e5),
+    metresPerSecond('from', 'Speed at the start.', 0.2, 40),
+    metresPerSecond('to', 'Speed at the end.', 0.1, 39),
+    seconds('time', 'Time between them.', 0.05, 600),
+    percent('addedMass', 'Water that moves along, of the mass: 8 % slow, 2 % planing.', 0, 0.3, 0.05),
   ],
   outputs: [
-    { name: 'dragFrom', says: 'Drag at the higher speed.', kind: 'force', unit: 'N' },
-    { name: 'dragTo', says: 'Drag at the lower speed.', kind: 'force', unit: 'N' },
-    {
-      name: 'distance',
-      says: 'Distance covered meanwhile: a check against the tape.',
-      kind: 'length',
-      unit: 'm',
-    },
+    newtons('dragFrom', 'Drag at the higher speed.'),
+    newtons('dragTo', 'Drag at the lower speed.'),
+    metres('distance', 'Distance covered meanwhile: a check against the tape.'),
   ],
   reckon: (g) => {
     if (!(g.to! < g.from!)) throw new RangeError(`to: ${g.to} m/s must be below from, ${g.from} m/s`)

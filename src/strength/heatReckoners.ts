@@ -1,4 +1,5 @@
 /** Handbook questions of foam beside hot pipes. */
+import { celsius, mm, plainRatio } from '../answers/ports.ts'
 import { defineReckoner, type Port, type Reckoner } from '../answers/reckoner.ts'
 import { distanceFor, foamFace, type HotSpot, shieldedFoamFace, wrapFlux, wrapSurface } from './heat.ts'
 
@@ -7,24 +8,13 @@ const source =
 const fire =
   'Polystyrene softens at about 75 °C, burns and gives off poisonous smoke; petrol dissolves it. Have an extinguisher at hand for the first runs.'
 
-const temperature = (name: string, says: string, assumed?: number): Port => ({
-  name,
-  says,
-  kind: 'temperature',
-  unit: '°C',
-  min: 250,
-  max: 1300,
-  ...(assumed === undefined ? {} : { assumed }),
-})
-const mm = (name: string, says: string, more: Partial<Port> = {}): Port => ({
-  name,
-  says,
-  kind: 'length',
-  unit: 'mm',
-  min: 1e-3,
-  max: 3,
-  ...more,
-})
+const temperature = (name: string, says: string, assumed?: number): Port =>
+  celsius(name, says, 250, 1300, assumed)
+const size = (
+  name: string,
+  says: string,
+  { min = 1e-3, max = 3, assumed }: Partial<Pick<Port, 'min' | 'max' | 'assumed'>> = {},
+): Port => mm(name, says, min, max, assumed)
 const film: Port = {
   name: 'film',
   says: 'Heat carried by the air: 8 still, 20 to 30 blown.',
@@ -36,20 +26,12 @@ const film: Port = {
 }
 
 const place: readonly Port[] = [
-  mm('diameter', 'Outside diameter of the pipe.'),
+  size('diameter', 'Outside diameter of the pipe.'),
   temperature('pipe', 'Skin of the pipe.'),
   temperature('air', 'Air in the bay.', 308.15),
-  {
-    name: 'emissivity',
-    says: 'Of the pipe: 0.8 rusted, 0.7 dulled, 0.3 bright.',
-    kind: 'ratio',
-    unit: '',
-    min: 0.03,
-    max: 1,
-    assumed: 0.7,
-  },
+  plainRatio('emissivity', 'Of the pipe: 0.8 rusted, 0.7 dulled, 0.3 bright.', 0.03, 1, 0.7),
   film,
-  mm('depth', 'Of the foam behind its face.', { assumed: 0.1 }),
+  size('depth', 'Of the foam behind its face.', { assumed: 0.1 }),
 ]
 
 function spotOf(g: Record<string, number>, distance: number): HotSpot {
@@ -73,13 +55,10 @@ const distance = defineReckoner({
   says: 'Steady heat by radiation on a bare foam face in the air of the bay: its temperature at a distance, and the least distance for a limit.',
   inputs: [
     ...place,
-    mm('distance', 'From the pipe’s middle to the foam face.'),
+    size('distance', 'From the pipe’s middle to the foam face.'),
     temperature('limit', 'Hottest the face may be: 65 °C leaves 10 K.', 338.15),
   ],
-  outputs: [
-    { name: 'face', says: 'Foam face at that distance.', kind: 'temperature', unit: '°C' },
-    { name: 'least', says: 'Least distance for the limit.', kind: 'length', unit: 'mm' },
-  ],
+  outputs: [celsius('face', 'Foam face at that distance.'), mm('least', 'Least distance for the limit.')],
   reckon: (g) => {
     if (g.distance! <= g.diameter! / 2)
       throw new RangeError(
@@ -101,21 +80,13 @@ const shield = defineReckoner({
   says: 'One plate with air on both sides between pipe and foam.',
   inputs: [
     ...place,
-    mm('distance', 'From the pipe’s middle to the foam face.'),
-    {
-      name: 'shine',
-      says: 'Emissivity of the plate: 0.1 bright, 0.3 dull.',
-      kind: 'ratio',
-      unit: '',
-      min: 0.03,
-      max: 1,
-      assumed: 0.15,
-    },
+    size('distance', 'From the pipe’s middle to the foam face.'),
+    plainRatio('shine', 'Emissivity of the plate: 0.1 bright, 0.3 dull.', 0.03, 1, 0.15),
   ],
   outputs: [
-    { name: 'bare', says: 'Foam face without the plate.', kind: 'temperature', unit: '°C' },
-    { name: 'face', says: 'Foam face behind it.', kind: 'temperature', unit: '°C' },
-    { name: 'plate', says: 'The plate.', kind: 'temperature', unit: '°C' },
+    celsius('bare', 'Foam face without the plate.'),
+    celsius('face', 'Foam face behind it.'),
+    celsius('plate', 'The plate.'),
   ],
   reckon: (g) => {
     const spot = spotOf(g, g.distance!)
@@ -136,8 +107,8 @@ const wrap = defineReckoner({
   trade: 'strength',
   says: 'Conduction through glass tape against air and radiation outside.',
   inputs: [
-    mm('diameter', 'Outside diameter of the pipe.'),
-    mm('thickness', 'Of the wrap.', { max: 0.2, assumed: 0.005 }),
+    size('diameter', 'Outside diameter of the pipe.'),
+    size('thickness', 'Of the wrap.', { max: 0.2, assumed: 0.005 }),
     temperature('pipe', 'Skin of the pipe.'),
     temperature('air', 'Air in the bay.', 308.15),
     {
@@ -152,7 +123,7 @@ const wrap = defineReckoner({
     film,
   ],
   outputs: [
-    { name: 'outside', says: 'Outside of the wrap.', kind: 'temperature', unit: '°C' },
+    celsius('outside', 'Outside of the wrap.'),
     { name: 'flux', says: 'Heat through the pipe’s own surface.', kind: 'heatFlux', unit: 'kW/m²' },
   ],
   reckon: (g) => {

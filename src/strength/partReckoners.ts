@@ -1,11 +1,20 @@
 /** Handbook questions of what holds a deck up and together: stringers, frames, rivets, hatches, loads. */
+import {
+  count,
+  kgPerCubicMetre,
+  kilograms,
+  megapascals,
+  metresPerSecond,
+  mm,
+  plainRatio,
+} from '../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../answers/reckoner.ts'
 import { alloyOf, aluminium } from './alloys.ts'
 import { beamEvenLoad, beamMiddleLoad, flatBar, hatSection, withSkin } from './beams.ts'
 import { rivetPitchInCompression } from './buckling.ts'
 import { hatchNeeds } from './hatch.ts'
 import { dropFactor, slamPressure } from './loads.ts'
-import { alloy, force, mm, out, sheet } from './reckonPorts.ts'
+import { alloy, force, out, sheet, size } from './reckonPorts.ts'
 import { bearingAllowable, pitchFor, pitchLimits, rivetAllowable, rivetOf } from './rivets.ts'
 import { sharedByFrame } from './spread.ts'
 
@@ -16,11 +25,11 @@ const stringer = defineReckoner({
   says: 'A flat bar on edge or a folded hat with the skin that works with it, a load in the middle of its span and an even one along it. Ends between free and built in.',
   inputs: [
     { name: 'kind', says: 'Flat bar or hat.', kind: 'choice', unit: '', choices: ['flat bar', 'hat'] },
-    mm('height', 'Height.', { min: 3e-3, max: 0.5 }),
-    mm('width', 'Width of a hat; not used for a bar.', { assumed: 0.03, min: 5e-3, max: 0.5 }),
-    mm('thickness', 'Thickness of bar or hat sheet.', { max: 0.05 }),
-    mm('skin', 'Thickness of the deck sheet.', { max: 0.03 }),
-    mm('span', 'Between its supports.', { min: 0.05 }),
+    size('height', 'Height.', { min: 3e-3, max: 0.5 }),
+    size('width', 'Width of a hat; not used for a bar.', { assumed: 0.03, min: 5e-3, max: 0.5 }),
+    size('thickness', 'Thickness of bar or hat sheet.', { max: 0.05 }),
+    size('skin', 'Thickness of the deck sheet.', { max: 0.03 }),
+    size('span', 'Between its supports.', { min: 0.05 }),
     force('load', 'Load in the middle.'),
     {
       name: 'even',
@@ -31,15 +40,7 @@ const stringer = defineReckoner({
       max: 1e6,
       assumed: 0,
     },
-    {
-      name: 'fixed',
-      says: 'Ends: 0 free to turn, 1 built in.',
-      kind: 'ratio',
-      unit: '',
-      min: 0,
-      max: 1,
-      assumed: 0.3,
-    },
+    plainRatio('fixed', 'Ends: 0 free to turn, 1 built in.', 0, 1, 0.3),
   ],
   outputs: [
     out('stress', 'At the far edge.', 'pressure', 'MPa'),
@@ -71,21 +72,13 @@ const frame = defineReckoner({
   says: 'Where foam cannot go, a frame across the stringers shares a foot among several of them. Flat bars on edge for both; holds while the frame crosses three or more.',
   inputs: [
     force('load', 'Load on the frame.'),
-    mm('frameHeight', 'Height of the frame.', { min: 3e-3, max: 0.3 }),
-    mm('frameThickness', 'Its thickness.', { max: 0.05 }),
-    mm('stringerHeight', 'Height of a stringer.', { min: 3e-3, max: 0.3 }),
-    mm('stringerThickness', 'Its thickness.', { max: 0.05 }),
-    mm('span', 'Span of the stringers.', { min: 0.05 }),
-    mm('spacing', 'Between stringers.', { min: 0.01, max: 2 }),
-    {
-      name: 'count',
-      says: 'Stringers the frame crosses.',
-      kind: 'count',
-      unit: '1',
-      min: 1,
-      max: 40,
-      assumed: 4,
-    },
+    size('frameHeight', 'Height of the frame.', { min: 3e-3, max: 0.3 }),
+    size('frameThickness', 'Its thickness.', { max: 0.05 }),
+    size('stringerHeight', 'Height of a stringer.', { min: 3e-3, max: 0.3 }),
+    size('stringerThickness', 'Its thickness.', { max: 0.05 }),
+    size('span', 'Span of the stringers.', { min: 0.05 }),
+    size('spacing', 'Between stringers.', { min: 0.01, max: 2 }),
+    count('count', 'Stringers the frame crosses.', 1, 40, 4),
   ],
   outputs: [
     out('share', 'On the most loaded stringer.', 'ratio', '%'),
@@ -121,27 +114,11 @@ const rivets = defineReckoner({
   trade: 'strength',
   says: 'What one aluminium blind rivet carries along the sheet, and the pitch for a pull. Sealed rivets below water.',
   inputs: [
-    {
-      name: 'diameter',
-      says: 'Rivet diameter: 3.2, 4.0 or 4.8 mm.',
-      kind: 'length',
-      unit: 'mm',
-      min: 3e-3,
-      max: 5e-3,
-      assumed: 4.8e-3,
-    },
+    mm('diameter', 'Rivet diameter: 3.2, 4.0 or 4.8 mm.', 3e-3, 5e-3, 4.8e-3),
     sheet,
     alloy,
     { name: 'pull', says: 'Pull along the edge.', kind: 'lineLoad', unit: 'N/mm', min: 1, max: 1e7 },
-    {
-      name: 'compression',
-      says: 'Compression in the sheet, for buckling between rivets.',
-      kind: 'pressure',
-      unit: 'MPa',
-      min: 1e6,
-      max: 1e9,
-      assumed: 50e6,
-    },
+    megapascals('compression', 'Compression in the sheet, for buckling between rivets.', 1e6, 1e9, 50e6),
   ],
   outputs: [
     out('carries', 'One rivet, in shear with a factor of 2.', 'force', 'N'),
@@ -178,11 +155,11 @@ const hatch = defineReckoner({
   trade: 'strength',
   says: 'Section to put back, corner radius, and stiffness of the coaming for stringers cut through.',
   inputs: [
-    mm('length', 'Along the craft.', { min: 0.02 }),
-    mm('width', 'Across the craft.', { min: 0.02 }),
+    size('length', 'Along the craft.', { min: 0.02 }),
+    size('width', 'Across the craft.', { min: 0.02 }),
     sheet,
-    mm('radius', 'Corner radius.', { min: 0 }),
-    { name: 'cut', says: 'Stringers cut through.', kind: 'count', unit: '1', min: 0, max: 20, assumed: 0 },
+    size('radius', 'Corner radius.', { min: 0 }),
+    count('cut', 'Stringers cut through.', 0, 20, 0),
     {
       name: 'inertia',
       says: 'Second moment of one with its skin.',
@@ -229,8 +206,8 @@ const landing = defineReckoner({
   trade: 'strength',
   says: 'A weight dropped on a spring: legs and deck in series. Stiff legs land hardest.',
   inputs: [
-    { name: 'mass', says: 'Of the rider.', kind: 'mass', unit: 'kg', min: 1, max: 300 },
-    mm('height', 'Of the drop.', { min: 0, max: 3 }),
+    kilograms('mass', 'Of the rider.', 1, 300),
+    size('height', 'Of the drop.', { min: 0, max: 3 }),
     {
       name: 'stiffness',
       says: 'Of legs and deck together.',
@@ -256,25 +233,9 @@ const slam = defineReckoner({
   trade: 'strength',
   says: 'Over a small patch of the bottom, as a part of ½ρV².',
   inputs: [
-    { name: 'speed', says: 'Speed.', kind: 'speed', unit: 'm/s', min: 0, max: 40 },
-    {
-      name: 'density',
-      says: 'Of the water.',
-      kind: 'density',
-      unit: 'kg/m³',
-      min: 950,
-      max: 1100,
-      assumed: 999,
-    },
-    {
-      name: 'part',
-      says: 'Part of ½ρV²: 0.25 to 0.5.',
-      kind: 'ratio',
-      unit: '',
-      min: 0.05,
-      max: 2,
-      assumed: 0.4,
-    },
+    metresPerSecond('speed', 'Speed.', 0, 40),
+    kgPerCubicMetre('density', 'Of the water.', 950, 1100, 999),
+    plainRatio('part', 'Part of ½ρV²: 0.25 to 0.5.', 0.05, 2, 0.4),
   ],
   outputs: [out('pressure', 'Pressure.', 'pressure', 'kPa')],
   reckon: (g) => ({ pressure: slamPressure(g.speed!, g.density!, g.part!) }),

@@ -1,10 +1,11 @@
 /** Handbook questions of sheet, foam and sandwich under load. */
+import { gigapascals, kPa, plainRatio } from '../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../answers/reckoner.ts'
 import { aluminium } from './alloys.ts'
 import { foamAllowable, foamOf } from './foams.ts'
 import { bedStiffness, discOf, discOnFoam } from './onFoam.ts'
 import { evenLoadOnPlate, patchOnPlate } from './plate.ts'
-import { berger, foam, foamTemperature, force, mm, out, plates, sheet } from './reckonPorts.ts'
+import { berger, foam, foamTemperature, force, out, plates, sheet, size } from './reckonPorts.ts'
 import { sandwichBeam, wrinklingStress } from './sandwich.ts'
 
 const deckBay = defineReckoner({
@@ -13,12 +14,12 @@ const deckBay = defineReckoner({
   trade: 'strength',
   says: 'Aluminium sheet supported round a bay, a load on a patch in the middle. Two answers: edges held in, where the sheet hangs like a net, and edges free to pull in, where it only bends. Riveted decks lie between; bending alone is not to be believed above half a thickness of deflection.',
   inputs: [
-    mm('a', 'Length of the bay.', { min: 0.02 }),
-    mm('b', 'Width of the bay.', { min: 0.02 }),
+    size('a', 'Length of the bay.', { min: 0.02 }),
+    size('b', 'Width of the bay.', { min: 0.02 }),
     sheet,
     force('load', 'Load: a 90 kg person stands with 883 N, steps with twice that.'),
-    mm('u', 'Patch along the bay.', { assumed: 0.08 }),
-    mm('v', 'Patch across the bay.', { assumed: 0.08 }),
+    size('u', 'Patch along the bay.', { assumed: 0.08 }),
+    size('v', 'Patch across the bay.', { assumed: 0.08 }),
   ],
   outputs: [
     out('deflection', 'Deflection with the edges held in.', 'length', 'mm'),
@@ -49,20 +50,12 @@ const plateEven = defineReckoner({
   trade: 'strength',
   says: 'A supported rectangular plate of any material in bending: deflection and greatest stress. Holds while it sags less than half its thickness.',
   inputs: [
-    mm('a', 'Long side.', { min: 1e-3 }),
-    mm('b', 'Short side.', { min: 1e-3 }),
+    size('a', 'Long side.', { min: 1e-3 }),
+    size('b', 'Short side.', { min: 1e-3 }),
     sheet,
-    { name: 'pressure', says: 'Pressure.', kind: 'pressure', unit: 'kPa', min: 0, max: 1e8 },
-    {
-      name: 'modulus',
-      says: 'Elastic modulus.',
-      kind: 'pressure',
-      unit: 'GPa',
-      min: 1e6,
-      max: 5e11,
-      assumed: 70e9,
-    },
-    { name: 'poisson', says: 'Poisson’s ratio.', kind: 'ratio', unit: '', min: 0, max: 0.49, assumed: 0.33 },
+    kPa('pressure', 'Pressure.', 0, 1e8),
+    gigapascals('modulus', 'Elastic modulus.', 1e6, 5e11, 70e9),
+    plainRatio('poisson', 'Poisson’s ratio.', 0, 0.49, 0.33),
   ],
   outputs: [
     out('deflection', 'Deflection in the middle.', 'length', 'mm'),
@@ -86,10 +79,10 @@ const onFoam = defineReckoner({
   inputs: [
     sheet,
     foam,
-    mm('depth', 'Depth of foam down to something firm.', { min: 2e-3, max: 2 }),
+    size('depth', 'Depth of foam down to something firm.', { min: 2e-3, max: 2 }),
     force('load', 'Load.'),
-    mm('u', 'Patch, one side.', { assumed: 0.08, min: 5e-3 }),
-    mm('v', 'Patch, other side.', { assumed: 0.08, min: 5e-3 }),
+    size('u', 'Patch, one side.', { assumed: 0.08, min: 5e-3 }),
+    size('v', 'Patch, other side.', { assumed: 0.08, min: 5e-3 }),
     foamTemperature,
   ],
   outputs: [
@@ -126,11 +119,11 @@ const sandwich = defineReckoner({
   trade: 'strength',
   says: 'A strip on two supports with a load in the middle: bending, shear of the core, stress in the faces, and the stress at which a face wrinkles.',
   inputs: [
-    mm('face', 'Thickness of each face.', { max: 0.02 }),
-    mm('core', 'Thickness of the core.', { max: 0.5 }),
+    size('face', 'Thickness of each face.', { max: 0.02 }),
+    size('core', 'Thickness of the core.', { max: 0.5 }),
     foam,
-    mm('width', 'Width of the strip.', { min: 0.01 }),
-    mm('span', 'Between the supports.', { min: 0.02 }),
+    size('width', 'Width of the strip.', { min: 0.01 }),
+    size('span', 'Between the supports.', { min: 0.02 }),
     force('load', 'Load in the middle.'),
   ],
   outputs: [

@@ -2,14 +2,14 @@
 import { defineReckoner, type Reckoner } from '../answers/reckoner.ts'
 import { alloyOf, strengthOf } from './alloys.ts'
 import { camberFor, flatWelding, oilCanStepRectangle, panelBuckling, weldShrinkage } from './buckling.ts'
-import { alloy, mm, out, sheet } from './reckonPorts.ts'
+import { alloy, out, sheet, size } from './reckonPorts.ts'
 
 const oilCan = defineReckoner({
   id: 'oil-canning',
   title: 'When flat sheet pops',
   trade: 'strength',
   says: 'The rise of temperature at which a flat panel held at its edges pops, the stress that buckles it, and the camber that stops it.',
-  inputs: [mm('a', 'Long side.', { min: 0.01 }), mm('b', 'Short side.', { min: 0.01 }), sheet],
+  inputs: [size('a', 'Long side.', { min: 0.01 }), size('b', 'Short side.', { min: 0.01 }), sheet],
   outputs: [
     out('rise', 'Sheet warmer than its frame by.', 'temperatureStep', 'K'),
     out('stress', 'Compression one way that buckles it.', 'pressure', 'MPa'),
@@ -34,7 +34,7 @@ const weld = defineReckoner({
   inputs: [
     { name: 'area', says: 'Section of the weld bead.', kind: 'area', unit: 'mm²', min: 1e-7, max: 1e-3 },
     sheet,
-    mm('b', 'Short side of the panel beside it.', { min: 0.02 }),
+    size('b', 'Short side of the panel beside it.', { min: 0.02 }),
   ],
   outputs: [
     out('shrinkage', 'Likely.', 'length', 'mm'),

@@ -1,4 +1,15 @@
 /** Handbook questions of stability and centres of gravity. */
+import {
+  centimetres,
+  count,
+  degrees,
+  kgPerCubicMetre,
+  kilograms,
+  metres,
+  mm,
+  plainRatio,
+  seconds,
+} from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { length, mass, naval, water } from './reckonPorts.ts'
 import { angleOfLoll, wallSidedArm } from './righting.ts'
@@ -19,11 +30,9 @@ const incline = defineReckoner({
     mass('weight', 'The weight moved.', { min: 0.1 }),
     length('shift', 'How far it moves across.', 'cm', { min: 0.01, max: 3 }),
     mass('craft', 'Everything afloat, the weight included.', { min: 1 }),
-    { name: 'heel', says: 'Heel it gives.', kind: 'angle', unit: 'deg', min: 0.0005, max: 0.35 },
+    degrees('heel', 'Heel it gives.', 0.0005, 0.35),
   ],
-  outputs: [
-    { name: 'gm', says: 'Metacentric height: above 0 it stands by itself.', kind: 'length', unit: 'cm' },
-  ],
+  outputs: [centimetres('gm', 'Metacentric height: above 0 it stands by itself.')],
   reckon: (g) => ({ gm: inclinedGm(g.weight!, g.shift!, g.craft!, g.heel!) }),
   sources: [`${naval}, ch. II: inclining`],
   cautions: ['Nobody aboard while you read; stand in the water only where you can stand.'],
@@ -36,21 +45,19 @@ const roll = defineReckoner({
   says: 'Push the side down, let go, time ten rolls on a video. Gives the period for a GM, and the GM for a timed period.',
   inputs: [
     length('beam', 'Beam of the craft.', 'm', { min: 0.2, max: 4 }),
-    {
-      name: 'radius',
-      says: 'Roll radius over beam: 0.35 to 0.40 for a bare board, with the water it carries.',
-      kind: 'ratio',
-      unit: '',
-      min: 0.2,
-      max: 0.8,
-      assumed: 0.4,
-    },
+    plainRatio(
+      'radius',
+      'Roll radius over beam: 0.35 to 0.40 for a bare board, with the water it carries.',
+      0.2,
+      0.8,
+      0.4,
+    ),
     length('gm', 'Metacentric height.', 'cm', { min: 0.001, max: 3, assumed: 0.3 }),
-    { name: 'timed', says: 'A period you timed.', kind: 'time', unit: 's', min: 0.1, max: 60, assumed: 1 },
+    seconds('timed', 'A period you timed.', 0.1, 60, 1),
   ],
   outputs: [
-    { name: 'period', says: 'Roll period for that metacentric height.', kind: 'time', unit: 's' },
-    { name: 'gmTimed', says: 'Metacentric height for the timed period.', kind: 'length', unit: 'cm' },
+    seconds('period', 'Roll period for that metacentric height.'),
+    centimetres('gmTimed', 'Metacentric height for the timed period.'),
   ],
   reckon: (g) => {
     const k = g.radius! * g.beam!
@@ -72,9 +79,9 @@ const scales = defineReckoner({
     mass('give', 'How far a scale may be off.', { assumed: 0.2 }),
   ],
   outputs: [
-    { name: 'mass', says: 'Weight.', kind: 'mass', unit: 'kg' },
-    { name: 'centre', says: 'Centre, forward of the transom.', kind: 'length', unit: 'm' },
-    { name: 'doubt', says: 'How far off that may be, tapes to 5 mm.', kind: 'length', unit: 'mm' },
+    kilograms('mass', 'Weight.'),
+    metres('centre', 'Centre, forward of the transom.'),
+    mm('doubt', 'How far off that may be, tapes to 5 mm.'),
   ],
   reckon: (g) => {
     if (!(g.reading1! + g.reading2! > 0)) throw new RangeError('reading1: both readings are 0')
@@ -96,9 +103,9 @@ const tilt = defineReckoner({
   inputs: [
     length('level', 'Centre found level, forward of the transom.', 'm'),
     length('tilted', 'Centre found tilted.', 'm'),
-    { name: 'tilt', says: 'Bow up by.', kind: 'angle', unit: 'deg', min: 0.03, max: 1 },
+    degrees('tilt', 'Bow up by.', 0.03, 1),
   ],
-  outputs: [{ name: 'height', says: 'Above the line of the two hooks.', kind: 'length', unit: 'cm' }],
+  outputs: [centimetres('height', 'Above the line of the two hooks.')],
   reckon: (g) => ({ height: heightByTilting(g.level!, g.tilted!, g.tilt!) }),
   sources: ['Statics: plumb line through the centre at two attitudes'],
   cautions: [
@@ -114,19 +121,11 @@ const slack = defineReckoner({
   inputs: [
     length('tankLength', 'Along the craft.', 'cm', { min: 0.01, max: 10 }),
     length('tankWidth', 'Across the craft.', 'cm', { min: 0.01, max: 5 }),
-    { name: 'cells', says: 'Cells side by side.', kind: 'count', unit: '1', min: 1, max: 20, assumed: 1 },
-    {
-      name: 'liquid',
-      says: 'Density of the liquid: petrol 745, water 999.',
-      kind: 'density',
-      unit: 'kg/m³',
-      min: 500,
-      max: 2000,
-      assumed: 745,
-    },
+    count('cells', 'Cells side by side.', 1, 20, 1),
+    kgPerCubicMetre('liquid', 'Density of the liquid: petrol 745, water 999.', 500, 2000, 745),
     mass('craft', 'Everything afloat.', { min: 1 }),
   ],
-  outputs: [{ name: 'loss', says: 'Metacentric height lost.', kind: 'length', unit: 'mm' }],
+  outputs: [mm('loss', 'Metacentric height lost.')],
   reckon: (g) => ({
     loss: ((g.liquid! / g.craft!) * g.tankLength! * g.tankWidth! ** 3) / 12 / g.cells! ** 2,
   }),
@@ -148,10 +147,10 @@ const board = defineReckoner({
     water,
   ],
   outputs: [
-    { name: 'draft', says: 'Draft.', kind: 'length', unit: 'cm' },
-    { name: 'gm', says: 'Metacentric height.', kind: 'length', unit: 'cm' },
-    { name: 'loll', says: 'Angle of loll; 0 when it stands by itself.', kind: 'angle', unit: 'deg' },
-    { name: 'arm', says: 'Righting arm at 10°.', kind: 'length', unit: 'mm' },
+    centimetres('draft', 'Draft.'),
+    centimetres('gm', 'Metacentric height.'),
+    degrees('loll', 'Angle of loll; 0 when it stands by itself.'),
+    mm('arm', 'Righting arm at 10°.'),
   ],
   reckon: (g) => {
     const draft = g.load! / (g.water! * g.length! * g.beam!)

@@ -1,4 +1,5 @@
 /** Handbook questions beside planing: porpoising and spray. */
+import { degrees, ratio, squareMetres } from '../../answers/ports.ts'
 import { defineReckoner } from '../../answers/reckoner.ts'
 import { gravity, waterAt } from '../../fluid/water.ts'
 import { celanoLimit, chartLimit, porpoisingLimit, porpoisingNumber } from './porpoising.ts'
@@ -18,15 +19,10 @@ export const porpoising = defineReckoner({
     temperature,
   ],
   outputs: [
-    { name: 'limit', says: 'The lower limit.', kind: 'angle', unit: 'deg' },
-    { name: 'chart', says: 'From the 1964 chart.', kind: 'angle', unit: 'deg' },
-    { name: 'fit', says: 'From the 1998 fit.', kind: 'angle', unit: 'deg' },
-    {
-      name: 'loading',
-      says: 'Chart abscissa √(CL/2); the chart runs from 0.13 to 0.35.',
-      kind: 'ratio',
-      unit: '1',
-    },
+    degrees('limit', 'The lower limit.'),
+    degrees('chart', 'From the 1964 chart.'),
+    degrees('fit', 'From the 1998 fit.'),
+    ratio('loading', 'Chart abscissa √(CL/2); the chart runs from 0.13 to 0.35.'),
   ],
   reckon: (g) => {
     const q = 0.5 * waterAt(g.temperature!).density * g.speed! ** 2
@@ -58,8 +54,8 @@ export const spray = defineReckoner({
     temperature,
   ],
   outputs: [
-    { name: 'area', says: 'True area, both sides.', kind: 'area', unit: 'm²' },
-    { name: 'angle', says: 'Angle of the spray edge to the keel.', kind: 'angle', unit: 'deg' },
+    squareMetres('area', 'True area, both sides.'),
+    degrees('angle', 'Angle of the spray edge to the keel.'),
     out.drag,
   ],
   reckon: (g) => {

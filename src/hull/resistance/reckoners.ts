@@ -1,4 +1,5 @@
 /** Handbook questions of planing and of drag from rest to speed. */
+import { degrees, metres, percent, ratio, squareMetres } from '../../answers/ports.ts'
 import { defineReckoner, type Reckoner } from '../../answers/reckoner.ts'
 import { gravity, waterAt } from '../../fluid/water.ts'
 import { airDrag } from './air.ts'
@@ -25,15 +26,7 @@ const planing = defineReckoner({
     length('centreHeight', 'Centre of all mass above the keel.', 0.02, 3, 0.45),
     length('thrustHeight', 'Thrust line above the keel at the transom.', -1, 2, 0.08),
     angle('thrustAngle', 'Thrust line to the keel, up forward.', -15, 15, 0),
-    {
-      name: 'dragArea',
-      says: 'Air drag area of rider and craft.',
-      kind: 'area',
-      unit: 'm²',
-      min: 0,
-      max: 5,
-      assumed: 0.4,
-    },
+    squareMetres('dragArea', 'Air drag area of rider and craft.', 0, 5, 0.4),
     length('dragHeight', 'Height above the keel where the air pushes.', 0, 3, 0.9),
     length('hullLength', 'Length of bottom there is to wet.', 0.5, 20, 2.4),
     temperature,
@@ -44,15 +37,10 @@ const planing = defineReckoner({
     force('thrust', 'Thrust along its line.'),
     force('friction', 'Friction of the bottom.'),
     force('air', 'Air drag.'),
-    { name: 'lambda', says: 'Mean wetted length over beam.', kind: 'ratio', unit: '1' },
-    { name: 'wettedKeel', says: 'Wetted length of the keel.', kind: 'length', unit: 'm' },
-    {
-      name: 'wettedChine',
-      says: 'Wetted length of the chines; negative when they are dry.',
-      kind: 'length',
-      unit: 'm',
-    },
-    { name: 'porpoiseTrim', says: 'Trim above which it may porpoise, ±1.5°.', kind: 'angle', unit: 'deg' },
+    ratio('lambda', 'Mean wetted length over beam.'),
+    metres('wettedKeel', 'Wetted length of the keel.'),
+    metres('wettedChine', 'Wetted length of the chines; negative when they are dry.'),
+    degrees('porpoiseTrim', 'Trim above which it may porpoise, ±1.5°.'),
   ],
   reckon: (g) => {
     const water = waterAt(g.temperature!)
@@ -113,22 +101,10 @@ const preplaning = defineReckoner({
     length('beam', 'Waterline beam.', 0.3, 6),
     length('draft', 'Deepest immersion at rest.', 0.02, 2),
     angle('entrance', 'Half the angle of the waterline at the bow.', 3.7, 28.6, 25),
-    {
-      name: 'transom',
-      says: 'Immersed transom over largest immersed section.',
-      kind: 'ratio',
-      unit: '%',
-      min: 0,
-      max: 1,
-      assumed: 0.85,
-    },
+    percent('transom', 'Immersed transom over largest immersed section.', 0, 1, 0.85),
     temperature,
   ],
-  outputs: [
-    out.drag,
-    { name: 'ratio', says: 'Drag over weight.', kind: 'ratio', unit: '%' },
-    { name: 'froude', says: 'Volumetric Froude number.', kind: 'ratio', unit: '1' },
-  ],
+  outputs: [out.drag, percent('ratio', 'Drag over weight.'), ratio('froude', 'Volumetric Froude number.')],
   reckon: (g) => {
     const water = waterAt(g.temperature!)
     const volume = g.mass! / water.density
@@ -171,15 +147,7 @@ const sled = defineReckoner({
     length('craftCentre', 'Centre of that mass, forward of the transom.', 0.2, 4),
     { ...mass, name: 'riderMass', says: 'The rider.', assumed: 80 },
     length('riderHeight', 'Centre of the rider above the keel.', 0, 2, 0.85),
-    {
-      name: 'dragArea',
-      says: 'Air drag area of the rider.',
-      kind: 'area',
-      unit: 'm²',
-      min: 0,
-      max: 3,
-      assumed: 0.42,
-    },
+    squareMetres('dragArea', 'Air drag area of the rider.', 0, 3, 0.42),
     temperature,
   ],
   outputs: [
@@ -187,8 +155,8 @@ const sled = defineReckoner({
     force('low', 'Low end of its likely range.'),
     force('high', 'High end.'),
     out.trim,
-    { name: 'riderAt', says: 'Best place of the rider, forward of the transom.', kind: 'length', unit: 'm' },
-    { name: 'wettedLength', says: 'Mean wetted length.', kind: 'length', unit: 'm' },
+    metres('riderAt', 'Best place of the rider, forward of the transom.'),
+    metres('wettedLength', 'Mean wetted length.'),
   ],
   reckon: (g) => {
     const spec = {
