@@ -6,6 +6,7 @@ import { answerEngines } from '../balance/engineAnswers.ts'
 import { inchLook, metricLook } from '../balance/shown.ts'
 import type { Balance } from '../balance/types.ts'
 import { formatProblem } from '../craft/index.ts'
+import { hullRead } from '../hull/namedMesh.ts'
 import { findingsApart, lookWithout, questions } from '../registry/findings.ts'
 import { fromSi } from '../units/convert.ts'
 import { type DisplaySystem, displayUnit, formatQuantity } from '../units/format.ts'
@@ -32,7 +33,9 @@ export async function look(file: string, options: LookOptions): Promise<number> 
     throw new BadInput([`look: --question "${options.question}" is not one of ${questions.join(', ')}`])
   const { craft, text, warnings, files } = readCraftFile(file)
   // floating and strength on the second core while this one balances engines, jet and hull
-  const apart = beside('findings-apart', { text, files })
+  // and a hull file is read and checked by one of them
+  const hull = hullRead(craft)
+  const apart = beside('findings-apart', { text, files, ...(hull ? { hull } : {}) })
   const line = progressLine()
   const engines = answerEngines(craft, { store: fileStore(), progress: line.show })
   line.end()

@@ -2,9 +2,8 @@
 import type { Flag } from '../answers/solved.ts'
 import type { Craft } from '../craft/schema/index.ts'
 import type { Mesh } from '../solid/mesh.ts'
-import { meshNotUsed, namedMesh } from './namedMesh.ts'
+import { lightOf, meshNotUsed, namedMesh } from './namedMesh.ts'
 import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from './shape/hull.ts'
-import { lighter } from './shape/meshLines.ts'
 import { type LoftDensity, stationFromPoints } from './shape/stations.ts'
 
 /** A mesh fine enough for findings: volumes and heights within a part in a thousand of the full one, four times as fast. */
@@ -51,16 +50,6 @@ function measuresApart(craft: Craft, hull: Hull): Flag[] {
         ]
       : [],
   )
-}
-
-const light = new WeakMap<Hull, Hull>()
-function lightOf(hull: Hull): Hull {
-  let found = light.get(hull)
-  if (!found) {
-    found = lighter(hull)
-    light.set(hull, found)
-  }
-  return found
 }
 
 function fromMeasures(craft: Craft, density: LoftDensity): Hull {

@@ -9,6 +9,7 @@ import { meshFloat } from './float/meshFloat.ts'
 import { floatFindings } from './floatFindings.ts'
 import { hullFromCraft, hullSpecFromCraft } from './fromCraft.ts'
 import { findingsMesh, hullMeshFromCraft } from './hullFromCraft.ts'
+import { hullRead, namedMesh, takeHullRead } from './namedMesh.ts'
 import { dragAt, prepareDrag } from './resistance/drag.ts'
 
 const text = readFileSync(new URL('../../demo/heron.yaml', import.meta.url), 'utf8')
@@ -136,4 +137,22 @@ test('a heavy mesh is lightened for the findings only where volume, centre and f
   const at = (h: typeof whole) => meshFloat(h)(142, 0.95, 0.3, 999).value
   expect(at(light).draft).toBeCloseTo(at(whole).draft, 3)
   expect(at(light).length).toBeCloseTo(at(whole).length, 2)
+})
+
+describe('a hull file that another thread read', () => {
+  test('is taken as it is, its light form too, and gives the same findings', () => {
+    const craft = withMesh(hullMeshFromCraft(few, undefined, { along: 60, bottom: 8, side: 5, deck: 8 }).mesh)
+    const own = floatFindings(craft)
+    const sent = structuredClone(hullRead(craft)!)
+    takeHullRead(sent)
+    const there = withMesh(hullMeshFromCraft(few, undefined, { along: 60, bottom: 8, side: 5, deck: 8 }).mesh)
+    const taken = namedMesh(there)!
+    expect(taken).toBe(sent.made)
+    expect(hullMeshFromCraft(there, undefined, findingsMesh).mesh).toBe(sent.light!.mesh)
+    expect(floatFindings(there)).toEqual(own)
+  })
+  test('is none where the craft names none, or the file was not there', () => {
+    expect(hullRead(few)).toBeUndefined()
+    expect(hullRead(named({ 'sled.stl': { trouble: 'is not there' } }))).toBeUndefined()
+  })
 })

@@ -5,6 +5,7 @@ import type { Craft } from '../craft/schema/index.ts'
 import { MeshFileError } from '../solid/readStl.ts'
 import { type Hull, hullFromClosed } from './shape/hull.ts'
 import { type ImportChoices, importHull } from './shape/importMesh.ts'
+import { lighter } from './shape/meshLines.ts'
 
 /** A hull, or why the file makes none, in words that follow its name. */
 export type NamedMesh = { hull: Hull } | { trouble: string }
@@ -44,13 +45,53 @@ export function namedMesh(craft: Craft): NamedMesh | undefined {
   if (file === undefined) return { trouble: 'was not at hand' }
   if ('trouble' in file) return { trouble: file.trouble }
   const choices = meshChoices(craft)
-  const key = `${name} ${markOf(file.bytes)} ${JSON.stringify(choices)}`
-  const before = read.get(key)
-  if (before) return before
-  const made = readIn(name, file.bytes, choices)
+  const key = keyOf(name, file.bytes, choices)
+  return read.get(key) ?? keep(key, readIn(name, file.bytes, choices))
+}
+
+const keyOf = (name: string, bytes: Uint8Array, choices: ImportChoices): string =>
+  `${name} ${markOf(bytes)} ${JSON.stringify(choices)}`
+
+function keep(key: string, made: NamedMesh): NamedMesh {
   if (read.size >= kept) read.delete(read.keys().next().value!)
   read.set(key, made)
   return made
+}
+
+/** A hull file as one thread read and checked it, plain data for another that has the same craft. */
+export interface HullRead {
+  key: string
+  made: NamedMesh
+  light?: Hull
+}
+
+/** Reads the craft's hull file for another thread to take; undefined when it names none or none was handed in. */
+export function hullRead(craft: Craft): HullRead | undefined {
+  const made = namedMesh(craft)
+  const name = craft.hull.mesh
+  const file = name === undefined ? undefined : fileBeside(craft, name)
+  if (made === undefined || name === undefined || file === undefined || 'trouble' in file) return undefined
+  const key = keyOf(name, file.bytes, meshChoices(craft))
+  return 'hull' in made ? { key, made, light: lightOf(made.hull) } : { key, made }
+}
+
+/** Takes what another thread read, so that this one need not. */
+export function takeHullRead({ key, made, light: lightHull }: HullRead): void {
+  keep(key, made)
+  // one that is light already stays one object
+  if ('hull' in made && lightHull) light.set(made.hull, lightHull)
+}
+
+const light = new WeakMap<Hull, Hull>()
+
+/** The same hull with fewer triangles, for findings; found once. */
+export function lightOf(hull: Hull): Hull {
+  let found = light.get(hull)
+  if (!found) {
+    found = lighter(hull)
+    light.set(hull, found)
+  }
+  return found
 }
 
 function readIn(name: string, bytes: Uint8Array, choices: ImportChoices): NamedMesh {
