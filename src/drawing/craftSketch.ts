@@ -21,6 +21,7 @@ import { circle, line, polygon, polyline, rectangle, text } from './marks.ts'
 import { ink, okabeIto, quiet } from './palette.ts'
 import { type Posture, riderFigure } from './riderFigure.ts'
 import type { Mark, Sheet, Style } from './sheet.ts'
+import { textWidth } from './textWidth.ts'
 
 /** Everything in metres; lines are x0, v0, x1, v1 … from the transom forward. */
 export interface CraftShape {
@@ -295,9 +296,14 @@ function endView(s: CraftShape, k: number): View {
   if (s.water) marks.push(line(-half - 4, s.water.aft * k, half + 4, s.water.aft * k, waterLine, 'water'))
   for (const o of s.openings ?? []) marks.push(openingSign(-o.at[1] * k, o.at[2] * k))
   marks.push(...dimension(-half, 0, half, 0, -7, s.words((2 * half) / k)))
-  if (s.water && s.water.aft * k > 2)
-    marks.push(...dimension(half, 0, half, s.water.aft * k, -5, `draft ${s.words(s.water.aft)}`))
+  let draftEnds = 0
+  if (s.water && s.water.aft * k > 2) {
+    const words = `draft ${s.words(s.water.aft)}`
+    marks.push(...dimension(half, 0, half, s.water.aft * k, -5, words))
+    // the words stand upright over the arrows where these are short
+    draftEnds = s.water.aft * k + 8 + textWidth(words, 2.7)
+  }
   const top = Math.max(s.depth, ...(s.openings ?? []).map((o) => o.at[2])) * k
   marks.push(text(0, top + 4, 'from astern', { size: 2.6, anchor: 'middle', colour: quiet }))
-  return { marks, above: top + 9, below: 11 }
+  return { marks, above: Math.max(top + 9, draftEnds), below: 11 }
 }

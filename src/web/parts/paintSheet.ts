@@ -71,18 +71,16 @@ export function painterOf(svg: SVGSVGElement, group: SVGGElement): Painter {
     box = seen
     for (const [i, mark] of sheet.marks.entries()) {
       const before = drawn[i]
-      if (mark.kind === 'text' && before?.text !== undefined && !words) {
-        move(before, mark)
-        continue
-      }
-      const { tag, attributes } = shapeOf(mark)
+      // between two renderings letters go along as they read
+      const shown = mark.kind === 'text' && !words && before?.text ? { ...mark, text: before.text } : mark
+      const { tag, attributes } = shapeOf(shown)
       const same = before?.tag === tag && fits(before.attributes, attributes)
       const at = same ? before : fresh(tag, before, group)
       drawn[i] = at
       for (const [k, [name, value]] of attributes.entries())
         if (at.attributes[k]?.[1] !== value) at.node.setAttribute(name, value)
       at.attributes = attributes
-      if (mark.kind === 'text') write(at, mark)
+      if (shown.kind === 'text') write(at, shown)
     }
     for (const extra of drawn.splice(sheet.marks.length)) extra.node.remove()
   }
@@ -104,18 +102,4 @@ type Letters = Extract<Mark, { kind: 'text' }>
 function write(at: Drawn, mark: Letters): void {
   if (at.text !== mark.text) at.node.textContent = mark.text
   at.text = mark.text
-}
-
-/** Letters carried along as they read; a transform on each would make each a layer's worth of work for the browser. */
-function move(at: Drawn, mark: Letters): void {
-  for (const pair of at.attributes) {
-    const value = pair[0] === 'x' ? num(mark.x) : pair[0] === 'y' ? num(-mark.y) : undefined
-    if (value === undefined || pair[1] === value) continue
-    at.node.setAttribute(pair[0], value)
-    pair[1] = value
-  }
-  if (mark.angle) {
-    at.node.setAttribute('transform', letterAttributes(mark, 0).at(-1)![1])
-    at.attributes = letterAttributes({ ...mark, text: at.text ?? '' }, 0)
-  }
 }

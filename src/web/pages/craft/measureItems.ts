@@ -39,7 +39,10 @@ export function measureItems(
     const quantity = byPath.get(driver.path)
     const measure = fieldAt(driver.path)?.measure
     if (!quantity || !measure || quantity.source === 'measured') continue
-    const why = `Its doubt moves the top speed by ±${saysStep(Math.abs(driver.topSpeed), 'speed', lookOf(units, 0)).replace('+', '')}.`
+    const moves = saysStep(Math.abs(driver.topSpeed), 'speed', lookOf(units, 0)).replace('+', '')
+    // what moves nothing that could be seen is not worth a trip to the shed
+    if (!(Number.parseFloat(moves) > 0)) continue
+    const why = `Its doubt moves the top speed by ±${moves}.`
     add({ ...ofQuantity(quantity, craft, units), measure: inWords(measure), why })
   }
   for (const found of Object.values(findings))
