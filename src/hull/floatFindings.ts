@@ -180,6 +180,9 @@ function stability(input: FloatInput, a: FloatAnswer): Finding {
     unit: 'm',
     standing,
     because: [
+      {
+        says: 'GM, the metacentric height, is how far the common centre of gravity lies below the point it would have to reach for the craft to fall over',
+      },
       { says: `rider’s weight ${cm(c.low)} to ${cm(c.high)} above the deck ${stance}`, link: 'rider.stance' },
       { says: `GM with the weight at deck height ${cm(gmFeet.low)} to ${cm(gmFeet.high)}` },
       ...['prone', 'kneeling', 'standing'].map((n) => {

@@ -275,7 +275,7 @@ export function shareFigure(now: LoadSweep, tried: LoadSweep | undefined, rider:
 }
 
 const loadLines = (rider: number) => [
-  { axis: 'x' as const, at: rider * gravity, label: 'standing on one foot', colour: quiet, dash: [1, 1] },
+  { axis: 'x' as const, at: rider * gravity, label: 'on one foot', colour: quiet, dash: [1, 1] },
   { axis: 'x' as const, at: 2 * rider * gravity, label: 'hard step', colour: quiet, dash: [1, 1] },
 ]
 

@@ -95,6 +95,9 @@ export function foamFinding(input: FloatInput, a: FloatAnswer): Finding {
       ...(n.blocks.length > 0 && clear
         ? [{ says: `the new foam keeps clear of ${clear}`, link: 'foam' }]
         : []),
+      ...(n.blocks.length > 0 && !(input.taken ?? []).some((t) => /engine|motor/i.test(t.name))
+        ? [{ says: 'no engine stands in the weights by name, so no room is kept for one', link: 'weights' }]
+        : []),
       { says: 'foam of 30 kg/m³ that soaks 3 % lifts at most 881 kg/m³, the credit of 46 CFR 170.245' },
       {
         says: 'foam low down and near the middle rolls a swamped craft over; high and outboard keeps it upright',
