@@ -133,7 +133,7 @@ function verdictOf(d: Decision, options: ConcludeOptions, octaveOpen: boolean): 
     code: 'one',
     says:
       options.engines === 2
-        ? 'One set of lines was heard: one engine ran, or two locked together.'
+        ? 'One set of lines was heard: one engine ran, or two locked together; one that turned exactly twice as fast as the other could hide in it too.'
         : 'One engine was heard (or a pair locked together: they sound as one).',
     coupling: 'one line',
   }
