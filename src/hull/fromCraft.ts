@@ -6,6 +6,7 @@ import type { Mesh } from '../solid/mesh.ts'
 import { meshFloat } from './float/meshFloat.ts'
 import { riderCentre } from './float/rider.ts'
 import { findingsMesh, hullMeshFromCraft } from './hullFromCraft.ts'
+import { measuresOf } from './measures.ts'
 import { namedMesh } from './namedMesh.ts'
 import { riderDragArea, stances } from './resistance/air.ts'
 import type { PrepareOptions } from './resistance/drag.ts'
@@ -78,24 +79,7 @@ export function hullSpecFromCraft(craft: Craft): HullSpec {
       })),
       { intake },
     )
-  return {
-    length: h.length.value,
-    chineBeam: h.chineBeam.value,
-    beam: h.beam.value,
-    deadrise: h.deadrise.value,
-    midDeadrise: h.midDeadrise.value,
-    noseDeadrise: h.noseDeadrise.value,
-    depth: h.depth.value,
-    noseRocker: h.noseRocker.value,
-    noseRockerStart: Math.min(h.noseRockerStart.value, 0.98 * h.length.value),
-    tailRocker: h.tailRocker.value,
-    tailRockerLength: h.tailRockerLength.value,
-    widestAt: Math.min(h.widestAt.value, 0.95 * h.length.value),
-    tailWidth: h.tailWidth.value,
-    // 1 a wedge, 2 an ellipse, above that a blunter board
-    noseExponents: [h.noseFullness.value, Math.min(2, h.noseFullness.value)],
-    intake,
-  }
+  return { ...measuresOf(h), intake }
 }
 
 /** Total and centre of everything aboard but the rider, the weights list and the liquid in the tanks as it lies level: kg and m. */

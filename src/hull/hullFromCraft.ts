@@ -2,6 +2,7 @@
 import type { Flag } from '../answers/solved.ts'
 import type { Craft } from '../craft/schema/index.ts'
 import type { Mesh } from '../solid/mesh.ts'
+import { measuresOf } from './measures.ts'
 import { lightOf, meshNotUsed, namedMesh } from './namedMesh.ts'
 import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from './shape/hull.ts'
 import { type LoftDensity, stationFromPoints } from './shape/stations.ts'
@@ -73,25 +74,5 @@ function lofted(h: Craft['hull'], density: LoftDensity): Hull {
     )
     return hullFromStations(stations, density.along === undefined ? density : { ...density, along: 2 })
   }
-  const fullness = h.noseFullness.value
-  return hullFromFew(
-    {
-      length: h.length.value,
-      beam: h.beam.value,
-      chineBeam: h.chineBeam.value,
-      depth: h.depth.value,
-      deadrise: h.deadrise.value,
-      midDeadrise: h.midDeadrise.value,
-      noseDeadrise: h.noseDeadrise.value,
-      noseRocker: h.noseRocker.value,
-      noseRockerStart: Math.min(h.noseRockerStart.value, 0.98 * h.length.value),
-      tailRocker: h.tailRocker.value,
-      tailRockerLength: h.tailRockerLength.value,
-      widestAt: Math.min(h.widestAt.value, 0.95 * h.length.value),
-      tailWidth: h.tailWidth.value,
-      noseExponents: [fullness, Math.min(2, fullness)],
-      deckCamber: h.deckCamber.value,
-    },
-    density,
-  )
+  return hullFromFew({ ...measuresOf(h), deckCamber: h.deckCamber.value }, density)
 }

@@ -1,8 +1,6 @@
 import { useCallback, useRef } from 'react'
-import { Button } from 'react-aria-components/Button'
 import type { Sheet } from '../../drawing/sheet.ts'
-import { svgOf } from '../../drawing/svg.ts'
-import { saveFile } from '../state/files.ts'
+import { FigureCaption } from './FigureCaption.tsx'
 import { SheetSvg } from './SheetSvg.tsx'
 
 interface Props {
@@ -20,16 +18,10 @@ export function Figure({ draw, caption, name = 'figure' }: Props) {
   const keep = useCallback((sheet: Sheet) => {
     shown.current = sheet
   }, [])
-  const save = () => shown.current && saveFile(`${name}.svg`, svgOf(shown.current))
   return (
     <figure className="figure">
       <SheetSvg draw={draw} onShow={keep} />
-      <figcaption>
-        {caption && <span>{caption}</span>}
-        <Button className="plain" aria-label={`Save picture ${name}`} onPress={() => void save()}>
-          Save picture
-        </Button>
-      </figcaption>
+      <FigureCaption caption={caption} name={name} sheet={() => shown.current} />
     </figure>
   )
 }

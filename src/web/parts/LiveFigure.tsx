@@ -1,8 +1,7 @@
 import { type Ref, useId, useImperativeHandle, useLayoutEffect, useMemo, useRef } from 'react'
-import { Button } from 'react-aria-components/Button'
 import type { Sheet } from '../../drawing/sheet.ts'
-import { fontStack, svgOf } from '../../drawing/svg.ts'
-import { saveFile } from '../state/files.ts'
+import { fontStack } from '../../drawing/svg.ts'
+import { FigureCaption } from './FigureCaption.tsx'
 import { type Painter, painterOf } from './paintSheet.ts'
 import { useWidth } from './useWidth.ts'
 import '../style/sheet.css'
@@ -37,7 +36,6 @@ export function LiveFigure({ draw, frames, caption, name }: Props) {
   useImperativeHandle(frames, () => ({ next: (by) => width > 20 && painter.current?.(by(width), false) }), [
     width,
   ])
-  const save = () => sheet && saveFile(`${name}.svg`, svgOf(sheet))
   return (
     <figure className="figure">
       <div ref={box} className="sheet livesheet">
@@ -53,12 +51,7 @@ export function LiveFigure({ draw, frames, caption, name }: Props) {
           <g ref={group} />
         </svg>
       </div>
-      <figcaption>
-        {caption && <span>{caption}</span>}
-        <Button className="plain" aria-label={`Save picture ${name}`} onPress={() => void save()}>
-          Save picture
-        </Button>
-      </figcaption>
+      <FigureCaption caption={caption} name={name} sheet={() => sheet} />
     </figure>
   )
 }
