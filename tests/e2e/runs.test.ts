@@ -252,7 +252,10 @@ test('a run is kept, found after a reload with what was told of it, and forgotte
   await page.reload()
   await page.getByRole('button', { name: 'Open run.wav' }).click()
   await heard()
-  expect(await page.getByLabel('In your own words').inputValue()).toBe('wind from the left')
+  // the bench of before the reload may stand there until the kept run has been read
+  await expect
+    .poll(() => page.getByLabel('In your own words').inputValue(), { timeout: 15_000 })
+    .toBe('wind from the left')
   await page.getByRole('button', { name: 'Forget run.wav' }).click()
   await page.getByText('None kept yet').waitFor()
 })
