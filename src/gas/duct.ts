@@ -181,12 +181,11 @@ function makeKernel() {
     const eL = 8 * d
 
     let fastest = 0
-    // cell j-1, kept from the face before: state, right face state, mid-step pressure
+    // right face state of cell j-1, kept from the face before
     let rL = 1
     let uL = 0
     let pL = 1
     let yL = 0
-    // flux through the left face of cell j-1, times the face area; momentum is kept apart from its area
     // cell j and its left differences
     let r1 = a[(i0 << 4) | RHO]!
     let u1 = a[(i0 << 4) | U]!

@@ -57,7 +57,7 @@ test('two invented engines 3 % apart are both heard all through the pull, each w
 })
 
 test('two engines on one shaft start at idle, not at a speed heard in the noise before', () => {
-  const clip = inventedRun({ rotations: [123.8, 123.8], locked: true, firingsPerTurn: 1, seed: 1 })
+  const clip = inventedRun({ rotations: [123.8, 123.8], locked: true, firingsPerTurn: 1, seed: 10 })
   const starts = hear(clip.samples, clip.rate).events.filter((e) => e.kind === 'start')
   expect(starts).toHaveLength(1)
   expect(Math.abs(starts[0]!.time - 1.6)).toBeLessThan(0.3)
