@@ -52,8 +52,9 @@ interface Axe {
   axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
 }
 
-/** What axe finds wrong with a page as it stands, in short. */
+/** What axe finds wrong with a page as it stands, in short: once it has faded in, as half-faded words have no contrast. */
 export async function axeFinds(page: Page): Promise<string[]> {
+  await page.evaluate(() => Promise.allSettled(document.getAnimations().map((each) => each.finished)))
   await page.evaluate(axeSource)
   return page.evaluate(async () => {
     const { violations } = await (globalThis as unknown as Axe).axe.run()
