@@ -8,7 +8,7 @@ import { floatFromCraft } from '../floatFromCraft.ts'
 import { findingsMesh } from '../hullFromCraft.ts'
 import { hullFromMesh } from '../shape/hull.ts'
 import { type FloatInput, floatAnswer } from './answer.ts'
-import { type Box, freeOf } from './boxes.ts'
+import { type Box, freeBlocks, freeOf } from './boxes.ts'
 import { type FoamBlock, foamVolumes, swampedBodies, wholeLift } from './swamped.ts'
 import { foamFinding } from './swampedFindings.ts'
 
@@ -45,6 +45,40 @@ describe('what boxes leave free', () => {
       }),
       { numRuns: 60 },
     )
+  })
+  test('comes as blocks too: the same cells, and no free box is bigger than the first block', () => {
+    fc.assert(
+      fc.property(boxOn, fc.array(boxOn, { maxLength: 5 }), boxOn, (box, holes, other) => {
+        const blocks = freeBlocks(box, holes, 0, 0)
+        for (const p of middles) {
+          const want = holds(box, p) && !holes.some((h) => holds(h, p)) ? 1 : 0
+          expect(blocks.filter((f) => holds(f, p)).length).toBe(want)
+        }
+        const inOther = middles.filter((p) => holds(other, p))
+        const isFree = inOther.every((p) => holds(box, p) && !holes.some((h) => holds(h, p)))
+        const first = blocks[0]?.high.reduce((v, high, k) => v * (high - blocks[0]!.low[k]!), 1) ?? 0
+        if (isFree) expect(inOther.length).toBeLessThanOrEqual(first)
+        for (const [i, b] of blocks.slice(1).entries())
+          expect(b.high.reduce((v, h, k) => v * (h - b.low[k]!), 1)).toBeLessThanOrEqual(
+            blocks[i]!.high.reduce((v, h, k) => v * (h - blocks[i]!.low[k]!), 1),
+          )
+      }),
+      { numRuns: 60 },
+    )
+  })
+  test('and is one block where two boxes stand apart, not one to each side of every corner', () => {
+    const free = freeBlocks(
+      { low: [0, 0, 0], high: [2, 1, 1] },
+      [
+        { low: [0.5, 0, 0], high: [0.7, 0.6, 1] },
+        { low: [1.1, 0, 0], high: [1.3, 0.5, 0.8] },
+      ],
+      0.05,
+      1e-3,
+    )
+    expect(free[0]).toEqual({ low: [0, 0.6, 0], high: [2, 1, 1] })
+    // nothing thinner than asked for
+    expect(free.every((b) => b.high.every((h, k) => h - b.low[k]! > 0.05))).toBe(true)
   })
 })
 
@@ -137,6 +171,13 @@ describe('foam still wanted', () => {
       // and then there is enough, but for the tenth in hand
       expect(again.need.upright).toBe(true)
     })
+  test('is one plank a side in Heron and Dabchick, whose free room beside engine and jet is long and narrow', () => {
+    for (const name of ['heron', 'dabchick']) {
+      const { need } = floatAnswer(demo(name))
+      expect(need.blocks.length).toBe(2)
+      expect(need.upright).toBe(true)
+    }
+  })
   test('says where, in pieces that a saw can cut, and what it keeps clear of', () => {
     const f = foamFinding(heron, floatAnswer(heron))
     expect(f.says).toMatch(/it still needs foam, \d+ L more than it has/)

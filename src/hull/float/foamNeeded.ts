@@ -12,7 +12,7 @@ import { heightsAt } from '../../solid/section.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import type { Hull } from '../shape/hull.ts'
-import { type Box, freeOf, mirroredBox } from './boxes.ts'
+import { type Box, freeBlocks, mirroredBox } from './boxes.ts'
 import { foamLift } from './flotation.ts'
 import { type BuoyantBody, floaterOf, type SlackLiquid } from './load.ts'
 import { metacentricHeight, type Resting, settle } from './settle.ts'
@@ -106,19 +106,22 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
   // lift alone is not enough if it then rolls over or stands on end: more of it, other shapes, other places, until it lies level
   const places = [...(deficit > 0 ? [along] : []), ...[0.3, 0.5, 0.7].map((part) => part * hull.length)]
   const taken = (input.taken ?? []).flatMap((b) => [b, mirroredBox(b)])
-  const strips = shapes.flatMap((shape) => stripOf(hull, along, shape, taken) ?? [])
+  const free = shapes.map((shape) => piecesOf(hull, along, shape, taken))
   let best: FoamNeed | undefined
   const step = (0.1 * mass) / lift
-  for (const more of [0, 0.5, 1, 2, 3.5, 5, 7]) {
-    for (const strip of strips)
-      for (const at of places) {
-        const made = sideBlocks(strip, Math.max(volume + more * step, 0.1 * step), at, hull.length, input)
-        if (made === undefined) continue
-        const got = tryOut(at, made)
-        if (best === undefined || better(got, best)) best = got
-      }
-    if (best?.upright) break
-  }
+  for (const more of [0, 0.5, 1, 2, 3.5, 5, 7])
+    // of the same litres, few big blocks are tried before many
+    for (const count of [1, 2, 3, Infinity]) {
+      for (const pieces of free)
+        for (const at of places) {
+          const want = Math.max(volume + more * step, 0.1 * step)
+          const made = sideBlocks(stripOf(hull, pieces.slice(0, count)), want, at, hull.length, input)
+          if (made === undefined) continue
+          const got = tryOut(at, made)
+          if (best === undefined || better(got, best)) best = got
+        }
+      if (best?.upright) return best
+    }
   return best ?? asIs
 }
 
@@ -142,26 +145,35 @@ const shapes: readonly (readonly [number, number])[] = [
 const thinnest = 0.04
 const smallest = 5e-4
 
-/** A free piece of the port side, and its volume up to each x. */
+/** A free piece of the port side, and its volume up to each station. */
 interface Piece {
   box: Box
   mesh: Mesh
+  held: number
   aft: number[]
 }
 
-/** What is free on the port side within a shape, over the hull's whole length; starboard is its mirror image. */
+/** Pieces of the port side together; starboard is their mirror image. */
 interface Strip {
   x: number[]
-  pieces: Piece[]
+  pieces: readonly Piece[]
   free: number[]
 }
 
-function stripOf(
+const stationsOf = (hull: Hull): number[] => Array.from(linspace(0, hull.length, 49))
+
+function stripOf(hull: Hull, pieces: readonly Piece[]): Strip {
+  const x = stationsOf(hull)
+  return { x, pieces, free: x.map((_, i) => pieces.reduce((v, p) => v + p.aft[i]!, 0)) }
+}
+
+/** What is free on the port side within a shape, over the hull's whole length, the biggest piece first. */
+function piecesOf(
   hull: Hull,
   along: number,
   [width, depth]: readonly [number, number],
   taken: readonly Box[],
-): Strip | undefined {
+): Piece[] {
   const half = hull.beam / 2
   const top = heightsAt(hull.mesh, along, 0.3 * hull.beam).at(-1) ?? hull.depth
   const whole: Box = {
@@ -169,14 +181,15 @@ function stripOf(
     high: [hull.length, half, top],
   }
   const mesh = sliceBox(hull.mesh, whole.low, whole.high)
-  if (mesh === undefined) return undefined
-  const x = Array.from(linspace(0, hull.length, 49))
-  const pieces = freeOf(whole, taken, thinnest).flatMap((box) => {
+  if (mesh === undefined) return []
+  const x = stationsOf(hull)
+  const pieces = freeBlocks(whole, taken, thinnest, smallest).flatMap((box) => {
     const piece = sliceBox(mesh, box.low, box.high)
-    if (piece === undefined || !(volumeOf(piece) > smallest)) return []
-    return [{ box, mesh: piece, aft: volumesAft(piece, x) }]
+    const held = volumeOf(piece)
+    if (piece === undefined || !(held > smallest)) return []
+    return [{ box, mesh: piece, held, aft: volumesAft(piece, x) }]
   })
-  return { x, pieces, free: x.map((_, i) => pieces.reduce((v, p) => v + p.aft[i]!, 0)) }
+  return pieces.sort((a, b) => b.held - a.held)
 }
 
 /** Volume of a solid aft of each x: what lies "under water" when the water stands across the hull. */

@@ -1,6 +1,6 @@
 /** The Float page's answer in one sentence, from the live state alone or, when it is there, from the whole report. */
 import type { Finding } from '../../answers/finding.ts'
-import type { FloatInput, LoadCase } from './answer.ts'
+import { aboardOf, type FloatInput, type LoadCase } from './answer.ts'
 import type { LiveState } from './live.ts'
 import { riderCentre } from './rider.ts'
 import { weightSum } from './weights.ts'
@@ -15,7 +15,7 @@ export interface FloatSays {
 export function stiffGm(input: FloatInput, gmFeet: number): number {
   const c = riderCentre(input.rider.stance, input.rider.stature)
   if (!c.balances) return gmFeet
-  const all = weightSum(input.weights).mass + input.rider.mass
+  const all = weightSum(aboardOf(input)).mass + input.rider.mass
   return gmFeet - (input.rider.mass * c.height) / all
 }
 
@@ -58,12 +58,12 @@ export function floatSays(
   report: { ridden: LoadCase; findings: readonly Finding[] } | undefined,
   weightsAssumed: boolean,
 ): FloatSays {
-  const total = weightSum(input.weights)
+  const total = weightSum(aboardOf(input))
   const all = total.mass + input.rider.mass
   const most = input.water * input.hull.volume
   const confidence = weightsAssumed
     ? 'The file lists no weights: a usual mass for its size stands in.'
-    : `The list adds up to ${total.mass.toFixed(0)} kg ± ${total.give.toFixed(1)} kg without the rider; home lists are often 5 to 10 % light.`
+    : `List and tanks add up to ${total.mass.toFixed(0)} kg ± ${total.give.toFixed(1)} kg without the rider; home lists are often 5 to 10 % light.`
   if (all >= most)
     return {
       says: `It sinks: ${all.toFixed(0)} kg all told is ${(all - most).toFixed(0)} kg more than the whole hull can displace.`,

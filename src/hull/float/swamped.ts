@@ -70,8 +70,8 @@ export function foamVolumes(
 }
 
 /** What of a box lies inside the hull and outside all of `holes`, as closed meshes. */
-export function piecesOf(hull: Hull, box: Box, holes: readonly Box[], thinnest = 0): Mesh[] {
-  return freeOf(box, holes, thinnest).flatMap(({ low, high }) => {
+function piecesOf(hull: Hull, box: Box, holes: readonly Box[]): Mesh[] {
+  return freeOf(box, holes).flatMap(({ low, high }) => {
     const mesh = sliceBox(hull.mesh, low, high)
     return mesh !== undefined && solidProperties(mesh).volume > 1e-9 ? [mesh] : []
   })
