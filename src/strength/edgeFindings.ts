@@ -118,7 +118,7 @@ export function joined(answers: readonly DeckAnswer[], inputs: StrengthInputs): 
       says: `${word}, the deck bears ${bears(own)}; ${isWelded ? 'riveted or glued' : 'welded all round'} it would bear ${bears(other)}. Beside a weld ${alloy.id} keeps ${MPa(Math.min(alloy.yield, alloy.weldedYield))} of its ${MPa(alloy.yield)}.`,
       value: own.margin,
       unit: '1',
-      standing: own.margin < 1 && other.margin >= 1 ? 'watch' : 'good',
+      standing: own.margin < 1 ? 'watch' : 'good',
       because: [
         { says: `joined ${inputs.joined}`, link: 'deck.joined' },
         { says: `${alloy.id}: ${alloy.note}`, link: 'deck.alloy' },

@@ -48,6 +48,32 @@ describe('figures look as they did', () => {
       put(sectionFigure(deckBay(bay, 78), 180), `section-${kind}`)
       put(shareFigure(loadSweep(bay, 78), undefined, 78, 180), `share-${kind}`)
     })
+  test('the foot stands between two stringers where the sheet gives first, on one where they do, odd or even', () => {
+    for (const width of [0.4, 0.5])
+      for (const height of [0.012, 0.03]) {
+        const a = deckBay(
+          {
+            ...bays['stringers']!,
+            width,
+            support: { kind: 'stringers', spacing: 0.1, section: hatSection(height, 0.03, 1.5e-3) },
+          },
+          78,
+        )
+        const { marks } = sectionFigure(a, 180)
+        const middleOf = (points: Float64Array) =>
+          (points.filter((_, i) => i % 2 === 0).reduce((v, x) => v + x, 0) * 2) / points.length
+        const stringers = marks.flatMap((m) =>
+          m.kind === 'polyline' && m.points.length === 12 ? [middleOf(m.points)] : [],
+        )
+        const [foot] = marks.flatMap((m) =>
+          m.kind === 'polygon' && m.style.opacity === 0.7 ? [middleOf(m.points)] : [],
+        )
+        const off = Math.min(...stringers.map((x) => Math.abs(x - foot!)))
+        const half = (stringers[1]! - stringers[0]!) / 2
+        expect(a.governs.weakest).toBe(height < 0.02 ? 'stringer' : 'skin')
+        expect(off).toBeCloseTo(a.governs.weakest === 'stringer' ? 0 : half, 6)
+      }
+  })
   test('narrow, with a tried build', () => {
     const [now, tried] = [loadSweep(bays['alone']!, 78), loadSweep({ ...bays['alone']!, t: 2.5e-3 }, 78)]
     put(deflectionFigure(now, tried, 78, 94), 'deflection-narrow')

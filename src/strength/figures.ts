@@ -37,7 +37,7 @@ export function sectionFigure(answer: DeckAnswer, width = 180): Sheet {
       polygon([x - 2.2, top - 4, x + 2.2, top - 4, x, top], { stroke: ink, width: 0.3, fill: faint }, 'data'),
     )
   const foot = footWidth(answer)
-  const middle = (left + right) / 2
+  const middle = (left + right) / 2 + scale * asideOf(answer)
   const half = (Math.min(foot, bay.width) * scale) / 2
   marks.push(
     rectangle(middle - half, top + sheet, 2 * half, 1.6, { fill: okabeIto.vermillion, opacity: 0.7 }, 'data'),
@@ -80,6 +80,17 @@ function footWidth(answer: DeckAnswer): number {
   return bay.length >= bay.width ? Math.min(u, v) : Math.max(u, v)
 }
 
+/** Stringers drawn across a bay. */
+const stringersOf = (width: number, spacing: number): number => Math.max(1, Math.round(width / spacing) - 1)
+
+/** How far off the bay's middle the load stands, m: between two stringers where the sheet gives first, on one where they do. */
+function asideOf({ bay, governs }: DeckAnswer): number {
+  const s = bay.support
+  if (s.kind !== 'stringers') return 0
+  const odd = stringersOf(bay.width, s.spacing) % 2 === 1
+  return odd === (governs.weakest === 'stringer') ? 0 : s.spacing / 2
+}
+
 /** Height of a hat section, m: its top plate stands off by its depth. */
 function stringerHeight(bay: DeckBay): number {
   return bay.support.kind === 'stringers' ? bay.support.section.height : 0
@@ -115,7 +126,7 @@ function underMarks(
   if (s.kind === 'stringers') {
     const tall = s.section.height * scale
     const wide = 0.03 * scale
-    const count = Math.max(1, Math.round(bay.width / s.spacing) - 1)
+    const count = stringersOf(bay.width, s.spacing)
     return Array.from({ length: count }, (_, i) => {
       const x = (left + right) / 2 + (i - (count - 1) / 2) * s.spacing * scale
       const hat = [

@@ -8,7 +8,7 @@ import { type StrengthInputs, strengthFromCraft } from './fromCraft.ts'
 import { heat } from './heatFindings.ts'
 import { lightestDeck } from './lightest.ts'
 import { searchFor } from './pageAnswer.ts'
-import { berger, factors, foamTables, kPa, loadWord, MPa, mm, partWord, plates } from './say.ts'
+import { bearWord, berger, factors, foamTables, kPa, loadWord, MPa, mm, partWord, plates } from './say.ts'
 
 /** Findings of the question "strength" about deck and foam. */
 export function strengthFindings(craft: Craft): Finding[] {
@@ -57,8 +57,8 @@ function bayFinding(a: DeckAnswer, i: number, inputs: StrengthInputs): Finding {
   const dish = g.load === 'step' && g.weakest === 'skin' ? ' and takes a lasting dish' : ''
   const says =
     a.margin >= 1
-      ? `${a.bay.name}: holds, ${a.margin.toFixed(1)} times what ${loadWord[g.load]} asks of ${partWord[g.weakest]}; it gives ${mm(stand.deflection)} underfoot.`
-      : `${a.bay.name}: ${loadWord[g.load]} asks ${(1 / a.margin).toFixed(1)} times what ${partWord[g.weakest]} bears${dish}; it gives ${mm(stand.deflection)} underfoot.`
+      ? `${a.bay.name}: holds, ${a.margin.toFixed(1)} times what ${loadWord[g.load]} asks of the ${partWord[g.weakest]}; it gives ${mm(stand.deflection)} when you stand on it.`
+      : `${a.bay.name}: ${loadWord[g.load]} asks ${(1 / a.margin).toFixed(1)} times what the ${bearWord(g.weakest)}${dish}; it gives ${mm(stand.deflection)} when you stand on it.`
   const because: Because[] = [
     {
       says: `${loadWord[g.load]}: ${Math.round(g.force)} N, ${MPa(g.stress)} in the sheet of ${MPa(g.allowed)} it may have`,
@@ -123,7 +123,7 @@ function lighter(answers: readonly DeckAnswer[], inputs: StrengthInputs): Findin
       unit: 'kg/m²',
       standing: 'good',
       because: found.compared.map((c) => ({
-        says: `${c.bay.name}: ${c.massPerArea.toFixed(1)} kg/m², ${mm(c.deflection)} underfoot, ${c.margin >= 1 ? 'holds' : `${(1 / c.margin).toFixed(1)} times too much on ${partWord[c.governs.weakest]}`}`,
+        says: `${c.bay.name}: ${c.massPerArea.toFixed(1)} kg/m², ${mm(c.deflection)} underfoot, ${c.margin >= 1 ? 'holds' : `${(1 / c.margin).toFixed(1)} times too much on the ${partWord[c.governs.weakest]}`}`,
       })),
       sources: [plates, 'H. G. Allen, Analysis and Design of Structural Sandwich Panels (1969)', foamTables],
     },

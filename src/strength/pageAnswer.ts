@@ -3,9 +3,7 @@ import { type DeckAnswer, type DeckBay, deckBay } from './deck.ts'
 import { foams } from './foams.ts'
 import type { StrengthInputs } from './fromCraft.ts'
 import { hatSheet, type LightestInput } from './lightest.ts'
-
-const loadWord = { standing: 'standing still', step: 'a hard step', jump: 'a jump with both feet' } as const
-const partWord = { skin: 'sheet', foam: 'foam', stringer: 'stringers', core: 'core' } as const
+import { bearWord, loadWord, partWord } from './say.ts'
 
 export interface DeckSays {
   says: string
@@ -25,12 +23,11 @@ export function deckSays(inputs: StrengthInputs, answers: readonly DeckAnswer[])
       confidence: 'Measure the field of deck you stand on, its sheet, and what holds it up.',
     }
   const g = worst.governs
-  const part = partWord[g.weakest]
   const dish = g.weakest === 'skin' && g.load === 'step' ? ', and leaves a lasting dish' : ''
   const says =
     worst.margin >= 1
-      ? `The deck holds you: its weakest bay, ${worst.bay.name}, bears ${worst.margin.toFixed(1)} times what ${loadWord[g.load]} asks of its ${part}.`
-      : `Not everywhere: in ${worst.bay.name} ${loadWord[g.load]} asks ${(1 / worst.margin).toFixed(1)} times what its ${part} ${g.weakest === 'stringer' ? 'bear' : 'bears'}${dish}.`
+      ? `The deck holds you: its weakest bay, ${worst.bay.name}, bears ${worst.margin.toFixed(1)} times what ${loadWord[g.load]} asks of its ${partWord[g.weakest]}.`
+      : `Not everywhere: in ${worst.bay.name} ${loadWord[g.load]} asks ${(1 / worst.margin).toFixed(1)} times what its ${bearWord(g.weakest)}${dish}.`
   const heavy = deckBay(worst.bay, inputs.riderHigh)
   return {
     says,

@@ -49,7 +49,7 @@ export interface PlateResult {
   momentY: number
   /** N/m, mean membrane tension; 0 when the edges are free to pull in */
   tension: number
-  /** Pa: bending 6M/t², membrane in the middle, and their sum */
+  /** Pa: the greatest bending 6M/t² (the middle's, or on a bed what is found towards the patch's rim), membrane in the middle, and their sum */
   bending: number
   membrane: number
   stress: number
@@ -68,6 +68,8 @@ export function plateStiffness(modulus: number, t: number, poisson: number): num
 
 /** Series terms of a patch load: pressures q, wave numbers k, and sin·sin at the load. Only what does not vanish. */
 interface Terms {
+  m: Uint16Array
+  n: Uint16Array
   q: Float64Array
   k: Float64Array
   mx: Float64Array
@@ -96,6 +98,8 @@ function termsOf(p: Plate, patch: Patch, highest: number): Terms {
   const sv = sines(highest, patch.v / (2 * p.b))
   const size = highest * highest
   const t: Terms = {
+    m: new Uint16Array(size),
+    n: new Uint16Array(size),
     q: new Float64Array(size),
     k: new Float64Array(size),
     mx: new Float64Array(size),
@@ -111,6 +115,8 @@ function termsOf(p: Plate, patch: Patch, highest: number): Terms {
       if (Math.abs(sy[n]!) < 1e-12) continue
       const i = t.count++
       const shape = sx[m]! * sy[n]!
+      t.m[i] = m
+      t.n[i] = n
       t.q[i] = ((scale * shape) / (m * n)) * su[m]! * sv[n]!
       t.mx[i] = (Math.PI * m) ** 2 / (p.a * p.a)
       t.my[i] = (Math.PI * n) ** 2 / (p.b * p.b)
@@ -123,7 +129,45 @@ function termsOf(p: Plate, patch: Patch, highest: number): Terms {
   return t
 }
 
-/** Deflection and stress at the middle of a patch load. RangeError when the patch does not fit the plate. */
+/**
+ * Greatest bending moment under a patch on a bed, N·m per m, along the two middle lines of the patch. A bed carries a wide patch
+ * straight through the sheet: the middle then lies flat and the sheet bends about (π/4) √2 reaches inside the rim, as a long
+ * beam on springs does (M. Hetényi, Beams on Elastic Foundation, 1946, ch. 2).
+ */
+function momentToRim(p: Plate, patch: Patch, t: Terms, D: number, tension: number, bed: number): number {
+  const highest = t.m.reduce((a, b) => Math.max(a, b), 0)
+  const highestAcross = t.n.reduce((a, b) => Math.max(a, b), 0)
+  // moments both ways along x with y at the middle, and along y with x there: one sum over the other wave number each
+  const alongX = [new Float64Array(highest + 1), new Float64Array(highest + 1)] as const
+  const alongY = [new Float64Array(highestAcross + 1), new Float64Array(highestAcross + 1)] as const
+  const [x, y] = [patch.x ?? p.a / 2, patch.y ?? p.b / 2]
+  const sx = sines(highest, x / p.a)
+  const sy = sines(highestAcross, y / p.b)
+  for (let i = 0; i < t.count; i++) {
+    const k = t.k[i]!
+    const a = (D * t.q[i]!) / (D * k * k + tension * k + bed)
+    const [m, n] = [t.m[i]!, t.n[i]!]
+    const mx = a * (t.mx[i]! + p.poisson * t.my[i]!)
+    const my = a * (t.my[i]! + p.poisson * t.mx[i]!)
+    alongX[0][m]! += mx * sy[n]!
+    alongX[1][m]! += my * sy[n]!
+    alongY[0][n]! += mx * sx[m]!
+    alongY[1][n]! += my * sx[m]!
+  }
+  const inside = (Math.PI / 4) * Math.SQRT2 * (D / bed) ** 0.25
+  let most = 0
+  const look = (series: readonly Float64Array[], at: number) => {
+    const s = sines(series[0]!.length - 1, at)
+    for (const c of series) most = Math.max(most, Math.abs(c.reduce((sum, v, m) => sum + v * s[m]!, 0)))
+  }
+  for (const part of [0.6, 0.8, 1, 1.2, 1.5]) {
+    if (part * inside < patch.u / 2) look(alongX, (x + patch.u / 2 - part * inside) / p.a)
+    if (part * inside < patch.v / 2) look(alongY, (y + patch.v / 2 - part * inside) / p.b)
+  }
+  return most
+}
+
+/** Deflection and stress under a patch load, at its middle where nothing else is said. RangeError when the patch does not fit the plate. */
 export function patchOnPlate(p: Plate, patch: Patch, options: PlateOptions = {}): PlateResult {
   checkPatch(p, patch)
   const t = termsOf(p, patch, options.terms ?? 79)
@@ -162,7 +206,8 @@ export function patchOnPlate(p: Plate, patch: Patch, options: PlateOptions = {})
   }
   mx *= D
   my *= D
-  const bending = (6 * Math.max(mx, my)) / (p.t * p.t)
+  const toRim = bed > 0 ? momentToRim(p, patch, t, D, tension, bed) : 0
+  const bending = (6 * Math.max(mx, my, toRim)) / (p.t * p.t)
   const membrane = (middleMembrane * tension) / p.t
   return {
     deflection: w,

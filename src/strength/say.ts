@@ -11,12 +11,11 @@ export const loadWord = {
   step: 'a hard step',
   jump: 'a jump with both feet',
 } as const
-export const partWord = {
-  skin: 'the sheet',
-  foam: 'the foam',
-  stringer: 'the stringers',
-  core: 'the core in shear',
-} as const
+/** parts of a deck that may give way, without an article */
+export const partWord = { skin: 'sheet', foam: 'foam', stringer: 'stringers', core: 'core in shear' } as const
+/** "what the stringers bear" */
+export const bearWord = (part: keyof typeof partWord): string =>
+  part === 'stringer' ? `${partWord[part]} bear` : `${partWord[part]} bears`
 
 export const plates = 'S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells (1959)'
 export const berger = 'H. M. Berger, J. Appl. Mech. 22 (1955): large deflection'

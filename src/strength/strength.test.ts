@@ -146,6 +146,20 @@ describe('sheet on foam', () => {
     expect(wide.onBed).toBeLessThan(883 * 1.02)
     expect(wide.onBed).toBeGreaterThan(883 * 0.95)
   })
+  test('under a load far wider than its reach it bends most towards the rim, as Hetényi’s long beam does, and not in the middle', () => {
+    const p = { a: 0.6, b: 3, t: 1e-3, modulus: 70e9, poisson: 0.33 }
+    const bed = 1e8
+    const got = patchOnPlate(p, { load: 1e5 * 0.2 * 2.8, u: 0.2, v: 2.8 }, { bed, terms: 199 })
+    const D = (p.modulus * p.t ** 3) / (12 * (1 - p.poisson ** 2))
+    const beta = (bed / (4 * D)) ** 0.25
+    // Beams on Elastic Foundation, ch. 2: a strip of q over ±u/2, M = q/4β² (e^−βs sin βs + the same from the far rim), s from the rim
+    const part = (s: number) => Math.exp(-beta * s) * Math.sin(beta * s)
+    const s = Math.PI / 4 / beta
+    const strip = (1e5 / (4 * beta * beta)) * (part(s) + part(0.2 - s))
+    expect(Math.abs(got.bending / ((6 * strip) / p.t ** 2) - 1)).toBeLessThan(0.03)
+    const middle = (6 * Math.max(got.momentX, got.momentY)) / p.t ** 2
+    expect(Math.abs(middle)).toBeLessThan(0.05 * got.bending)
+  })
   test('Westergaard’s short formula agrees for small discs and is refused for large ones', () => {
     const c = 0.2 * discOnFoam(sheet, 883, 0).reach
     expect(Math.abs(westergaardStress(sheet, 883, c) / discOnFoam(sheet, 883, c).stress - 1)).toBeLessThan(

@@ -1,8 +1,9 @@
 import { plain } from '../../../balance/shown.ts'
 import type { DeckAnswer } from '../../../strength/deck.ts'
 import { buildWords } from '../../../strength/figures.ts'
+import { partWord } from '../../../strength/say.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
-import { bayHead, loadWord, partWord } from './table.ts'
+import { bayHead, loadWord } from './table.ts'
 import type { Deck } from './useDeck.ts'
 
 interface Props {

@@ -7,5 +7,4 @@ export const bayHead = [
   { head: 'Gives way first' },
 ]
 
-export const partWord = { skin: 'sheet', foam: 'foam', stringer: 'stringers', core: 'core in shear' } as const
 export const loadWord = { standing: 'standing', step: 'hard step', jump: 'jump' } as const
