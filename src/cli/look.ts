@@ -57,7 +57,9 @@ export async function look(file: string, options: LookOptions): Promise<number> 
   print(`\n${styleText('bold', craft.name)}${craft.about ? `: ${craft.about}` : ''}\n`)
   if (options.question === undefined || options.question === 'push') print(inShort(answer, all))
   for (const f of findings) print(findingText(f, options.units))
-  if (balance) print(operatingText(balance, options.units))
+  // the operating table is Push's; another question's findings stand alone
+  if (balance && (options.question === undefined || options.question === 'push'))
+    print(operatingText(balance, options.units))
   if (options.draw) {
     const colour = process.stdout.isTTY === true && process.env['NO_COLOR'] === undefined
     print(figuresText(craft, balance, options.units, process.stdout.columns ?? 96, colour))
@@ -159,7 +161,9 @@ function operatingText(b: Balance, units: DisplaySystem): string {
       formatQuantity(curve.rpm[i]! / 60, 'rotation', 'rpm'),
       whole(curve.thrust[i]!, 'force', force),
       whole(curve.drag[i]!, 'force', force),
-      `${(fromSi(curve.trim[i]!, 'angle', 'deg') + 0).toFixed(1).replace('-0.0', '0.0')} deg`,
+      Number.isFinite(curve.trim[i]!)
+        ? `${(fromSi(curve.trim[i]!, 'angle', 'deg') + 0).toFixed(1).replace('-0.0', '0.0')} deg`
+        : '—',
       formatQuantity(curve.riderAt[i]!, 'length', displayUnit('length', units, 'm')),
     ])
   return `\n${table.toString()}`

@@ -76,8 +76,7 @@ export function freeBlocks(box: Box, holes: readonly Box[], thinnest: number, sm
   }
 }
 
-const volumeOf = ({ low, high }: Box): number =>
-  (high[0] - low[0]) * (high[1] - low[1]) * (high[2] - low[2])
+const volumeOf = ({ low, high }: Box): number => (high[0] - low[0]) * (high[1] - low[1]) * (high[2] - low[2])
 
 /** The greatest box of free cells, at least `thinnest` every way; undefined when there is none. */
 function greatestFree(

@@ -109,8 +109,8 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
   const free = shapes.map((shape) => piecesOf(hull, along, shape, taken))
   let best: FoamNeed | undefined
   const step = (0.1 * mass) / lift
+  // of the same litres, few big blocks are tried before many
   for (const more of [0, 0.5, 1, 2, 3.5, 5, 7])
-    // of the same litres, few big blocks are tried before many
     for (const count of [1, 2, 3, Infinity]) {
       for (const pieces of free)
         for (const at of places) {
