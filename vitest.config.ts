@@ -7,6 +7,13 @@ const longPages = [
   'tests/e2e/tachometer.test.ts',
 ]
 
+// how long a browser test waits for what it needs, at most: on a machine busy with other work things come late, not wrong
+const inBrowser = {
+  testTimeout: 300_000,
+  hookTimeout: 180_000,
+  expect: { poll: { timeout: 60_000 } },
+}
+
 export default defineConfig({
   test: {
     reporters: ['default', './tests/countReporter.ts'],
@@ -34,8 +41,7 @@ export default defineConfig({
           name: 'e2e',
           include: ['tests/e2e/**/*.test.ts'],
           exclude: longPages,
-          testTimeout: 90_000,
-          hookTimeout: 90_000,
+          ...inBrowser,
         },
       },
       {
@@ -44,8 +50,7 @@ export default defineConfig({
         test: {
           name: 'slow',
           include: ['tests/slow/**/*.test.ts', ...longPages],
-          testTimeout: 300_000,
-          hookTimeout: 90_000,
+          ...inBrowser,
         },
       },
     ],

@@ -36,18 +36,22 @@ async function callOff(): Promise<void> {
 
 test('a rough answer comes first, then the fine one; going away and back loses neither', async () => {
   await openBreath()
-  expect(await answer().textContent()).toMatch(
-    /gives [\d.]+ kW at \d+ rpm and [\d.]+ N·m at \d+ rpm\. Its power stays within a tenth of that from \d+ rpm to \d+ rpm/,
-  )
-  expect(await page.locator('.answer .sure').textContent()).toMatch(/Likely range [\d.]+ to [\d.]+ kW/)
+  await expect
+    .poll(() => answer().textContent())
+    .toMatch(
+      /gives [\d.]+ kW at \d+ rpm and [\d.]+ N·m at \d+ rpm\. Its power stays within a tenth of that from \d+ rpm to \d+ rpm/,
+    )
+  await expect
+    .poll(() => page.locator('.answer .sure').textContent())
+    .toMatch(/Likely range [\d.]+ to [\d.]+ kW/)
   await page.getByText('On cells of 10 mm.').waitFor()
   const says = await answer().textContent()
-  expect(await page.locator('.answer .sure').textContent()).toMatch(/speeds? settled/)
+  await expect.poll(() => page.locator('.answer .sure').textContent()).toMatch(/speeds? settled/)
   await go('craft')
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
   await go('breath')
   await answer().waitFor()
-  expect(await answer().textContent()).toBe(says)
+  await expect.poll(() => answer().textContent()).toBe(says)
 })
 
 test('the pictures stand there: curves, port, pipe, ports, muffler, waves; each can be saved', async () => {
@@ -84,13 +88,13 @@ test('another speed is looked at when it is asked for, and the wave is moved by 
   const before = await path.getAttribute('d')
   await crank.focus()
   for (let i = 0; i < 30; i++) await crank.press('ArrowRight')
-  expect(await crank.getAttribute('aria-valuetext')).toMatch(
-    /125 degrees after top, exhaust and transfers open/,
-  )
-  expect(await path.getAttribute('d')).not.toBe(before)
+  await expect
+    .poll(() => crank.getAttribute('aria-valuetext'))
+    .toMatch(/125 degrees after top, exhaust and transfers open/)
+  await expect.poll(() => path.getAttribute('d')).not.toBe(before)
   await page.getByRole('button', { name: 'Play slowly' }).click()
   const was = await crank.inputValue()
-  await expect.poll(() => crank.inputValue(), { timeout: 10_000 }).not.toBe(was)
+  await expect.poll(() => crank.inputValue()).not.toBe(was)
   await page.getByRole('button', { name: 'Pause' }).click()
 })
 
@@ -101,7 +105,7 @@ test('with motion reduced the wave moves in steps', async () => {
   const crank = page.getByRole('slider', { name: 'Crank angle', exact: true })
   await crank.waitFor()
   await page.getByRole('button', { name: 'Play slowly' }).click()
-  await expect.poll(() => crank.inputValue(), { timeout: 10_000 }).not.toBe('95')
+  await expect.poll(() => crank.inputValue()).not.toBe('95')
   expect((Number(await crank.inputValue()) - 95) % 15).toBe(0)
   await page.getByRole('button', { name: 'Pause' }).click()
 })
@@ -116,9 +120,7 @@ test('a tried stinger is simulated, drawn dashed, told for the log, and dropped 
   const torque = page.locator('figure', { has: figure('torque') })
   await torque.locator('svg path[stroke-dasharray="2.4 1.2"]').first().waitFor()
   const strip = page.getByRole('region', { name: 'What is being tried' })
-  await expect
-    .poll(() => strip.textContent(), { timeout: 30_000 })
-    .toMatch(/most torque [\d.]+ N·m at \d+ rpm, was/)
+  await expect.poll(() => strip.textContent()).toMatch(/most torque [\d.]+ N·m at \d+ rpm, was/)
   await strip.getByRole('button', { name: 'Drop' }).click()
   await triedAnswer().waitFor({ state: 'detached' })
 })
@@ -145,12 +147,12 @@ test('the search gives a first answer early, can be called off, and what it foun
   await strip.getByRole('button', { name: 'Keep' }).click()
   await strip.waitFor({ state: 'detached' })
   await go('craft')
-  expect(await fileText(page)).toContain('path: engines.0.exhaust.stinger.bore')
+  await expect.poll(() => fileText(page)).toContain('path: engines.0.exhaust.stinger.bore')
   await page.getByRole('button', { name: 'Undo' }).click()
   await strip.waitFor()
   await page.getByRole('button', { name: 'Undo' }).click()
   await strip.waitFor({ state: 'detached' })
-  expect(await fileText(page)).not.toContain('path: engines.0.exhaust.stinger.bore')
+  await expect.poll(() => fileText(page)).not.toContain('path: engines.0.exhaust.stinger.bore')
 })
 
 test('the note is played without a complaint', async () => {
@@ -165,10 +167,10 @@ test('an engine known by its curve shows it and teaches what to measure', async 
   await openExample(page, 'Heron')
   await go('breath')
   await answer().waitFor()
-  expect(await answer().textContent()).toContain('how it breathes is not known yet')
+  await expect.poll(() => answer().textContent()).toContain('how it breathes is not known yet')
   await figure('torque').waitFor()
   const teach = page.locator('.teach')
-  expect(await teach.textContent()).toMatch(/degree wheel.*about 30 minutes/s)
+  await expect.poll(() => teach.textContent()).toMatch(/degree wheel.*about 30 minutes/s)
   await teach.getByRole('link').click()
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
 })
@@ -190,7 +192,7 @@ test('an engine whose timings contradict its heights is not simulated, and the f
   await kept(page)
   await go('breath')
   await page.getByRole('heading', { name: 'How it breathes cannot be worked out yet' }).waitFor()
-  expect(await page.locator('.empty').textContent()).toContain('measure both again')
+  await expect.poll(() => page.locator('.empty').textContent()).toContain('measure both again')
   await page.getByRole('link', { name: 'Fill it in on the Craft page' }).click()
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
 })

@@ -19,6 +19,12 @@ const places = [
 
 const flags = [
   '--no-sandbox',
+  // a container may have next to no shared memory
+  '--disable-dev-shm-usage',
+  // a tab or window that is not in front must not be slowed down
+  '--disable-background-timer-throttling',
+  '--disable-backgrounding-occluded-windows',
+  '--disable-renderer-backgrounding',
   '--disable-gpu',
   // pictures in space are drawn by the processor, without a warning about it
   '--enable-unsafe-swiftshader',
@@ -30,6 +36,9 @@ const flags = [
   // the list below the address bar is a page of its own: half a second of work for each window, never opened here
   '--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup',
 ]
+
+/** ms a step may take on a machine busy with other work; only a step that fails takes as long */
+export const patience = 60_000
 
 /** the built app; BUILT_APP names another build to test */
 export const builtApp = process.env['BUILT_APP'] ?? resolve(import.meta.dirname, '../../dist/web')
@@ -127,7 +136,7 @@ export async function openBrowser(
   context.on('page', watch)
   const show = async (where: BrowserContext, address: string) => {
     const page = await where.newPage()
-    page.setDefaultTimeout(15_000)
+    page.setDefaultTimeout(patience)
     await page.setViewportSize({ width, height })
     await page.goto(address)
     return page

@@ -57,7 +57,7 @@ test('a craft of one’s own is begun, filled in by the form alone, kept, left a
   await page.getByRole('menuitem', { name: 'All crafts' }).click()
   await page.getByRole('button', { name: 'grebe-the-second.yaml', exact: true }).click()
   await page.getByRole('link', { name: 'Craft' }).click()
-  expect(await fileText(page)).toBe(text)
+  await expect.poll(() => fileText(page)).toBe(text)
 
   // an item is taken out, and undo brings it back
   await page.getByRole('button', { name: 'As a form' }).click()
@@ -77,7 +77,7 @@ test('an earlier text kept in the browser is gone back to', async () => {
   await openFold(page, 'Earlier texts')
   await page.getByText('name: Teal').first().waitFor()
   await page.getByRole('button', { name: 'Go back to this' }).last().click()
-  expect(await page.getByLabel('Text of the craft file').inputValue()).toBe(before)
+  await expect.poll(() => page.getByLabel('Text of the craft file').inputValue()).toBe(before)
 })
 
 test('forgetting a kept craft asks once more', async () => {

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { pages } from '../../src/web/pages/registry.ts'
 import { withoutServiceWorker } from './browser.ts'
 import { axeFinds, onOneBrowser } from './freshPages.ts'
-import { expectNoSideScroll, openExample } from './steps.ts'
+import { expectNoSideScroll, looked, openExample } from './steps.ts'
 
 /** Every page as it first stands: sound to axe, and never wider than its window. */
 
@@ -19,7 +19,9 @@ async function goTo(page: Page, { id, word }: (typeof pages)[number]): Promise<v
   await page.evaluate((hash) => void (location.hash = hash), `#/${id}`)
   await page.locator('.words a[aria-current="page"]', { hasText: word }).waitFor()
   await page.locator('main h1').first().waitFor()
-  await page.waitForLoadState('networkidle')
+  await looked(page)
+  // what Breath works out takes long; the others stand when their job is done
+  if (id !== 'breath') await page.locator('.job').first().waitFor({ state: 'detached' })
 }
 
 /** Breath comes last: what it works out goes on after it is left, and would slow the others. */

@@ -81,10 +81,30 @@ async function runsPage(before?: () => void, address = served.address) {
   })
 }
 const open = async (name: string) => page.getByLabel('Recording', { exact: true }).setInputFiles(file(name))
-const heard = () => page.getByRole('heading', { name: 'What happened' }).waitFor({ timeout: 60_000 })
+const heard = () => page.getByRole('heading', { name: 'What happened' }).waitFor()
 const rpm = async () =>
   Number(/mostly at (\d+) rpm/.exec((await page.locator('.answer h1').textContent())!)?.[1])
 const flags = async () => (await page.locator('.flags').allTextContents()).join(' ')
+
+/** Waits until what the browser keeps of the run on the bench says this: a reload before that would lose it. */
+const keptOnBench = (words: RegExp) =>
+  expect
+    .poll(() =>
+      page.evaluate(async () => {
+        const asked = <T>(request: IDBRequest<T>) =>
+          new Promise<T>((done, fail) => {
+            request.onsuccess = () => done(request.result)
+            request.onerror = () => fail(request.error)
+          })
+        const database = await asked(indexedDB.open('wakewright'))
+        const all = await asked(database.transaction('settings').objectStore('settings').getAll())
+        database.close()
+        return all
+          .map((value: { name?: string; notes?: string } | undefined) => `${value?.name} ${value?.notes}`)
+          .join()
+      }),
+    )
+    .toMatch(words)
 
 /** Opens several files after one another and gives what the page made of each. */
 async function each(names: readonly string[]): Promise<Record<string, { rpm: number; flags: string }>> {
@@ -98,7 +118,7 @@ async function each(names: readonly string[]): Promise<Record<string, { rpm: num
       .first()
       .waitFor()
       .catch(() => {})
-    await page.locator('.job').waitFor({ state: 'detached', timeout: 60_000 })
+    await page.locator('.job').waitFor({ state: 'detached' })
     await heard()
     out[name] = { rpm: await rpm(), flags: await flags() }
     await page.getByRole('button', { name: 'Put it away' }).click()
@@ -160,7 +180,7 @@ test('a file whose sound cannot be found says why, and leaves the run on the ben
     ['norate.wav', /claims 0 samples a second/],
   ] as const) {
     await open(name)
-    await expect.poll(() => page.getByRole('alert').textContent(), { timeout: 20_000 }).toMatch(says)
+    await expect.poll(() => page.getByRole('alert').textContent()).toMatch(says)
     expect(Math.abs((await rpm()) / 6300 - 1)).toBeLessThan(0.03)
   }
 })
@@ -190,30 +210,30 @@ test('what was laid by hand, seen and written is there after a reload, and so is
   await page.getByText('What you saw and tried').click()
   await page.getByLabel('How was the cooling water stream?').selectOption('weak')
   await page.getByLabel('In your own words').fill('reeds on the left')
-  await page.waitForTimeout(600)
+  await keptOnBench(/reeds on the left/)
   await page.reload()
   await heard()
-  expect(await page.getByLabel('In your own words').inputValue()).toBe('reeds on the left')
+  await expect.poll(() => page.getByLabel('In your own words').inputValue()).toBe('reeds on the left')
   await page.getByText('What you saw and tried (1)').click()
-  expect(await page.getByLabel('How was the cooling water stream?').inputValue()).toBe('weak')
+  await expect.poll(() => page.getByLabel('How was the cooling water stream?').inputValue()).toBe('weak')
   await page.getByText(/Line A turns half as fast, 0:0/).waitFor()
-  expect(await page.locator('.handle').count()).toBe(1)
+  await expect.poll(() => page.locator('.handle').count()).toBe(1)
   expect((await rpm()) / 3150).toBeCloseTo(1, 1)
   // its worker has gone with the page: the sound is read again for one engine alone
   await page.getByRole('button', { name: 'Engine alone' }).click()
-  await page.locator('button[aria-pressed="true"]', { hasText: 'Engine alone' }).waitFor({ timeout: 30_000 })
+  await page.locator('button[aria-pressed="true"]', { hasText: 'Engine alone' }).waitFor()
   // taking the marks away brings the first reading back
   await page.getByRole('button', { name: /^Take away: line A turns half as fast/ }).click()
   await page.getByRole('button', { name: /^Take away the point/ }).click()
   await page.getByRole('button', { name: 'Follow the engines again' }).click()
-  await expect.poll(rpm, { timeout: 30_000 }).toBeGreaterThan(6000)
+  await expect.poll(rpm).toBeGreaterThan(6000)
 })
 
 test('a recording that was being listened to when the page went is listened to again', async () => {
   await runsPage()
   await open('run.mp3')
-  await page.locator('.runview').waitFor({ timeout: 30_000 })
-  await page.waitForTimeout(300)
+  await page.locator('.runview').waitFor()
+  await keptOnBench(/run\.mp3/)
   await page.reload()
   await heard()
   expect(Math.abs((await rpm()) / 6300 - 1)).toBeLessThan(0.03)
@@ -223,7 +243,7 @@ test('each craft keeps its own run on the bench', async () => {
   await runsPage()
   await open('run.wav')
   await heard()
-  await page.waitForTimeout(400)
+  await keptOnBench(/run\.wav/)
   await page.evaluate(() => {
     location.hash = '#/craft'
   })
@@ -247,7 +267,7 @@ test('the page reads recordings with the server gone', async () => {
   await page.reload()
   for (const name of ['run.wav', 'run.mp4']) {
     await open(name)
-    await page.locator('.job').waitFor({ state: 'detached', timeout: 60_000 })
+    await page.locator('.job').waitFor({ state: 'detached' })
     await heard()
     expect(Math.abs((await rpm()) / 6300 - 1)).toBeLessThan(0.03)
   }

@@ -8,7 +8,7 @@ import { inventedRun } from '../../src/sound/invented.ts'
 import { writeWav } from '../../src/sound/wav.ts'
 import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
 import { axeFinds } from './freshPages.ts'
-import { expectNoSideScroll, openExample } from './steps.ts'
+import { drawn, expectNoSideScroll, looked, openExample } from './steps.ts'
 
 let served: Awaited<ReturnType<typeof serveApp>>
 let profile: ReturnType<typeof profileFolder>
@@ -65,18 +65,18 @@ const toRuns = () =>
   })
 const open = async (name: string) => page.getByLabel('Recording', { exact: true }).setInputFiles(file(name))
 const answer = () => page.locator('.answer h1')
-const heard = () => page.getByRole('heading', { name: 'What happened' }).waitFor({ timeout: 60_000 })
+const heard = () => page.getByRole('heading', { name: 'What happened' }).waitFor()
 
 test('an invented run is heard, told in a sentence, and stands beside the model', async () => {
   await page.getByRole('button', { name: 'Try an invented run' }).click()
   await heard()
-  expect(await answer().textContent()).toMatch(
-    /^The engine ran, mostly at \d{4} rpm; it raced once at 0:1[67]\.\d/,
-  )
+  await expect
+    .poll(() => answer().textContent())
+    .toMatch(/^The engine ran, mostly at \d{4} rpm; it raced once at 0:1[67]\.\d/)
   await page.getByText('Invented: this sound was made up').waitFor()
   await page.getByRole('button', { name: /Go to 0:1[67]\.\d, flare/ }).click()
-  expect(await page.locator('.clock').textContent()).toMatch(/^0:16\.\d of 0:34\.0$/)
-  await page.locator('table', { hasText: 'as predicted' }).waitFor({ timeout: 60_000 })
+  await expect.poll(() => page.locator('.clock').textContent()).toMatch(/^0:16\.\d of 0:34\.0$/)
+  await page.locator('table', { hasText: 'as predicted' }).waitFor()
 })
 
 test.each(['run.wav', 'run.mp3', 'run.flac', 'run.ogg', 'run.webm', 'run.mp4'])(
@@ -95,7 +95,7 @@ test.each([
   ['empty.wav', /The file is empty/],
 ])('%s gives nothing and says why', async (name, says) => {
   await open(name)
-  expect(await page.getByRole('alert').textContent()).toMatch(says)
+  await expect.poll(() => page.getByRole('alert').textContent()).toMatch(says)
 })
 
 test.each([
@@ -103,7 +103,7 @@ test.each([
   ['short.wav', /at least a second/],
 ])('%s: no engine heard is an answer', async (name, says) => {
   await open(name)
-  await expect.poll(() => answer().textContent(), { timeout: 30_000 }).toMatch(says)
+  await expect.poll(() => answer().textContent()).toMatch(says)
 })
 
 test('a GPX track dropped in goes beside the run and sets it under way', async () => {
@@ -116,16 +116,16 @@ test('a GPX track dropped in goes beside the run and sets it under way', async (
   await heard()
   await open('run.gpx')
   await page.getByText('run.gpx, 8 points').waitFor()
-  expect(await page.getByLabel('The craft was').inputValue()).toBe('under way')
-  await page.getByText('Predicted at the speed of the GPX track').waitFor({ timeout: 60_000 })
+  await expect.poll(() => page.getByLabel('The craft was').inputValue()).toBe('under way')
+  await page.getByText('Predicted at the speed of the GPX track').waitFor()
 })
 
 test('a recording that was cut off gives what can be had and says so', async () => {
   await open('cut.wav')
   await heard()
-  expect(await page.locator('.flags').textContent()).toMatch(
-    /cut short: 4\.\d s are there of 7\.0 s announced/,
-  )
+  await expect
+    .poll(() => page.locator('.flags').textContent())
+    .toMatch(/cut short: 4\.\d s are there of 7\.0 s announced/)
 })
 
 test('a point is locked and moved by keyboard, and the engines are followed again through it', async () => {
@@ -138,25 +138,26 @@ test('a point is locked and moved by keyboard, and the engines are followed agai
   const before = Number(await point.getAttribute('aria-valuenow'))
   await point.focus()
   await page.keyboard.press('ArrowUp')
-  expect(Number(await point.getAttribute('aria-valuenow'))).toBe(before + 10)
+  await expect.poll(async () => Number(await point.getAttribute('aria-valuenow'))).toBe(before + 10)
   await page.getByLabel('Speed of engine A at 0:03.0').fill('0')
   await page.getByLabel('Speed of engine A at 0:03.0').press('Enter')
   await page.getByRole('button', { name: 'Follow the engines again' }).click()
-  await page.locator('.job').waitFor({ state: 'detached', timeout: 60_000 })
+  await page.locator('.job').waitFor({ state: 'detached' })
   // a point at 0 silences the engine there, and there only
   await page.getByText('Speed over time, as a table').click()
   const row = (time: string) =>
     page.locator('tr', { has: page.getByRole('rowheader', { name: time, exact: true }) })
-  expect(await row('0:03.0').textContent()).toMatch(/–$/)
-  expect(await row('0:05.0').textContent()).toMatch(/6[23]\d0$/)
+  await expect.poll(() => row('0:03.0').textContent()).toMatch(/–$/)
+  await expect.poll(() => row('0:05.0').textContent()).toMatch(/6[23]\d0$/)
   await point.focus()
   await page.keyboard.press('Delete')
-  expect(await page.locator('.handle').count()).toBe(0)
+  await expect.poll(() => page.locator('.handle').count()).toBe(0)
 })
 
 test('a line is dragged by the pointer', async () => {
   await open('run.wav')
   await heard()
+  await looked(page)
   const line = page.locator('.runview .sheet svg path[stroke="#0072b2"]').first()
   const box = (await line.boundingBox())!
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
@@ -165,26 +166,30 @@ test('a line is dragged by the pointer', async () => {
   await page.mouse.move(x, y + 30, { steps: 4 })
   await page.mouse.up()
   const handle = page.locator('.handle')
-  expect(await handle.count()).toBe(1)
-  expect(Number(await handle.getAttribute('aria-valuenow'))).toBeLessThan(6200)
+  await expect.poll(() => handle.count()).toBe(1)
+  await expect.poll(async () => Number(await handle.getAttribute('aria-valuenow'))).toBeLessThan(6200)
 })
 
 test('a line let go at half its height moves down an octave as a whole, and back again', async () => {
   await open('run.wav')
   await heard()
+  await looked(page)
   const box = (await page.locator('.runview .sheet svg path[stroke="#0072b2"]').first().boundingBox())!
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
   await page.mouse.move(x, y)
   await page.mouse.down()
-  for (let d = 20; d < 300 && (await page.locator('.octave').count()) === 0; d += 5)
+  for (let d = 20; d < 300 && (await page.locator('.octave').count()) === 0; d += 5) {
     await page.mouse.move(x, y + d)
-  expect(await page.locator('.octave').textContent()).toBe('half the speed')
+    // what the line says there is drawn a frame later
+    await drawn(page)
+  }
+  await expect.poll(() => page.locator('.octave').textContent()).toBe('half the speed')
   await page.mouse.up()
-  await expect.poll(() => answer().textContent(), { timeout: 30_000 }).toMatch(/mostly at 31[2-8]0 rpm/)
-  expect(await page.locator('.markband').textContent()).toContain('÷ 2')
-  expect(await page.locator('.handle').count()).toBe(0)
+  await expect.poll(() => answer().textContent()).toMatch(/mostly at 31[2-8]0 rpm/)
+  await expect.poll(() => page.locator('.markband').textContent()).toContain('÷ 2')
+  await expect.poll(() => page.locator('.handle').count()).toBe(0)
   await page.getByRole('button', { name: /^Take away: line A turns half as fast/ }).click()
-  await expect.poll(() => answer().textContent(), { timeout: 30_000 }).toMatch(/mostly at 6[23]\d0 rpm/)
+  await expect.poll(() => answer().textContent()).toMatch(/mostly at 6[23]\d0 rpm/)
 })
 
 test('a stretch called a voice is silent, and the rest stays', async () => {
@@ -198,12 +203,12 @@ test('a stretch called a voice is silent, and the rest stays', async () => {
   await page.getByRole('button', { name: 'Ends at the cursor' }).click()
   await page.getByRole('button', { name: 'Line A is a voice, not an engine' }).click()
   await page.getByText('Line A is a voice, not an engine, 0:00.0 to 0:02.0').waitFor()
-  await page.locator('.job').waitFor({ state: 'detached', timeout: 60_000 })
+  await page.locator('.job').waitFor({ state: 'detached' })
   await page.getByText('Speed over time, as a table').click()
   const row = (time: string) =>
     page.locator('tr', { has: page.getByRole('rowheader', { name: time, exact: true }) })
-  await expect.poll(() => row('0:01.0').textContent(), { timeout: 30_000 }).toMatch(/–$/)
-  expect(await row('0:05.0').textContent()).toMatch(/6[23]\d0$/)
+  await expect.poll(() => row('0:01.0').textContent()).toMatch(/–$/)
+  await expect.poll(() => row('0:05.0').textContent()).toMatch(/6[23]\d0$/)
 })
 
 test('scale readings stand beside the predicted pull, and a track is set by hand', async () => {
@@ -211,7 +216,7 @@ test('scale readings stand beside the predicted pull, and a track is set by hand
   await heard()
   await page.getByLabel('Luggage scale, kg').fill('21.4, 22.0, 21.7')
   await page.getByLabel('Luggage scale, kg').press('Enter')
-  await page.getByText(/The scale read 213 N where \d+ N was expected tied up/).waitFor({ timeout: 60_000 })
+  await page.getByText(/The scale read 213 N where \d+ N was expected tied up/).waitFor()
   const points = Array.from(
     { length: 30 },
     (_, i) =>
@@ -238,7 +243,7 @@ test('a run plays, one engine alone too, and the cursor moves', async () => {
   await page.getByRole('button', { name: 'Engine alone' }).click()
   await page.locator('button[aria-pressed="true"]', { hasText: 'Engine alone' }).waitFor()
   await page.getByRole('button', { name: 'Play', exact: true }).click()
-  await expect.poll(() => page.locator('.clock').textContent(), { timeout: 15_000 }).toMatch(/^0:0[1-9]/)
+  await expect.poll(() => page.locator('.clock').textContent()).toMatch(/^0:0[1-9]/)
   await page.getByRole('button', { name: 'Pause' }).click()
 })
 
@@ -253,9 +258,7 @@ test('a run is kept, found after a reload with what was told of it, and forgotte
   await page.getByRole('button', { name: 'Open run.wav' }).click()
   await heard()
   // the bench of before the reload may stand there until the kept run has been read
-  await expect
-    .poll(() => page.getByLabel('In your own words').inputValue(), { timeout: 15_000 })
-    .toBe('wind from the left')
+  await expect.poll(() => page.getByLabel('In your own words').inputValue()).toBe('wind from the left')
   await page.getByRole('button', { name: 'Forget run.wav' }).click()
   await page.getByText('None kept yet').waitFor()
 })
@@ -265,9 +268,9 @@ test('the microphone gives a live reading and a recording', async () => {
   await page.getByRole('button', { name: 'Start listening' }).click()
   await page.getByRole('meter', { name: 'Speed of engine A' }).waitFor()
   await page.getByRole('button', { name: 'Record', exact: true }).click()
-  await expect.poll(() => page.locator('.recording').textContent(), { timeout: 20_000 }).toMatch(/0:0[2-9]/)
+  await expect.poll(() => page.locator('.recording').textContent()).toMatch(/0:0[2-9]/)
   await page.getByRole('button', { name: 'Stop recording and read it' }).click()
-  await page.locator('.runview').waitFor({ timeout: 60_000 })
+  await page.locator('.runview').waitFor()
 })
 
 test('a refused microphone is said plainly', async () => {

@@ -32,8 +32,25 @@ export async function typeValue(page: Page, within: string, label: string, text:
   await field.press('Enter')
 }
 
+/** Waits until the page is laid out and drawn as it now is: fonts are there, and figures have taken their new width. */
+export async function drawn(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await document.fonts.ready
+    // figures follow their box in one frame and are drawn in the next
+    for (let i = 0; i < 2; i++) await new Promise((done) => requestAnimationFrame(done))
+  })
+}
+
+/** Waits until the craft was looked at: the marks across the top stand, and move nothing down any more. */
+export async function looked(page: Page): Promise<void> {
+  await page.locator('.words a[href="#/float"] .mark').waitFor()
+  await drawn(page)
+}
+
 /** A page must not be wider than its window. */
 export async function expectNoSideScroll(page: Page): Promise<void> {
-  const [wide, window] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth])
-  expect(wide).toBeLessThanOrEqual(window!)
+  await drawn(page)
+  await expect
+    .poll(() => page.evaluate(() => document.documentElement.scrollWidth - innerWidth))
+    .toBeLessThanOrEqual(0)
 }

@@ -22,8 +22,8 @@ test('the weakest bay is named in the answer and shown first; every bay has a ro
   const says = await page.locator('.answer h1').textContent()
   const shown = await page.locator('.switch button[aria-pressed="true"]').first().textContent()
   expect(says).toContain(shown)
-  expect(await bays().count()).toBe(3)
-  expect(await page.locator('.strength > .beside .pictures svg').count()).toBe(3)
+  await expect.poll(() => bays().count()).toBe(3)
+  await expect.poll(() => page.locator('.strength > .beside .pictures svg').count()).toBe(3)
 })
 
 test('a thicker skin is tried with the slider: now against tried in answer, pictures and table', async () => {
@@ -32,14 +32,14 @@ test('a thicker skin is tried with the slider: now against tried in answer, pict
   for (let i = 0; i < 8; i++) await page.keyboard.press('ArrowRight')
   await strip().waitFor()
   // a bay goes by its own name, not by its place in the list
-  expect(await strip().textContent()).toMatch(
-    /Trying (knee pads|engine hatch lid|fore deck), skin [\d.]+ mm, was/,
-  )
+  await expect
+    .poll(() => strip().textContent())
+    .toMatch(/Trying (knee pads|engine hatch lid|fore deck), skin [\d.]+ mm, was/)
   await expect.poll(() => bays().count()).toBe(4)
   const margin = async (row: number) => Number(await bays().nth(row).locator('td').nth(4).textContent())
   const names = await bays().locator('th').allTextContents()
   const tried = names.findIndex((n) => n.endsWith(', tried'))
-  expect(await margin(tried)).toBeGreaterThan(await margin(tried - 1))
+  await expect.poll(() => margin(tried)).toBeGreaterThan(await margin(tried - 1))
   await strip().getByRole('button', { name: 'Drop', exact: true }).click()
   await expect.poll(() => bays().count()).toBe(3)
 })
@@ -55,17 +55,17 @@ test('the search sets options of every kind side by side; one of another kind is
   const builds = (await table.locator('tbody th').allTextContents()).join('; ')
   for (const kind of [/sheet alone/, /on \d+ mm hats/, /foam/, /faces on/]) expect(builds).toMatch(kind)
   const lightest = page.locator('.lightest')
-  expect(await lightest.locator('.sections svg').count()).toBe(1)
+  await expect.poll(() => lightest.locator('.sections svg').count()).toBe(1)
   await lightest
     .getByRole('button', { name: /^Try .*faces on/ })
     .first()
     .click()
   await strip().waitFor()
-  expect(await strip().textContent()).toMatch(/kind sandwich, was stringers/)
+  await expect.poll(() => strip().textContent()).toMatch(/kind sandwich, was stringers/)
   await expect.poll(() => lightest.locator('.sections svg').count()).toBe(2)
-  expect(await lightest.locator('.sections svg desc').last().textContent()).toMatch(
-    /sheet on .* with .* under it/,
-  )
+  await expect
+    .poll(() => lightest.locator('.sections svg desc').last().textContent())
+    .toMatch(/sheet on .* with .* under it/)
   await expect.poll(() => bays().count()).toBe(4)
   await strip().getByRole('button', { name: 'Keep', exact: true }).click()
   await expect.poll(() => bays().count()).toBe(3)
@@ -80,15 +80,17 @@ test('the search sets options of every kind side by side; one of another kind is
 })
 
 test('a hatch says what to put back, hot parts how far they must stand off, findings include the printed impeller', async () => {
-  expect(await page.getByText(/Put back \d+ mm² of section/).count()).toBe(1)
+  await expect.poll(() => page.getByText(/Put back \d+ mm² of section/).count()).toBe(1)
   await page.getByRole('heading', { name: 'Foam beside hot parts' }).waitFor()
-  expect(await page.locator('.hotparts svg desc').last().textContent()).toMatch(
-    /bare it wants \d+ mm|no distance/,
-  )
+  await expect
+    .poll(() => page.locator('.hotparts svg desc').last().textContent())
+    .toMatch(/bare it wants \d+ mm|no distance/)
   const guards = page.getByRole('region', { name: /^Guards for/ }).locator('tbody tr')
-  expect(await guards.count()).toBe(3)
-  expect(await page.getByText(/With it fore deck bears [\d.]+ times what is asked/).count()).toBe(1)
-  await expect.poll(() => page.locator('.findings').textContent(), { timeout: 20_000 }).toMatch(/blade roots/)
+  await expect.poll(() => guards.count()).toBe(3)
+  await expect
+    .poll(() => page.getByText(/With it fore deck bears [\d.]+ times what is asked/).count())
+    .toBe(1)
+  await expect.poll(() => page.locator('.findings').textContent()).toMatch(/blade roots/)
   const found = await page.locator('.findings').textContent()
   for (const part of [
     /sealant/,

@@ -34,11 +34,11 @@ test('undo and redo reach across a reload', async () => {
   await first.getByRole('heading', { name: 'The craft file' }).waitFor()
   await kept(first)
   await first.getByRole('button', { name: 'Undo' }).click()
-  expect(await fileText(first)).toContain('pitch: 100 mm')
+  await expect.poll(() => fileText(first)).toContain('pitch: 100 mm')
   await kept(first)
   await first.reload()
   await first.getByRole('button', { name: 'Redo' }).click()
-  expect(await fileText(first)).toContain('pitch: 90 mm')
+  await expect.poll(() => fileText(first)).toContain('pitch: 90 mm')
 })
 
 test('a second tab follows the first, is told so, and can take the craft over', async () => {
@@ -48,7 +48,7 @@ test('a second tab follows the first, is told so, and can take the craft over', 
   await second.getByText('open in another tab').waitFor()
   // the second tab cannot overwrite: its text is closed to typing
   await second.getByRole('button', { name: 'As text' }).click()
-  expect(await second.getByLabel('Text of the craft file').getAttribute('readonly')).not.toBeNull()
+  await expect.poll(() => second.getByLabel('Text of the craft file').getAttribute('readonly')).not.toBeNull()
 
   await openFold(first, 'Jet')
   await typeValue(first, pitch, 'Pitch', '101')
@@ -60,7 +60,7 @@ test('a second tab follows the first, is told so, and can take the craft over', 
   const text = await second.getByLabel('Text of the craft file').inputValue()
   await second.getByLabel('Text of the craft file').fill(text.replace('101 mm', '102 mm'))
   await kept(second)
-  expect(await fileText(first)).toContain('pitch: 102 mm')
+  await expect.poll(() => fileText(first)).toContain('pitch: 102 mm')
 })
 
 test('a tab that froze in the middle of an edit loses the craft but not the edit', async () => {
@@ -87,7 +87,7 @@ test('a tab that froze in the middle of an edit loses the craft but not the edit
   )
   await second.getByRole('button', { name: 'Take over here' }).click()
   await second.getByText('This tab keeps the craft now').waitFor()
-  expect(await fileText(second)).toBe(text)
+  await expect.poll(() => fileText(second)).toBe(text)
   await second
     .getByLabel('Text of the craft file')
     .fill(text.replace('name: Heron', 'name: Heron of the second'))
@@ -104,9 +104,9 @@ test('a tab that froze in the middle of an edit loses the craft but not the edit
   await first.getByRole('button', { name: 'File and units' }).click()
   await first.getByRole('menuitem', { name: 'All crafts' }).click()
   await first.getByRole('button', { name: 'heron (other tab).yaml', exact: true }).click()
-  expect(await fileText(first)).toContain('name: Heron of the first')
+  await expect.poll(() => fileText(first)).toContain('name: Heron of the first')
   await second.reload()
-  expect(await fileText(second)).toContain('name: Heron of the second')
+  await expect.poll(() => fileText(second)).toContain('name: Heron of the second')
 })
 
 test('the second tab takes the craft over by itself when the first closes', async () => {
@@ -121,7 +121,7 @@ test('the second tab takes the craft over by itself when the first closes', asyn
   await area.fill((await area.inputValue()).replace('name: Teal', 'name: Teal two'))
   await kept(second)
   await second.reload()
-  expect(await fileText(second)).toContain('name: Teal two')
+  await expect.poll(() => fileText(second)).toContain('name: Teal two')
 })
 
 test('once opened, the app works with the server gone', async () => {
@@ -135,6 +135,6 @@ test('once opened, the app works with the server gone', async () => {
   await page.getByRole('heading', { name: 'Heron' }).waitFor()
   await openFold(page, 'Jet')
   await typeValue(page, pitch, 'Pitch', '99')
-  expect(await fileText(page)).toContain('pitch: 99 mm')
+  await expect.poll(() => fileText(page)).toContain('pitch: 99 mm')
   await page.context().close()
 })

@@ -83,23 +83,17 @@ const start = async () => {
 const record = async (seconds: number) => {
   await page.getByRole('button', { name: 'Record', exact: true }).click()
   await expect
-    .poll(async () => Number(/0:(\d\d)/.exec((await page.locator('.recording').textContent())!)?.[1]), {
-      timeout: 30_000,
-    })
+    .poll(async () => Number(/0:(\d\d)/.exec((await page.locator('.recording').textContent())!)?.[1]))
     .toBeGreaterThanOrEqual(seconds)
 }
 
 test('two engines in, two figures out', async () => {
   await start()
   await expect
-    .poll(
-      async () =>
-        [await dial('A'), await dial('B')]
-          .sort((a, b) => b - a)
-          .map((v, i) => Math.abs(v / SPEEDS[i]! - 1) < 0.02),
-      {
-        timeout: 30_000,
-      },
+    .poll(async () =>
+      [await dial('A'), await dial('B')]
+        .sort((a, b) => b - a)
+        .map((v, i) => Math.abs(v / SPEEDS[i]! - 1) < 0.02),
     )
     .toEqual([true, true])
 })
@@ -108,7 +102,7 @@ test('a recording of both engines is read to both speeds', async () => {
   await start()
   await record(8)
   await page.getByRole('button', { name: 'Stop recording and read it' }).click()
-  await page.getByRole('heading', { name: 'What happened' }).waitFor({ timeout: 60_000 })
+  await page.getByRole('heading', { name: 'What happened' }).waitFor()
   const says = (await page.locator('.answer h1').textContent())!
   const speeds = [...says.matchAll(/(\d{4}) rpm/g)].map((m) => Number(m[1])).sort((a, b) => b - a)
   expect(speeds.map((v, i) => Math.abs(v / SPEEDS[i]! - 1) < 0.01)).toEqual([true, true])
@@ -129,10 +123,12 @@ test('a recording broken off by a reload is offered and read', async () => {
   await start()
   await record(10)
   await page.reload()
-  await page.getByText(/A recording of 0:(08|1\d)\.\d begun .* was broken off/).waitFor()
+  // what was on the disk: all but the last four seconds, and more where the reload took long
+  const brokenOff = page.getByText(/A recording of 0:\d\d\.\d begun .* was broken off/)
+  expect(Number(/0:(\d\d)/.exec((await brokenOff.textContent())!)?.[1])).toBeGreaterThanOrEqual(8)
   await page.getByRole('button', { name: 'Read it', exact: true }).click()
-  await page.getByRole('heading', { name: 'What happened' }).waitFor({ timeout: 60_000 })
-  expect(await page.getByRole('button', { name: 'Read it', exact: true }).count()).toBe(0)
+  await page.getByRole('heading', { name: 'What happened' }).waitFor()
+  await expect.poll(() => page.getByRole('button', { name: 'Read it', exact: true }).count()).toBe(0)
 })
 
 test('a microphone pulled out is said, and what was recorded is read', async () => {
@@ -142,7 +138,7 @@ test('a microphone pulled out is said, and what was recorded is read', async () 
     ;(window as unknown as { heard: MediaStreamTrack }).heard.dispatchEvent(new Event('ended'))
   })
   await page.getByText('The microphone is gone').waitFor()
-  await page.locator('.runview').waitFor({ timeout: 60_000 })
+  await page.locator('.runview').waitFor()
 })
 
 test.each([

@@ -88,7 +88,7 @@ test('keeping writes the file and the log, and can be undone after a reload', as
   await page.reload()
   await page.getByRole('button', { name: 'Undo' }).click()
   await strip().getByText('96 mm').waitFor()
-  expect(await fileText(page)).toBe(before)
+  await expect.poll(() => fileText(page)).toBe(before)
 })
 
 test('Escape and a wrong value try nothing', async () => {
@@ -96,6 +96,6 @@ test('Escape and a wrong value try nothing', async () => {
   await field.fill('nonsense')
   await page.keyboard.press('Enter')
   await page.keyboard.press('Escape')
-  expect(await field.inputValue()).toBe('108')
-  expect(await strip().count()).toBe(0)
+  await expect.poll(() => field.inputValue()).toBe('108')
+  await expect.poll(() => strip().count()).toBe(0)
 })
