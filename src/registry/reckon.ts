@@ -82,7 +82,11 @@ export function reckonTexts(reckoner: Reckoner, texts: Readonly<Record<string, s
     if (text === undefined || text.trim() === '') {
       if (port.kind === 'choice' && port.choices?.[0] !== undefined) words[port.name] = port.choices[0]
       else if (port.assumed !== undefined) numbers[port.name] = port.assumed
-      else problems.push({ input: port.name, says: `is missing: ${port.says}, ${rangeOf(port)}` })
+      else
+        problems.push({
+          input: port.name,
+          says: `is missing: ${port.says.replace(/\.$/, '')}; expected ${rangeOf(port)}`,
+        })
       continue
     }
     const value = readInput(port, text)

@@ -32,7 +32,10 @@ export function loadsFigure(picture: LoadsPicture, width = 180): Sheet {
   const heads = rows.map((row) => Math.max(...row.map((c) => headOf(picture, c, cell).length)))
   const talls = rows.map(
     (row, r) =>
-      Math.max(...row.map((c) => above(picture, c))) * scale + depth(hull) * scale + 10 + 4 * heads[r]!,
+      Math.max(...row.map((c) => Math.max(above(picture, c) * scale, stays(c) ? 0 : verdict))) +
+      depth(hull) * scale +
+      10 +
+      4 * heads[r]!,
   )
   const height = talls.reduce((a, b) => a + b, 4)
   let foot = height
@@ -49,11 +52,15 @@ export function loadsFigure(picture: LoadsPicture, width = 180): Sheet {
   }
 }
 
+/** what sinks or goes over has no waterline of its own to be drawn at: a word stands there, and wants so many mm */
+const stays = (c: LoadCase): boolean => !c.sinks && !c.over
+const verdict = 6.5
+
 /** m drawn below the water, and above it: room for the hull, its rider and the common centre of gravity */
 const depth = (hull: Hull) => 0.8 * hull.depth
 function above(picture: LoadsPicture, c: LoadCase): number {
   const { hull, rider } = picture
-  if (c.sinks || c.over) return 0.3 * hull.depth
+  if (!stays(c)) return 0.3 * hull.depth
   const tall = rider ? (tallness[postureOf(c) ?? 'prone'] ?? 0.15) * rider.stature : 0
   const centre = project('side', makeFrame(c.attitude.trim, c.attitude.heel), c.attitude.h, ...c.centre)[1]
   const head = rider && c.name === 'swamped, rider alongside' ? 0.15 * rider.stature : 0
@@ -120,12 +127,11 @@ function loadMarks(
   ]
   const start = left + 6
   const old = before?.cases.find((b) => b.name === c.name)
-  if (before && old && !old.sinks && !old.over && loadWords(old) !== loadWords(c))
+  if (before && old && stays(old) && loadWords(old) !== loadWords(c))
     marks.push(
       ...hullMarks(before.hull, old, start, water, scale, { stroke: quiet, width: 0.3, dash: [1.5, 1] }),
     )
-  // what does not stay has no waterline of its own to be drawn at
-  if (c.sinks || c.over) {
+  if (!stays(c)) {
     const words = c.sinks ? 'sinks' : 'does not stay upright'
     return [
       ...marks,

@@ -72,6 +72,19 @@ test('a load that sinks or does not stay is said so, and has no waterline of its
   const lead = floatAnswer({ ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] }] })
   const sheet = loadsFigure({ hull: sled, cases: lead.cases }, 180)
   expect(words(sheet)).toContain('sinks')
+  // and the word stands clear of the lines over it, at every width
+  for (const width of [94, 180, 260])
+    for (const cases of [lead.cases, answer.cases.map((c) => ({ ...c, over: true }))]) {
+      const lines = loadsFigure({ hull: sled, cases }, width).marks.flatMap((m) =>
+        m.kind === 'text' ? [m] : [],
+      )
+      const verdicts = lines.filter((m) => m.anchor === 'middle')
+      expect(verdicts.length).toBe(cases.length)
+      for (const v of verdicts) {
+        const over = lines.filter((m) => m !== v && m.y > v.y && m.x < v.x).map((m) => m.y - v.y)
+        expect(Math.min(...over)).toBeGreaterThan(1.2 * v.size)
+      }
+    }
   expect(sheet.says).toMatch(/sinks, \d+ kg too heavy/)
   expect(
     words(
@@ -98,8 +111,14 @@ describe('the answer in a sentence', () => {
     expect(quick.says).toBe(full.says)
     expect(quick.says).toMatch(/^With its rider kneeling it floats/)
   })
-  test('GM of a stiff rider follows from that of a balancing one by the height of his weight', () => {
+  test('GM of a stiff rider follows from that of a balancing one by the height of his weight, with liquid in a tank too', () => {
     expect(stiffGm(input, answer.ridden.gmFeet)).toBeCloseTo(answer.ridden.gmRigid, 3)
+    const shape = { kind: 'box', length: 0.3, width: 0.3, height: 0.2, cells: 1 } as const
+    const tank = { name: 'tank', shape, foot: [1.3, 0, 0.04], volume: 0.012, give: 0, density: 745 } as const
+    const wet = { ...input, tanks: [{ ...tank, sealed: true }] }
+    const ridden = floatAnswer(wet).ridden
+    expect(stiffGm(wet, ridden.gmFeet)).toBeCloseTo(ridden.gmRigid, 3)
+    expect(floatSays(wet, liveFloat(wet)(0.95, 0), undefined, false).confidence).toMatch(/add up to 73 kg/)
   })
   test('a craft too heavy sinks, by so much', () => {
     const lead = { ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] as const }] }
