@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { beforeEach, expect, test } from 'vitest'
 import { axeFinds, onFreshPages } from './freshPages.ts'
-import { expectNoSideScroll, fileText, kept, openExample } from './steps.ts'
+import { expectNoSideScroll, fileText, goTo, kept, openExample, openExampleOn } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -13,18 +13,18 @@ beforeEach(async () => {
 
 const answer = () => page.locator('.answer h1')
 const triedAnswer = () => page.locator('.answer .saystried')
-const go = (id: string) => page.evaluate((hash) => void (location.hash = hash), `#/${id}`)
+const go = (id: string) => goTo(page, id)
 const figure = (name: string) => page.getByRole('button', { name: `Save picture ${name}`, exact: true })
 
 /** Opens the example with ports and pipe on this page and waits for its first curve. */
 async function openBreath(change?: (text: string) => string): Promise<void> {
-  await openExample(page, 'Dabchick')
   if (change) {
+    await openExample(page, 'Dabchick')
     const text = change(await fileText(page))
     await page.getByLabel('Text of the craft file').fill(text)
     await kept(page)
-  }
-  await go('breath')
+    await go('breath')
+  } else await openExampleOn(page, 'Dabchick', 'breath')
   await page.getByRole('heading', { level: 1, name: /gives [\d.]+ kW/ }).waitFor()
 }
 
@@ -164,8 +164,7 @@ test('the note is played without a complaint', async () => {
 })
 
 test('an engine known by its curve shows it and teaches what to measure', async () => {
-  await openExample(page, 'Heron')
-  await go('breath')
+  await openExampleOn(page, 'Heron', 'breath')
   await answer().waitFor()
   await expect.poll(() => answer().textContent()).toContain('how it breathes is not known yet')
   await figure('torque').waitFor()
@@ -176,8 +175,7 @@ test('an engine known by its curve shows it and teaches what to measure', async 
 })
 
 test('two engines are looked at one after the other', async () => {
-  await openExample(page, 'Teal')
-  await go('breath')
+  await openExampleOn(page, 'Teal', 'breath')
   await answer().waitFor()
   await page.getByRole('button', { name: 'rear' }).click()
   await expect.poll(() => answer().textContent()).toMatch(/^Rear gives/)

@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { wakewright } from './commandLine.ts'
 import { axeFinds, onFreshPages } from './freshPages.ts'
-import { expectNoSideScroll, fileText, kept, looked, openExample } from './steps.ts'
+import { expectNoSideScroll, fileText, goTo, kept, looked, openExampleOn } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -18,10 +18,7 @@ const live = (name: string) => page.locator('.live div', { hasText: name }).loca
 const strip = () => page.getByRole('region', { name: 'What is being tried' })
 
 async function openFloat(name: 'Heron' | 'Teal' | 'Dabchick', whole = true): Promise<void> {
-  await openExample(page, name)
-  await page.evaluate(() => {
-    location.hash = '#/float'
-  })
+  await openExampleOn(page, name, 'float')
   await answer().waitFor()
   if (whole) await page.getByRole('heading', { name: 'The loads side by side' }).waitFor()
   await looked(page)
@@ -73,12 +70,25 @@ test('arrow keys move the rider, the craft answers at once, the place is tried a
 
 test('dragging the rider over the deck answers every frame and never blocks for long', async () => {
   await openFloat('Heron')
+  const session = await page.context().newCDPSession(page)
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' })
+  const scriptSeconds = async () =>
+    (await session.send('Performance.getMetrics')).metrics.find((m) => m.name === 'ScriptDuration')!.value
   await rider().scrollIntoViewIfNeeded()
+  const before = await scriptSeconds()
   const at = (await rider().boundingBox())!
   await page.mouse.move(at.x + at.width / 2, at.y + at.height / 2)
   await page.mouse.down()
   for (let i = 1; i <= 30; i++)
     await page.mouse.move(at.x + at.width / 2 + 4 * i, at.y + at.height / 2 + (i % 5))
+  const spent = (await scriptSeconds()) - before
+  const answered = await page.evaluate(() => performance.getEntriesByName('rider answered').length)
+  expect(answered).toBeGreaterThan(5)
+  // all the script that ran for a frame, within a frame's time: processor time, as the machine may be busy with other work
+  console.log(
+    `rider dragged: ${answered} frames, ${((1000 * spent) / answered).toFixed(1)} ms of script each`,
+  )
+  expect(spent / answered).toBeLessThan(0.017)
   await expect.poll(() => live('Trim').textContent()).toMatch(/bow down/)
   // held still, views, numbers and mark say the same: what followed past React is where React then has it
   await expect
@@ -96,13 +106,6 @@ test('dragging the rider over the deck answers every frame and never blocks for 
     .toBeLessThan(2)
   await page.mouse.up()
   await strip().waitFor()
-  const spans = await page.evaluate(() =>
-    performance.getEntriesByName('rider answered').map((e) => e.duration),
-  )
-  spans.sort((a, b) => a - b)
-  expect(spans.length).toBeGreaterThan(5)
-  // half of the frames within a frame's time, on a machine that may be busy
-  expect(spans[Math.floor(spans.length / 2)]).toBeLessThan(17)
 })
 
 test('a reload in the middle of a drag leaves no trace; a finished one is tried over a reload and undone', async () => {
@@ -163,9 +166,7 @@ test('two scale readings give weight and centre, and trying them makes the list 
     .toContain(`all but the rider, tried${(70 + liquid).toFixed(1)}`)
   await strip().getByRole('button', { name: 'Keep', exact: true }).click()
   await kept(page)
-  await page.evaluate(() => {
-    location.hash = '#/craft'
-  })
+  await goTo(page, 'craft')
   await expect.poll(() => fileText(page)).toContain('log:')
   // taken back, the list is as it was
   await page.getByRole('button', { name: 'Undo' }).click()
@@ -223,9 +224,7 @@ test('a hull file is tried as the hull, kept by name, and found again after a re
   await page.getByText('which this browser has').waitFor()
   // the sketch of the craft, and so every look at it, rests on the same mesh: 142 kg at 0.96 m on this box sink it 7.4 cm and trim
   // it 2.1° by the stern (0.24 m off the middle, over L²/12T), 118 to 120 mm at the transom; the sled it was draws 121
-  await page.evaluate(() => {
-    location.hash = '#/craft'
-  })
+  await goTo(page, 'craft')
   const sketch = page.locator('svg desc', { hasText: 'from the side, from above and from astern' }).first()
   await expect
     .poll(async () => Number(/drawing (\d+) mm/.exec((await sketch.textContent()) ?? '')?.[1]))
@@ -238,14 +237,10 @@ test('what is guessed of a hull file, or wrong with it, is told alike on the pag
   await pick().setInputFiles(stl(inches))
   await strip().getByRole('button', { name: 'Keep', exact: true }).click()
   await kept(page)
-  await page.evaluate(() => {
-    location.hash = '#/craft'
-  })
+  await goTo(page, 'craft')
   const text = await fileText(page)
   expect(text).toMatch(/mesh: box\.stl/)
-  await page.evaluate(() => {
-    location.hash = '#/float'
-  })
+  await goTo(page, 'float')
   const folder = mkdtempSync(join(tmpdir(), 'hull-'))
   try {
     writeFileSync(join(folder, 'craft.yaml'), text)

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { pages } from '../../src/web/pages/registry.ts'
 import { withoutServiceWorker } from './browser.ts'
 import { axeFinds, onOneBrowser } from './freshPages.ts'
-import { expectNoSideScroll, looked, openExample } from './steps.ts'
+import { expectNoSideScroll, goTo, looked, openExample } from './steps.ts'
 
 /** Every page as it first stands: sound to axe, and never wider than its window. */
 
@@ -15,8 +15,8 @@ const fontSize = (page: Page, size: string) =>
   page.evaluate((to) => void (document.documentElement.style.fontSize = to), size)
 
 /** Opens a page of an example and waits until it stands. */
-async function goTo(page: Page, { id, word }: (typeof pages)[number]): Promise<void> {
-  await page.evaluate((hash) => void (location.hash = hash), `#/${id}`)
+async function stand(page: Page, { id, word }: (typeof pages)[number]): Promise<void> {
+  await goTo(page, id)
   await page.locator('.words a[aria-current="page"]', { hasText: word }).waitFor()
   await page.locator('main h1').first().waitFor()
   await looked(page)
@@ -39,7 +39,7 @@ describe('the example with the most in it', () => {
     test(`${which.word}: axe finds nothing, and it fits a phone and text twice as large`, async () => {
       await page.setViewportSize(desk)
       await fontSize(page, '')
-      await goTo(page, which)
+      await stand(page, which)
       await page.locator('details').evaluateAll((all) => {
         for (const fold of all) (fold as HTMLDetailsElement).open = true
       })
@@ -60,7 +60,7 @@ for (const example of ['Heron', 'Teal'] as const)
     await openExample(page, example)
     await page.setViewportSize(phone)
     for (const which of pages) {
-      await goTo(page, which)
+      await stand(page, which)
       await expectNoSideScroll(page)
     }
     await page.context().close()

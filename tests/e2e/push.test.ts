@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { onFreshPages } from './freshPages.ts'
-import { fileText, kept, openExample } from './steps.ts'
+import { exampleText, fileText, goTo, kept, openExample, openExampleOn } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -15,10 +15,7 @@ const slider = (name: string) => page.getByRole('slider', { name: `${name}, slid
 
 /** Opens an example on the Push page and waits for its ranges. */
 async function open(name: 'Heron' | 'Teal'): Promise<void> {
-  await openExample(page, name)
-  await page.evaluate(() => {
-    location.hash = '#/push'
-  })
+  await openExampleOn(page, name, 'push')
   await answer().waitFor()
   await page.locator('.answer .sure strong').waitFor()
 }
@@ -39,8 +36,7 @@ test('the answer is a sentence with speed, pull, rotation and range, and the fig
 
 test('a slider moved by keyboard changes the answer, is shown as tried, kept in file and log, and undone', async () => {
   await open('Heron')
-  const before = await fileTextOnCraft()
-  await back()
+  const before = exampleText('Heron')
   const pitch = slider('Impeller pitch')
   await pitch.focus()
   for (let i = 0; i < 6; i++) await pitch.press('ArrowLeft')
@@ -73,8 +69,7 @@ test('a slider moved by keyboard changes the answer, is shown as tried, kept in 
 
 test('dropping what was tried leaves the file as it was', async () => {
   await open('Heron')
-  const before = await fileTextOnCraft()
-  await back()
+  const before = exampleText('Heron')
   await slider('Nozzle bore').focus()
   await slider('Nozzle bore').press('ArrowRight')
   await strip().getByRole('button', { name: 'Drop' }).click()
@@ -122,9 +117,7 @@ test('an engine without a torque curve gives no answer but says what is missing 
   )
   await page.getByLabel('Text of the craft file').fill(ports)
   await kept(page)
-  await page.evaluate(() => {
-    location.hash = '#/push'
-  })
+  await goTo(page, 'push')
   await page.getByRole('heading', { name: 'How it will go cannot be worked out yet' }).waitFor()
   await expect.poll(() => page.locator('.empty').textContent()).toContain('torque curve')
   await page.getByRole('link', { name: 'Fill it in on the Craft page' }).click()
@@ -155,16 +148,7 @@ test('a slider move is worked out again at once; the times are printed, not judg
 })
 
 async function fileTextOnCraft(): Promise<string> {
-  await page.evaluate(() => {
-    location.hash = '#/craft'
-  })
+  await goTo(page, 'craft')
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
   return fileText(page)
-}
-
-async function back(): Promise<void> {
-  await page.evaluate(() => {
-    location.hash = '#/push'
-  })
-  await answer().waitFor()
 }

@@ -7,7 +7,7 @@ import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { inventedRun } from '../../src/sound/invented.ts'
 import { writeWav } from '../../src/sound/wav.ts'
 import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
-import { openExample } from './steps.ts'
+import { goTo, openExample, openExampleOn } from './steps.ts'
 
 /** Every kind of file, whole and broken, as the page takes it; and what the page keeps through reloads and without a server. */
 let served: Awaited<ReturnType<typeof serveApp>>
@@ -75,10 +75,7 @@ afterEach(async () => {
 async function runsPage(before?: () => void, address = served.address) {
   bench.complaints.length = 0
   page = await bench.freshPage(address, before)
-  await openExample(page, 'Heron')
-  await page.evaluate(() => {
-    location.hash = '#/runs'
-  })
+  await openExampleOn(page, 'Heron', 'runs')
 }
 const open = async (name: string) => page.getByLabel('Recording', { exact: true }).setInputFiles(file(name))
 const heard = () => page.getByRole('heading', { name: 'What happened' }).waitFor()
@@ -244,15 +241,11 @@ test('each craft keeps its own run on the bench', async () => {
   await open('run.wav')
   await heard()
   await keptOnBench(/run\.wav/)
-  await page.evaluate(() => {
-    location.hash = '#/craft'
-  })
+  await goTo(page, 'craft')
   await page.getByRole('button', { name: 'File and units' }).click()
   await page.getByRole('menuitem', { name: 'All crafts, new craft, examples' }).click()
   await openExample(page, 'Teal')
-  await page.evaluate(() => {
-    location.hash = '#/runs'
-  })
+  await goTo(page, 'runs')
   await page.getByText('No run on the bench yet').waitFor()
 })
 

@@ -8,7 +8,7 @@ import { inventedRun } from '../../src/sound/invented.ts'
 import { writeWav } from '../../src/sound/wav.ts'
 import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
 import { axeFinds } from './freshPages.ts'
-import { drawn, expectNoSideScroll, looked, openExample } from './steps.ts'
+import { drawn, expectNoSideScroll, looked, openExampleOn } from './steps.ts'
 
 let served: Awaited<ReturnType<typeof serveApp>>
 let profile: ReturnType<typeof profileFolder>
@@ -51,18 +51,13 @@ afterAll(async () => {
 beforeEach(async () => {
   bench.complaints.length = 0
   page = await bench.freshPage(served.address)
-  await openExample(page, 'Heron')
-  await toRuns()
+  await openExampleOn(page, 'Heron', 'runs')
 })
 afterEach(async () => {
   await page.context().close()
   expect(bench.complaints).toEqual([])
 })
 
-const toRuns = () =>
-  page.evaluate(() => {
-    location.hash = '#/runs'
-  })
 const open = async (name: string) => page.getByLabel('Recording', { exact: true }).setInputFiles(file(name))
 const answer = () => page.locator('.answer h1')
 const heard = () => page.getByRole('heading', { name: 'What happened' }).waitFor()

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 
@@ -7,6 +8,29 @@ import { expect } from 'vitest'
 export async function openExample(page: Page, name: 'Heron' | 'Teal' | 'Dabchick'): Promise<void> {
   await page.getByRole('button', { name, exact: true }).click()
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
+}
+
+/**
+ * Opens one of the examples right on a page: the address names it already, so that the form of the craft, the largest page
+ * there is, need not be laid out first.
+ */
+export async function openExampleOn(
+  page: Page,
+  name: 'Heron' | 'Teal' | 'Dabchick',
+  id: string,
+): Promise<void> {
+  await goTo(page, id)
+  await page.getByRole('button', { name, exact: true }).click()
+  await page.locator(`.words a[aria-current="page"][href="#/${id}"]`).waitFor()
+}
+
+/** The file of an example as it is opened. */
+export const exampleText = (name: 'Heron' | 'Teal' | 'Dabchick') =>
+  readFileSync(`demo/${name.toLowerCase()}.yaml`, 'utf8')
+
+/** Goes to a page by its address. */
+export async function goTo(page: Page, id: string): Promise<void> {
+  await page.evaluate((hash) => void (location.hash = hash), `#/${id}`)
 }
 
 /** Waits until the page says that what was typed is kept. */

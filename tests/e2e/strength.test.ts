@@ -1,17 +1,14 @@
 import type { Page } from 'playwright-core'
 import { beforeEach, expect, test } from 'vitest'
 import { axeFinds, onFreshPages } from './freshPages.ts'
-import { expectNoSideScroll, kept, openExample } from './steps.ts'
+import { expectNoSideScroll, kept, openExampleOn } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
   page = fresh
 })
 beforeEach(async () => {
-  await openExample(page, 'Heron')
-  await page.evaluate(() => {
-    location.hash = '#/strength'
-  })
+  await openExampleOn(page, 'Heron', 'strength')
   await page.locator('.answer h1').waitFor()
 })
 

@@ -7,7 +7,7 @@ import { makeClip } from '../../src/sound/synth/clip.ts'
 import { CONTROL_RATE, type EngineScript } from '../../src/sound/synth/script.ts'
 import { writeWav } from '../../src/sound/wav.ts'
 import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
-import { openExample } from './steps.ts'
+import { openExampleOn } from './steps.ts'
 
 /** The live tachometer with a microphone that hears two engines. */
 const SPEEDS = [6300, 5400]
@@ -64,10 +64,7 @@ beforeEach(async () => {
     }
   })
   await page.context().grantPermissions(['microphone'], { origin: new URL(served.address).origin })
-  await openExample(page, 'Teal')
-  await page.evaluate(() => {
-    location.hash = '#/runs'
-  })
+  await openExampleOn(page, 'Teal', 'runs')
 })
 afterEach(async () => {
   await page.context().close()

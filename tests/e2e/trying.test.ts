@@ -2,17 +2,15 @@ import type { Page } from 'playwright-core'
 import { beforeEach, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { onFreshPages } from './freshPages.ts'
-import { fileText, kept, openExample, typeValue } from './steps.ts'
+import { exampleText, fileText, kept, openExampleOn, typeValue } from './steps.ts'
 
 let page: Page
-let before = ''
+const before = exampleText('Heron')
 onFreshPages((fresh) => {
   page = fresh
 })
 beforeEach(async () => {
-  await openExample(page, 'Heron')
-  before = await fileText(page)
-  await show('Push')
+  await openExampleOn(page, 'Heron', 'push')
 })
 
 const show = (word: string) => page.getByRole('link', { name: word }).first().click()
