@@ -1,5 +1,7 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { expectGolden } from '../../drawing/golden.testkit.ts'
+import { textWidth } from '../../drawing/textWidth.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import { riderEnvelope } from './envelope.ts'
 import { endView, sideView } from './figures.ts'
@@ -20,6 +22,8 @@ const view = {
   rider: { x: 0.9, y: 0.02, deck: 0.24, stature: 1.76, stance: 'kneeling' as const },
 }
 
+const angle = (most: number) => fc.double({ min: -most * deg, max: most * deg, noNaN: true })
+
 describe('true views', () => {
   test('the side view', () => expectGolden(sideView(view), import.meta.dirname, 'side-view'))
   test('the view from astern', () => expectGolden(endView(view), import.meta.dirname, 'end-view'))
@@ -36,6 +40,48 @@ describe('true views', () => {
     expect(heels).toContain('now 2.9° down to port')
     const hulls = (s: typeof both) => s.marks.filter((m) => m.kind === 'polyline' && m.name === 'hull').length
     expect(hulls(both)).toBeGreaterThan(hulls(sideView(view)))
+  })
+  test('while a drag goes on no view changes its height, wherever the rider goes, so that nothing below moves or is cut off', () => {
+    const before = { hull: sled, attitude: rest }
+    const openings = ['carburettor intake', 'exhaust outlet', 'tank vent', 'throttle cable'].map(
+      (name, i) => ({
+        name,
+        kind: 'cable' as const,
+        at: [0.5 * i, 0, 0.1 + 0.1 * i] as const,
+        area: 0,
+      }),
+    )
+    fc.assert(
+      fc.property(
+        fc.constantFrom(62, 94, 130, 160),
+        fc.boolean(),
+        fc.array(
+          fc.record({ trim: angle(12), heel: angle(40), x: fc.double({ min: 0.1, max: 2.3, noNaN: true }) }),
+          {
+            minLength: 1,
+            maxLength: 5,
+          },
+        ),
+        (width, tried, places) => {
+          const still = { ...view, openings, width, ...(tried ? { before } : {}) }
+          const steady = { rest: still, frames: {} }
+          for (const draw of [sideView, endView]) {
+            const { height } = draw(still)
+            for (const { trim, heel, x } of places) {
+              const rider = { ...view.rider, x }
+              const moved = { ...still, before, rider, attitude: { ...rest, trim, heel }, steady }
+              const sheet = draw(moved)
+              expect(sheet.height).toBeCloseTo(height, 9)
+              // and the key’s words stay within the picture
+              for (const m of sheet.marks)
+                if (m.kind === 'text' && /^\d [a-z]/.test(m.text))
+                  expect(m.x + textWidth(m.text, m.size, true)).toBeLessThan(width)
+            }
+          }
+        },
+      ),
+      { numRuns: 40 },
+    )
   })
   test('every opening is numbered in the picture and spelled out once below it, at any width', () => {
     for (const width of [94, 180]) {

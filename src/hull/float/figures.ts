@@ -8,6 +8,7 @@ import { textWidth } from '../../drawing/textWidth.ts'
 import type { Vec3 } from '../../solid/mesh.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import type { Hull } from '../shape/hull.ts'
+import { type Frames, type Framing, framing, keptFrame } from './framing.ts'
 import { openingKey, openingMarks } from './openingMarks.ts'
 import { heightOver, type Opening } from './openings.ts'
 import { joinedRuns, outline, project, type View } from './outline.ts'
@@ -26,16 +27,16 @@ export interface ViewInput {
   /** mm; 180 when left out */
   width?: number
   title?: string
-  /** keeps the scale and the height of the picture while a drag goes on; made anew where the craft outgrows it */
-  steady?: { [view in View]?: Framing }
+  /** keeps the height of the picture, and its scale where the craft does not outgrow it, while a drag goes on */
+  steady?: Steady
 }
 
-/** What of the world a view shows, m on its own plane. */
-interface Framing {
-  x0: number
-  x1: number
-  bottom: number
-  top: number
+/** What a drag keeps from the pictures it began with. */
+export interface Steady {
+  /** the craft at rest, as it was drawn before the drag */
+  rest: ViewInput
+  /** filled as views are drawn */
+  frames: Frames
 }
 
 const degrees = (a: number) => `${((Math.abs(a) * 180) / Math.PI).toFixed(1)}°`
@@ -61,30 +62,15 @@ function trueView(input: ViewInput, view: View): Sheet {
   const pieces = outline(hull.mesh, view, frame, attitude.h)
   const at = (p: Vec3) => project(view, frame, attitude.h, ...p)
   const lay = before && placed(before, view)
-  const box = boundsOf(pieces)
-  if (lay) widen(box, boundsOf(lay.pieces))
-  const room =
-    input.rider && input.rider.stance !== 'prone'
-      ? 0.95 * input.rider.stature * (input.rider.stance === 'standing' ? 1 : 0.72)
-      : 0.15
-  const needed: Framing = {
-    x0: box.x0,
-    x1: box.x1,
-    top:
-      Math.max(
-        box.y1,
-        input.rider ? at([input.rider.x, input.rider.y, input.rider.deck])[1] + room : box.y1,
-      ) + 0.06,
-    bottom: Math.min(box.y0, 0) - 0.1,
-  }
+  const needed = framing(input, view, pieces, lay?.pieces)
   const { x0, x1, top, bottom } = input.steady ? steadied(input.steady, view, needed) : needed
   const scale = (width - 2 * viewPad) / (x1 - x0)
   const key = view === 'side' ? openingKey(input, width) : { marks: [], height: 0 }
   const foot = key.height
   const title = input.title ?? (view === 'side' ? 'From the side' : 'From astern')
   const words = `${before ? 'tried ' : ''}${attitudeWords(view, attitude)}`
-  // beside the title where there is room, else below it
-  const down = textWidth(title, 3.4, true) + textWidth(words, 3) + 12 > width ? 4.4 : 0
+  // beside the title where there is room for the longest of them, else below it
+  const down = textWidth(title, 3.4, true) + textWidth(longest[view], 3) + 12 > width ? 4.4 : 0
   const height = foot + (top - bottom) * scale + 18 + down
   const sx = (x: number) => viewPad + (x - x0) * scale
   const sy = (y: number) => foot + 7 + (y - bottom) * scale
@@ -120,22 +106,18 @@ function trueView(input: ViewInput, view: View): Sheet {
   }
 }
 
-/** m the craft may outgrow a steady frame before another is made: the free edge of the picture takes it */
-const outgrown = 0.06
-
-/** The frame of before as long as the craft lies within it, else one that has room on all sides. */
-function steadied(steady: NonNullable<ViewInput['steady']>, view: View, needed: Framing): Framing {
-  const was = steady[view]
-  const holds =
-    was &&
-    needed.x0 > was.x0 - outgrown &&
-    needed.x1 < was.x1 + outgrown &&
-    needed.top < was.top + outgrown &&
-    needed.bottom > was.bottom - outgrown / 2
-  if (holds) return was
-  steady[view] = needed
-  return needed
+/** The frame of a picture within a drag. */
+function steadied({ rest, frames }: Steady, view: View, needed: Framing): Framing {
+  if (!frames[view]) {
+    const frame = makeFrame(rest.attitude.trim, rest.attitude.heel)
+    const pieces = outline(rest.hull.mesh, view, frame, rest.attitude.h)
+    frames[view] = framing(rest, view, pieces, rest.before && placed(rest.before, view).pieces)
+  }
+  frames[view] = keptFrame(frames[view], needed)
+  return frames[view]
 }
+
+const longest = { side: 'tried 88.8° bow down', end: 'tried 88.8° down to starboard', top: '' } as const
 
 type Before = NonNullable<ViewInput['before']>
 interface Placed {
@@ -158,15 +140,6 @@ function placed(b: Before, view: View): Placed {
   const made = { pieces, runs: joinedRuns(pieces), at }
   laid.set(b, views.set(view, made))
   return made
-}
-
-type Box = ReturnType<typeof boundsOf>
-
-function widen(box: Box, by: Box): void {
-  box.x0 = Math.min(box.x0, by.x0)
-  box.x1 = Math.max(box.x1, by.x1)
-  box.y0 = Math.min(box.y0, by.y0)
-  box.y1 = Math.max(box.y1, by.y1)
 }
 
 function hullRuns(
@@ -197,17 +170,6 @@ function attitudeWords(view: View, a: Attitude): string {
   return Math.abs(a.heel) < 0.0009
     ? 'upright'
     : `${degrees(a.heel)} down to ${a.heel > 0 ? 'port' : 'starboard'}`
-}
-
-function boundsOf(p: Float64Array): { x0: number; x1: number; y0: number; y1: number } {
-  const b = { x0: Infinity, x1: -Infinity, y0: Infinity, y1: -Infinity }
-  for (let i = 0; i < p.length; i += 2) {
-    b.x0 = Math.min(b.x0, p[i]!)
-    b.x1 = Math.max(b.x1, p[i]!)
-    b.y0 = Math.min(b.y0, p[i + 1]!)
-    b.y1 = Math.max(b.y1, p[i + 1]!)
-  }
-  return b
 }
 
 /** the water from the foot of the picture up to its surface */

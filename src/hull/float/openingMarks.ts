@@ -32,22 +32,39 @@ export function openingMarks(
 
 const isWet = (o: Opening, a: Attitude) => heightOver(a, o.at) < 0 && o.kind !== 'shaft seal'
 
-/** The numbers of the openings spelled out below the picture, in as many columns as fit. */
+const size = 2.6
+
+interface KeyRow {
+  words: string
+  wet: boolean
+}
+
+/** Rows of the key; how high it stands now beside what is tried, but for a drag that began without. */
+function keyRows({ openings, attitude, before, steady }: ViewInput): KeyRow[] {
+  const was = steady && !steady.rest.before ? undefined : before
+  return (openings ?? []).map((o, i) => ({
+    words: `${i + 1} ${o.name} ${above(heightOver(attitude, o.at))}${was ? `, now ${above(heightOver(was.attitude, o.at))}` : ''}`,
+    wet: isWet(o, attitude),
+  }))
+}
+
+const widest = (rows: readonly KeyRow[]) => Math.max(...rows.map((r) => textWidth(r.words, size, true)))
+
+const columnsOf = (rows: readonly KeyRow[], width: number) =>
+  Math.max(1, Math.min(rows.length, Math.floor((width - 8) / (widest(rows) + 5))))
+
+/** The numbers of the openings spelled out below the picture, in as many columns as fit; a drag keeps those it began with. */
 export function openingKey(input: ViewInput, width: number): { marks: Mark[]; height: number } {
-  const size = 2.6
-  const rows = (input.openings ?? []).map((o, i) => {
-    const over = heightOver(input.attitude, o.at)
-    const was = input.before ? `, now ${above(heightOver(input.before.attitude, o.at))}` : ''
-    return { words: `${i + 1} ${o.name} ${above(over)}${was}`, wet: isWet(o, input.attitude) }
-  })
+  const rows = keyRows(input)
   if (rows.length === 0) return { marks: [], height: 0 }
-  const cell = Math.max(...rows.map((r) => textWidth(r.words, size, true))) + 5
-  const columns = Math.max(1, Math.min(rows.length, Math.floor((width - 8) / cell)))
+  const columns = columnsOf(input.steady ? keyRows(input.steady.rest) : rows, width)
   const tall = Math.ceil(rows.length / columns)
   const wide = (width - 8) / columns
+  // longer words in columns that stay are set smaller
+  const fitted = Math.min(size, (size * (wide - 1)) / widest(rows))
   const marks = rows.map(({ words, wet }, i) =>
     text(4 + Math.floor(i / tall) * wide, 2.4 + 4 * (tall - 1 - (i % tall)), words, {
-      size,
+      size: fitted,
       bold: wet,
       colour: wet ? inkOf(okabeIto.vermillion) : quiet,
     }),

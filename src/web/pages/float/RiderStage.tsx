@@ -1,7 +1,7 @@
-import { type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { type PointerEvent, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { aboardOf } from '../../../hull/float/answer.ts'
-import { endView, sideView, type ViewInput, viewPad } from '../../../hull/float/figures.ts'
+import { endView, type Steady, sideView, type ViewInput, viewPad } from '../../../hull/float/figures.ts'
 import type { LiveState } from '../../../hull/float/live.ts'
 import { weightSum } from '../../../hull/float/weights.ts'
 import { deckHeight } from '../../../hull/shape/hull.ts'
@@ -40,12 +40,15 @@ export function RiderStage({ side, now, children }: Props) {
     [side, before],
   )
   const dragged = held !== undefined
-  // while it is dragged the pictures keep their scale, so that only what moves is drawn anew
-  const steady = useRef<NonNullable<ViewInput['steady']>>({})
+  // while it is dragged the pictures keep their height, and their scale, so that only what moves is drawn anew
+  const steady = useRef<Steady>(undefined)
   const seen = useMemo(() => {
     const plainly = seenAt(at, state, moved)
-    return dragged ? { ...plainly, steady: steady.current } : plainly
+    return dragged && steady.current ? { ...plainly, steady: steady.current } : plainly
   }, [seenAt, at, state, moved, dragged])
+  useLayoutEffect(() => {
+    if (!dragged) steady.current = { rest: seen, frames: {} }
+  }, [seen, dragged])
   const drawSide = useCallback((width: number) => sideView({ ...seen, width }), [seen])
   const drawEnd = useCallback((width: number) => endView({ ...seen, width: Math.min(width, 130) }), [seen])
 
@@ -55,7 +58,7 @@ export function RiderStage({ side, now, children }: Props) {
   /** what follows the hand with every frame: views and mark; React follows ten times a second */
   const follow = (place: Place) => {
     const there = side.live(place.x, place.y)
-    const next = { ...seenAt(place, there, true), steady: steady.current }
+    const next = { ...seenAt(place, there, true), ...(steady.current ? { steady: steady.current } : {}) }
     mark.current?.at(place)
     fromSide.current?.next((width) => sideView({ ...next, width }))
     fromAstern.current?.next((width) => endView({ ...next, width: Math.min(width, 130) }))
@@ -65,7 +68,6 @@ export function RiderStage({ side, now, children }: Props) {
   // views keep their height while the rider is dragged, so that nothing under the finger moves
   const hold = (on: boolean) => {
     const box = lock.current
-    if (on) steady.current = {}
     if (box) box.style.height = on ? `${box.offsetHeight}px` : ''
   }
   const drag = { side, at, disabled: readOnly, onMove: move, onNudge: nudge, onHold: hold, onEnd: settle }
