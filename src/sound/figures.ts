@@ -128,7 +128,8 @@ function seriesOf(t: Track, h: Hearing, from: number, to: number): PlotSeries {
   const every = Math.max(1, Math.floor((to - from) / h.step / 3000))
   const x: number[] = []
   const y: number[] = []
-  for (let i = 0; i < t.rpm.length; i += every) {
+  const end = Math.min(t.rpm.length, Math.ceil(to / h.step) + 1)
+  for (let i = Math.max(0, Math.floor(from / h.step)); i < end; i += every) {
     x.push(h.time[i]!)
     y.push(t.rpm[i]! > 0 ? t.rpm[i]! : Number.NaN)
   }

@@ -165,6 +165,52 @@ test('a line is dragged by the pointer', async () => {
   await expect.poll(async () => Number(await handle.getAttribute('aria-valuenow'))).toBeLessThan(6200)
 })
 
+test('a finger drags a line up or down without scrolling the page, and a tap on it only jumps there', async () => {
+  await open('run.wav')
+  await heard()
+  await looked(page)
+  await page.locator('.runview').scrollIntoViewIfNeeded()
+  await drawn(page)
+  const line = page.locator('.runview .sheet svg path[stroke="#0072b2"]').first()
+  const box = (await line.boundingBox())!
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  const cdp = await page.context().newCDPSession(page)
+  await cdp.send('Emulation.setTouchEmulationEnabled', { enabled: true })
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', dy = 0) =>
+    cdp.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: type === 'touchEnd' ? [] : [{ x, y: y + dy }],
+    })
+  await touch('touchStart')
+  await touch('touchEnd')
+  await expect.poll(() => page.locator('.clock').textContent()).toMatch(/^0:03\.\d of/)
+  expect(await page.locator('.handle').count()).toBe(0)
+  const before = await page.evaluate(() => scrollY)
+  await touch('touchStart')
+  for (let dy = 5; dy <= 40; dy += 5) await touch('touchMove', dy)
+  await touch('touchEnd')
+  const handle = page.locator('.handle')
+  await expect.poll(() => handle.count()).toBe(1)
+  await expect.poll(async () => Number(await handle.getAttribute('aria-valuenow'))).toBeLessThan(6100)
+  expect(await page.evaluate(() => scrollY)).toBe(before)
+})
+
+test('the picture goes closer at the cursor, along, and after the cursor', async () => {
+  await open('run.wav')
+  await heard()
+  const shown = page.locator('.spanbar > span')
+  await expect.poll(() => shown.textContent()).toBe('Shown: the whole')
+  await page.getByRole('slider', { name: 'Moment of the recording' }).fill('3.5')
+  await page.getByRole('button', { name: 'Closer at the cursor' }).click()
+  await expect.poll(() => shown.textContent()).toBe('Shown: 0:01.5 to 0:05.5')
+  await page.getByRole('button', { name: 'Later' }).click()
+  await expect.poll(() => shown.textContent()).toBe('Shown: 0:03.0 to 0:07.0')
+  await page.getByRole('slider', { name: 'Moment of the recording' }).fill('0')
+  await expect.poll(() => shown.textContent()).toBe('Shown: 0:00.0 to 0:04.0')
+  await page.getByRole('button', { name: 'Wider' }).click()
+  await expect.poll(() => shown.textContent()).toBe('Shown: the whole')
+})
+
 test('a line let go at half its height moves down an octave as a whole, and back again', async () => {
   await open('run.wav')
   await heard()

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { alongAxis, partAlong, valueAlong } from '../../../drawing/axes.ts'
 import type { Plot, Sheet } from '../../../drawing/sheet.ts'
 import { clockText } from '../../../sound/answer.ts'
@@ -21,6 +21,8 @@ interface Props {
 
 /** mm on the sheet within which a line is taken hold of */
 const REACH = 4
+/** px a pointer moves before it drags */
+const TAP = 4
 
 /** Over the picture: the cursor, and the points of the tracks laid by hand. */
 export function HandLayer({ sheet, hearing, locks, marks, onLocks, onOctave, onSeek }: Props) {
@@ -29,32 +31,64 @@ export function HandLayer({ sheet, hearing, locks, marks, onLocks, onOctave, onS
   const [held, setHeld] = useState<number>()
   /** speed of the line where a new point was taken off it, rev/min; 0 for a point that was there before */
   const [was, setWas] = useState(0)
+  /** where the pointer went down, px, until it moves: a tap jumps there and lays no point */
+  const tap = useRef<{ x: number; y: number; time: number; label: 'A' | 'B' | undefined }>(undefined)
   const x = alongAxis(plot.x, plot.left, plot.right)
   const y = (rpm: number) => sheet.height - alongAxis(plot.y, plot.bottom, plot.top)(rpm)
-  const place = (e: React.PointerEvent) => placeOf(e, svg.current!, sheet, plot)
+  const place = (at: OnScreen) => placeOf(at, svg.current!, sheet, plot)
+  const pointAt = (p: Place) => locks.findIndex((l) => Math.hypot(x(l.time) - p.x, y(l.rpm) - p.y) < REACH)
+  const lineAt = (p: Place) => hearing && nearest(hearing, p.time, p.y, y)
+  const canHold = useRef<(at: OnScreen) => boolean>(() => false)
+  canHold.current = (at) => {
+    const p = place(at)
+    return !p.outside && (pointAt(p) >= 0 || lineAt(p) !== undefined)
+  }
+  // a finger that takes hold of a line must not scroll the page instead; beside the lines it scrolls
+  useEffect(() => {
+    const layer = svg.current!
+    const start = (e: TouchEvent) => {
+      if (e.cancelable && e.touches.length === 1 && canHold.current(e.touches[0]!)) e.preventDefault()
+    }
+    layer.addEventListener('touchstart', start, { passive: false })
+    return () => layer.removeEventListener('touchstart', start)
+  }, [])
 
   const down = (e: React.PointerEvent) => {
     if (!hearing || e.button !== 0) return
     const p = place(e)
     if (p.outside) return
-    const taken = locks.findIndex((l) => Math.hypot(x(l.time) - p.x, y(l.rpm) - p.y) < REACH)
-    const track = taken < 0 ? nearest(hearing, p.time, p.y, y) : undefined
-    if (taken < 0 && !track) return onSeek(p.time)
-    e.preventDefault()
-    svg.current!.setPointerCapture(e.pointerId)
+    const taken = pointAt(p)
+    const line = taken < 0 ? lineAt(p) : undefined
+    if (taken >= 0 || line) {
+      e.preventDefault()
+      svg.current!.setPointerCapture(e.pointerId)
+    }
     setWas(taken >= 0 ? 0 : p.rpm)
     if (taken >= 0) return setHeld(taken)
-    setHeld(locks.length)
-    onLocks([...locks, { label: track!.label, time: p.time, rpm: Math.round(p.rpm) }])
+    tap.current = { x: e.clientX, y: e.clientY, time: p.time, label: line?.label }
   }
   const move = (e: React.PointerEvent) => {
+    const from = tap.current
+    if (from) {
+      if (Math.hypot(e.clientX - from.x, e.clientY - from.y) < TAP) return
+      tap.current = undefined
+      if (!from.label) return
+      const p = place(e)
+      setHeld(locks.length)
+      return onLocks([...locks, { label: from.label, time: p.time, rpm: Math.round(p.rpm) }])
+    }
     if (held === undefined) return
     const p = place(e)
     onLocks(locks.map((l, i) => (i === held ? { ...l, time: p.time, rpm: Math.round(p.rpm) } : l)))
   }
-  const up = () => {
-    const point = held === undefined ? undefined : locks[held]
+  const cancel = () => {
+    tap.current = undefined
     setHeld(undefined)
+  }
+  const up = () => {
+    if (tap.current) onSeek(tap.current.time)
+    const point = held === undefined ? undefined : locks[held]
+    cancel()
     if (!point) return
     const means = dragMeans(was, point.rpm)
     if (means === 'point') return
@@ -71,7 +105,7 @@ export function HandLayer({ sheet, hearing, locks, marks, onLocks, onOctave, onS
       onPointerDown={down}
       onPointerMove={move}
       onPointerUp={up}
-      onPointerCancel={up}
+      onPointerCancel={cancel}
       data-holding={held !== undefined || undefined}
     >
       <title>Points laid by hand</title>
@@ -97,20 +131,25 @@ export function HandLayer({ sheet, hearing, locks, marks, onLocks, onOctave, onS
         </text>
       )}
       <Cursor x={x} top={sheet.height - plot.top} bottom={sheet.height} plot={plot} />
-      {locks.map((l, i) => (
-        <Handle
-          // biome-ignore lint/suspicious/noArrayIndexKey: a point keeps its place in the list while it moves
-          key={i}
-          lock={l}
-          cx={x(l.time)}
-          cy={y(l.rpm)}
-          most={plot.y.max}
-          end={plot.x.max}
-          onChange={(to) =>
-            onLocks(to ? locks.map((o, k) => (k === i ? to : o)) : locks.filter((_, k) => k !== i))
-          }
-        />
-      ))}
+      {locks.map(
+        (l, i) =>
+          l.time >= plot.x.min &&
+          l.time <= plot.x.max && (
+            <Handle
+              // biome-ignore lint/suspicious/noArrayIndexKey: a point keeps its place in the list while it moves
+              key={i}
+              lock={l}
+              cx={x(l.time)}
+              cy={y(Math.min(l.rpm, plot.y.max))}
+              most={plot.y.max}
+              begin={plot.x.min}
+              end={plot.x.max}
+              onChange={(to) =>
+                onLocks(to ? locks.map((o, k) => (k === i ? to : o)) : locks.filter((_, k) => k !== i))
+              }
+            />
+          ),
+      )}
     </svg>
   )
 }
@@ -158,16 +197,17 @@ interface HandleProps {
   cx: number
   cy: number
   most: number
+  begin: number
   end: number
   onChange: (lock: LockedPoint | undefined) => void
 }
 
 /** One locked point: arrows move it, Shift in larger steps, Delete takes it away. */
-function Handle({ lock, cx, cy, most, end, onChange }: HandleProps) {
+function Handle({ lock, cx, cy, most, begin, end, onChange }: HandleProps) {
   const key = (e: React.KeyboardEvent) => {
     const big = e.shiftKey ? 10 : 1
     const rpm = (by: number) => ({ ...lock, rpm: Math.min(most, Math.max(0, lock.rpm + by * big)) })
-    const time = (by: number) => ({ ...lock, time: Math.min(end, Math.max(0, lock.time + by * big)) })
+    const time = (by: number) => ({ ...lock, time: Math.min(end, Math.max(begin, lock.time + by * big)) })
     const to =
       e.key === 'ArrowUp'
         ? rpm(10)
@@ -209,7 +249,15 @@ function Handle({ lock, cx, cy, most, end, onChange }: HandleProps) {
   )
 }
 
-function placeOf(e: React.PointerEvent, svg: SVGSVGElement, sheet: Sheet, plot: Plot) {
+/** px, as pointers and fingers give it */
+interface OnScreen {
+  clientX: number
+  clientY: number
+}
+
+type Place = ReturnType<typeof placeOf>
+
+function placeOf(e: OnScreen, svg: SVGSVGElement, sheet: Sheet, plot: Plot) {
   const box = svg.getBoundingClientRect()
   const x = ((e.clientX - box.left) / box.width) * sheet.width
   const y = ((e.clientY - box.top) / box.height) * sheet.height

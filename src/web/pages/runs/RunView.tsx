@@ -1,4 +1,4 @@
-import { useCallback, useState } from 'react'
+import { useCallback, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Sheet } from '../../../drawing/sheet.ts'
 import { svgOf } from '../../../drawing/svg.ts'
@@ -14,6 +14,8 @@ import { HandLayer } from './HandLayer.tsx'
 import { Locks } from './Locks.tsx'
 import { PlayBar } from './PlayBar.tsx'
 import { player } from './player.ts'
+import { SpanBar } from './SpanBar.tsx'
+import type { Span } from './span.ts'
 
 interface Props {
   recording: Recording
@@ -28,6 +30,20 @@ export function RunView({ recording, hearing, options }: Props) {
   const [sheet, setSheet] = useState<Sheet>()
   const answer = recording.answer!
   const perHertz = rpmPerHertz(options.cylinders, options.strokes)
+  // another recording, or one that has got longer, is shown whole
+  const duration = hearing?.duration ?? answer.spectrogram.columns * answer.spectrogram.timeStep
+  const whole = useMemo(() => ({ from: 0, to: duration }), [duration])
+  const [part, setPart] = useState<{ of: Span; span: Span }>()
+  const span = part?.of === whole ? part.span : whole
+  const onSpan = useCallback(
+    (change: (span: Span) => Span) =>
+      setPart((p) => {
+        const now = p?.of === whole ? p.span : whole
+        const next = change(now)
+        return next === now ? p : { of: whole, span: next }
+      }),
+    [whole],
+  )
   const draw = useCallback(
     (width: number) =>
       runPicture({
@@ -35,8 +51,9 @@ export function RunView({ recording, hearing, options }: Props) {
         spectrogram: answer.spectrogram,
         rpmPerHertz: perHertz,
         ...(hearing ? { hearing } : {}),
+        ...span,
       }),
-    [answer, hearing, perHertz],
+    [answer, hearing, perHertz, span],
   )
   const octave = (kind: 'twice' | 'half', label: 'A' | 'B', time: number) => {
     const around = hearing && stretchAround(hearing, label, time)
@@ -79,6 +96,7 @@ export function RunView({ recording, hearing, options }: Props) {
           </Button>
         </figcaption>
       </figure>
+      {hearing && <SpanBar span={span} duration={duration} onSpan={onSpan} />}
       <PlayBar recording={recording} options={options} />
       {hearing && recording.audio && (
         <Locks
