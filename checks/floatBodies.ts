@@ -8,7 +8,7 @@ import type { HalfSection, Point2 } from '../src/hull/shape/stations.ts'
 import { solidProperties } from '../src/solid/integrals.ts'
 import { type Mesh, moved, type Vec3 } from '../src/solid/mesh.ts'
 import { boxMesh, cylinderMesh, sphereMesh } from '../src/solid/primitives.ts'
-import { type Row, row } from './row.ts'
+import { near, type Row, row } from './row.ts'
 
 const deg = Math.PI / 180
 export const masters = 'D. R. Derrett, Ship Stability for Masters and Mates, '
@@ -94,24 +94,13 @@ export function board(): Row[] {
   const arm = rightingCurve(f, undefined, { to: 30 * deg, step: 10 * deg }).arm
   const source =
     'derived: box 2.4 × 0.7 × 0.3 m, 190 kg, KG 0.5 m, by an independent calculation; exact at 10° by the wall-sided formula'
-  const near = (id: string, what: string, expected: number, got: number): Row => ({
-    id,
-    quantity: what,
-    unit: 'm',
-    expected,
-    got,
-    within: 1e-5,
-    origin: 'derived',
-    source,
-  })
+  const metre = (id: string, what: string, expected: number, got: number, within = 1e-5): Row =>
+    near(id, what, 'm', expected, got, within, 'derived', source)
   return [
-    {
-      ...near('C-14a', 'GM of a board with a stiff standing rider', -0.0824, metacentricHeight(up.state)),
-      within: 6e-5,
-    },
-    near('C-14b', 'righting arm at 10°', -0.013334, arm[1]!),
-    near('C-14c', 'righting arm at 20°, deck dipped', -0.021343, arm[2]!),
-    near('C-14d', 'righting arm at 30°, deck dipped', -0.047692, arm[3]!),
+    metre('C-14a', 'GM of a board with a stiff standing rider', -0.0824, metacentricHeight(up.state), 6e-5),
+    metre('C-14b', 'righting arm at 10°', -0.013334, arm[1]!),
+    metre('C-14c', 'righting arm at 20°, deck dipped', -0.021343, arm[2]!),
+    metre('C-14d', 'righting arm at 30°, deck dipped', -0.047692, arm[3]!),
   ]
 }
 

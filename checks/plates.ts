@@ -1,34 +1,13 @@
 /** Flat plates, supported and clamped, bending little and much, against printed tables. */
-import type { CheckRow } from '../src/answers/check.ts'
 import { clampedPlate } from '../src/strength/clamped.ts'
 import { evenLoadOnPlate, patchOnPlate, squareMembrane } from '../src/strength/plate.ts'
-import { type Row, row } from './row.ts'
+import { near, type Row, row } from './row.ts'
 
 /** modulus at which D is 1 for thickness 1, ν = 0.3 */
 const unit = { t: 1, modulus: 12 * (1 - 0.09), poisson: 0.3 }
 
 export const al = { modulus: 70e9, poisson: 0.33 }
 const timoshenko = 'S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), '
-
-export const near = (
-  id: string,
-  quantity: string,
-  unitName: string,
-  expected: number,
-  got: number,
-  within: number,
-  origin: CheckRow['origin'],
-  source: string,
-): Row => ({
-  id,
-  quantity,
-  unit: unitName,
-  expected,
-  got,
-  within,
-  origin,
-  source,
-})
 
 export function navier(): Row[] {
   const table: [number, number, number][] = [

@@ -39,6 +39,20 @@ export function row(
   return { id, quantity, unit, expected, got, withinPart, origin, source }
 }
 
+/** One row with a tolerance in its own unit. */
+export function near(
+  id: string,
+  quantity: string,
+  unit: string,
+  expected: number,
+  got: number,
+  within: number,
+  origin: Origin,
+  source: string,
+): Row {
+  return { id, quantity, unit, expected, got, within, origin, source }
+}
+
 /** quantity, unit, got, expected */
 export type Line = readonly [string, string, number, number]
 

@@ -6,8 +6,8 @@ import { epsResistance, foamOf } from '../src/strength/foams.ts'
 import { blackFlux, distanceBySum } from '../src/strength/heat.ts'
 import { discOnFoam } from '../src/strength/onFoam.ts'
 import { sandwichBeam } from '../src/strength/sandwich.ts'
-import { al, clamped, largeDeflection, navier, near, roark } from './plates.ts'
-import { type Row, row, rowOf } from './row.ts'
+import { al, clamped, largeDeflection, navier, roark } from './plates.ts'
+import { near, type Row, row, rowOf } from './row.ts'
 
 function onFoam(): Row[] {
   const sheet = { ...al, t: 1.5e-3, bed: 22e6 }

@@ -32,17 +32,17 @@ export function pathOf(points: ArrayLike<number>, height: number, closed: boolea
 }
 
 /** Path data of an arc that is not a full turn. */
-export function arcPath(mark: Extract<Mark, { kind: 'arc' }>, height: number): string {
+function arcPath(mark: Extract<Mark, { kind: 'arc' }>, height: number): string {
   const { cx, cy, r, from, to } = mark
   const at = (a: number) => `${num(cx + r * Math.cos(a))} ${num(height - cy - r * Math.sin(a))}`
   return `M${at(from)}A${num(r)} ${num(r)} 0 ${Math.abs(to - from) > Math.PI ? 1 : 0} ${to > from ? 0 : 1} ${at(to)}`
 }
 
-export const isFullTurn = (mark: Extract<Mark, { kind: 'arc' }>): boolean =>
+const isFullTurn = (mark: Extract<Mark, { kind: 'arc' }>): boolean =>
   Math.abs(mark.to - mark.from) >= 2 * Math.PI - 1e-9
 
 /** Presentation attributes of a style as name and value, the same for a file and for the screen. */
-export function styleAttributes(style: Style, filled: boolean): [string, string][] {
+function styleAttributes(style: Style, filled: boolean): [string, string][] {
   const out: [string, string][] = [['fill', filled ? (style.fill ?? 'none') : 'none']]
   if (style.stroke) {
     out.push(['stroke', style.stroke], ['stroke-width', num(style.width ?? 0.25)])
@@ -54,7 +54,7 @@ export function styleAttributes(style: Style, filled: boolean): [string, string]
 }
 
 /** Attributes of letters; the halo is painted first, under the letters. */
-export function letterAttributes(mark: Extract<Mark, { kind: 'text' }>, height: number): [string, string][] {
+function letterAttributes(mark: Extract<Mark, { kind: 'text' }>, height: number): [string, string][] {
   const [x, y] = [num(mark.x), num(height - mark.y)]
   const out: [string, string][] = [
     ['x', x],
@@ -84,29 +84,57 @@ export function letterAttributes(mark: Extract<Mark, { kind: 'text' }>, height: 
 const attributes = (pairs: readonly [string, string][]) =>
   pairs.map(([name, value]) => ` ${name}="${escapeXml(value)}"`).join('')
 
-function element(mark: Mark, height: number): string {
+/** A mark as an SVG element: tag and attributes in order, for whoever writes, renders or paints it. */
+export interface SvgShape {
+  tag: 'path' | 'circle' | 'text' | 'image'
+  attributes: [string, string][]
+}
+
+/** The element of a mark on a sheet of a height, mm; at height 0 the sheet's own height is left to the view box. */
+export function shapeOf(mark: Mark, height: number): SvgShape {
   switch (mark.kind) {
     case 'polyline':
     case 'polygon': {
       const closed = mark.kind === 'polygon'
       const d = pathOf(mark.points, height, closed)
-      return `<path d="${d}"${attributes(styleAttributes(mark.style, closed))} class="${mark.layer}"/>`
+      return { tag: 'path', attributes: [['d', d], ...styleAttributes(mark.style, closed)] }
     }
     case 'arc': {
-      const style = attributes(styleAttributes(mark.style, true))
+      const style = styleAttributes(mark.style, true)
+      const { cx, cy, r } = mark
       return isFullTurn(mark)
-        ? `<circle cx="${num(mark.cx)}" cy="${num(height - mark.cy)}" r="${num(mark.r)}"${style} class="${mark.layer}"/>`
-        : `<path d="${arcPath(mark, height)}"${style} class="${mark.layer}"/>`
+        ? {
+            tag: 'circle',
+            attributes: [['cx', num(cx)], ['cy', num(height - cy)], ['r', num(r)], ...style],
+          }
+        : { tag: 'path', attributes: [['d', arcPath(mark, height)], ...style] }
     }
     case 'text':
-      return `<text${attributes(letterAttributes(mark, height))}>${escapeXml(mark.text)}</text>`
+      return { tag: 'text', attributes: letterAttributes(mark, height) }
     case 'image':
-      return `<image x="${num(mark.x)}" y="${num(height - mark.y - mark.h)}" width="${num(mark.w)}" height="${num(mark.h)}" preserveAspectRatio="none" href="${imageAddress(mark)}"/>`
+      return {
+        tag: 'image',
+        attributes: [
+          ['x', num(mark.x)],
+          ['y', num(height - mark.y - mark.h)],
+          ['width', num(mark.w)],
+          ['height', num(mark.h)],
+          ['preserveAspectRatio', 'none'],
+          ['href', imageAddress(mark)],
+        ],
+      }
   }
 }
 
+function element(mark: Mark, height: number): string {
+  const shape = shapeOf(mark, height)
+  const open = `<${shape.tag}${attributes(shape.attributes)}`
+  if (mark.kind === 'text') return `${open}>${escapeXml(mark.text)}</text>`
+  return mark.kind === 'image' ? `${open}/>` : `${open} class="${mark.layer}"/>`
+}
+
 /** A picture mark as a data address. */
-export function imageAddress(mark: Extract<Mark, { kind: 'image' }>): string {
+function imageAddress(mark: Extract<Mark, { kind: 'image' }>): string {
   return `data:image/png;base64,${base64Of(pngOf(mark.rgb, mark.cols, mark.rows))}`
 }
 

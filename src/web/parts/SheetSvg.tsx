@@ -1,17 +1,8 @@
-import { memo, type ReactElement, useEffect, useId, useMemo, useRef, useState } from 'react'
+import { createElement, memo, type ReactElement, useEffect, useId, useMemo, useRef, useState } from 'react'
 import { partAlong, valueAlong } from '../../drawing/axes.ts'
 import { type Reading, readAt, readingText } from '../../drawing/readOut.ts'
 import type { Mark, Plot, Sheet } from '../../drawing/sheet.ts'
-import {
-  arcPath,
-  fontStack,
-  imageAddress,
-  isFullTurn,
-  letterAttributes,
-  num,
-  pathOf,
-  styleAttributes,
-} from '../../drawing/svg.ts'
+import { fontStack, num, shapeOf } from '../../drawing/svg.ts'
 import { textWidth } from '../../drawing/textWidth.ts'
 import { useWidth } from './useWidth.ts'
 import '../style/sheet.css'
@@ -24,45 +15,8 @@ function named(pairs: readonly [string, string][]): Record<string, string> {
 }
 
 function element(mark: Mark, height: number, key: number): ReactElement {
-  switch (mark.kind) {
-    case 'polyline':
-    case 'polygon': {
-      const closed = mark.kind === 'polygon'
-      return (
-        <path
-          key={key}
-          d={pathOf(mark.points, height, closed)}
-          {...named(styleAttributes(mark.style, closed))}
-        />
-      )
-    }
-    case 'arc': {
-      const style = named(styleAttributes(mark.style, true))
-      return isFullTurn(mark) ? (
-        <circle key={key} cx={num(mark.cx)} cy={num(height - mark.cy)} r={num(mark.r)} {...style} />
-      ) : (
-        <path key={key} d={arcPath(mark, height)} {...style} />
-      )
-    }
-    case 'text':
-      return (
-        <text key={key} {...named(letterAttributes(mark, height))}>
-          {mark.text}
-        </text>
-      )
-    case 'image':
-      return (
-        <image
-          key={key}
-          x={num(mark.x)}
-          y={num(height - mark.y - mark.h)}
-          width={num(mark.w)}
-          height={num(mark.h)}
-          preserveAspectRatio="none"
-          href={imageAddress(mark)}
-        />
-      )
-  }
+  const { tag, attributes } = shapeOf(mark, height)
+  return createElement(tag, { key, ...named(attributes) }, mark.kind === 'text' ? mark.text : undefined)
 }
 
 const Marks = memo(function Marks({ sheet }: { sheet: Sheet }) {

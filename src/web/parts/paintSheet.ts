@@ -1,52 +1,7 @@
 import type { Mark, Sheet } from '../../drawing/sheet.ts'
-import {
-  arcPath,
-  imageAddress,
-  isFullTurn,
-  letterAttributes,
-  num,
-  pathOf,
-  styleAttributes,
-} from '../../drawing/svg.ts'
+import { num, type SvgShape, shapeOf } from '../../drawing/svg.ts'
 
-type Attributes = [string, string][]
-
-/** A mark as an element stands at height 0: the sheet's own height is in the view box, so that it moves no mark. */
-function shapeOf(mark: Mark): { tag: string; attributes: Attributes } {
-  switch (mark.kind) {
-    case 'polyline':
-    case 'polygon': {
-      const closed = mark.kind === 'polygon'
-      return {
-        tag: 'path',
-        attributes: [['d', pathOf(mark.points, 0, closed)], ...styleAttributes(mark.style, closed)],
-      }
-    }
-    case 'arc': {
-      const style = styleAttributes(mark.style, true)
-      return isFullTurn(mark)
-        ? {
-            tag: 'circle',
-            attributes: [['cx', num(mark.cx)], ['cy', num(-mark.cy)], ['r', num(mark.r)], ...style],
-          }
-        : { tag: 'path', attributes: [['d', arcPath(mark, 0)], ...style] }
-    }
-    case 'text':
-      return { tag: 'text', attributes: letterAttributes(mark, 0) }
-    case 'image':
-      return {
-        tag: 'image',
-        attributes: [
-          ['x', num(mark.x)],
-          ['y', num(-mark.y - mark.h)],
-          ['width', num(mark.w)],
-          ['height', num(mark.h)],
-          ['preserveAspectRatio', 'none'],
-          ['href', imageAddress(mark)],
-        ],
-      }
-  }
-}
+type Attributes = SvgShape['attributes']
 
 interface Drawn {
   node: SVGElement
@@ -73,7 +28,8 @@ export function painterOf(svg: SVGSVGElement, group: SVGGElement): Painter {
       const before = drawn[i]
       // between two renderings letters go along as they read
       const shown = mark.kind === 'text' && !words && before?.text ? { ...mark, text: before.text } : mark
-      const { tag, attributes } = shapeOf(shown)
+      // at height 0: the sheet's own height is in the view box, so that it moves no mark
+      const { tag, attributes } = shapeOf(shown, 0)
       const same = before?.tag === tag && fits(before.attributes, attributes)
       const at = same ? before : fresh(tag, before, group)
       drawn[i] = at
