@@ -1,7 +1,8 @@
 /** What flotation has to say about a craft: draft, stability, openings, swamped, foam, guidance to compare with. */
 import type { Finding, Standing } from '../answers/finding.ts'
 import type { Craft } from '../craft/schema/index.ts'
-import { aboardOf, type FloatAnswer, type FloatInput, floatAnswer } from './float/answer.ts'
+import { type FloatAnswer, floatAnswer } from './float/answer.ts'
+import { aboardOf, type FloatInput } from './float/input.ts'
 import { adviceHeight } from './float/openings.ts'
 import { riderCentre } from './float/rider.ts'
 import { riderRoom, roomGrid } from './float/room.ts'

@@ -1,6 +1,7 @@
 /** Foam still wanted, in words that the finding and the page share. */
-import type { FloatInput } from './answer.ts'
+
 import type { FoamNeed, NewFoam } from './foamNeeded.ts'
+import type { FloatInput } from './input.ts'
 import { cm, litres } from './words.ts'
 
 /** blocks said in full; the rest are in the page's table */

@@ -2,9 +2,10 @@
 import { solidProperties } from '../../solid/integrals.ts'
 import type { Mesh } from '../../solid/mesh.ts'
 import { sliceBetween, sliceBox } from '../../solid/slice.ts'
-import { type FloatInput, type LoadCase, slackOf } from './answer.ts'
 import { freeOf } from './boxes.ts'
+import { type FloatInput, slackOf } from './input.ts'
 import { type LeakRun, leakRun } from './leak.ts'
+import type { LoadCase } from './loadCase.ts'
 import { weightSum } from './weights.ts'
 
 export interface LeakCase {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import type { FloatInput } from './answer.ts'
 import { floatAnswer } from './answer.ts'
 import { sled } from './float.testkit.ts'
+import type { FloatInput } from './input.ts'
 import { liveFloat } from './live.ts'
 
 const input: FloatInput = {

@@ -2,7 +2,7 @@
 import type { Vec3 } from '../../solid/mesh.ts'
 import { heightAbove } from '../../solid/waterFrame.ts'
 import { deckHeight } from '../shape/hull.ts'
-import { type FloatInput, slackOf } from './answer.ts'
+import { type FloatInput, slackOf } from './input.ts'
 import { floaterOf, reloaded } from './load.ts'
 import { riderCentre, type Stance } from './rider.ts'
 import { type Attitude, metacentricHeight, settle } from './settle.ts'

@@ -6,7 +6,7 @@ import type { Mark, Sheet, Style } from '../../drawing/sheet.ts'
 import { wrapText } from '../../drawing/textWidth.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
 import { deckHeight, type Hull } from '../shape/hull.ts'
-import type { LoadCase } from './answer.ts'
+import type { LoadCase } from './loadCase.ts'
 import { joinedRuns, outline, project } from './outline.ts'
 
 export interface LoadsPicture {

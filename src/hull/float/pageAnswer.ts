@@ -1,7 +1,8 @@
 /** The Float page's answer in one sentence, from the live state alone or, when it is there, from the whole report. */
 import type { Finding } from '../../answers/finding.ts'
-import { aboardOf, type FloatInput, type LoadCase } from './answer.ts'
+import { aboardOf, type FloatInput } from './input.ts'
 import type { LiveState } from './live.ts'
+import type { LoadCase } from './loadCase.ts'
 import { riderCentre } from './rider.ts'
 import { weightSum } from './weights.ts'
 

@@ -1,6 +1,7 @@
 /** Where this craft's rider may be: the map of envelope.ts for the craft as it is, its liquids running. */
-import { type FloatInput, slackOf } from './answer.ts'
+
 import { type Envelope, riderEnvelope } from './envelope.ts'
+import { type FloatInput, slackOf } from './input.ts'
 import { riderCentre } from './rider.ts'
 import { weightSum } from './weights.ts'
 

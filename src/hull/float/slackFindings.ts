@@ -1,8 +1,10 @@
 /** What the liquid in the tanks does to stability: the same craft with it running and with it frozen where it lies. */
 import type { Finding } from '../../answers/finding.ts'
 import { makeFrame } from '../../solid/waterFrame.ts'
-import { aboardOf, type FloatAnswer, type FloatInput, rightingAt, slackOf } from './answer.ts'
+import type { FloatAnswer } from './answer.ts'
 import { liquidIn } from './energy.ts'
+import { rightingAt } from './heeled.ts'
+import { aboardOf, type FloatInput, slackOf } from './input.ts'
 import { tankState } from './load.ts'
 import { liquidsOf, liquidWeight, surfaceLoss, type Tank } from './tanks.ts'
 import { cm, kg, mm, naval, own } from './words.ts'

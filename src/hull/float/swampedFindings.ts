@@ -1,8 +1,9 @@
 /** What flotation has to say about a swamped craft: lift, foam, leaks, published sums to compare with. */
 import type { Because, Finding, Standing } from '../../answers/finding.ts'
-import type { FloatAnswer, FloatInput } from './answer.ts'
+import type { FloatAnswer } from './answer.ts'
 import { basicFlotationWeights, weightCapacity } from './flotation.ts'
 import { foamAmount, foamKeepsClear, foamPlaces } from './foamWords.ts'
+import type { FloatInput } from './input.ts'
 import { leakFromInput } from './leakCase.ts'
 import { wholeLift } from './swamped.ts'
 import { kg, litres, mm, naval, own } from './words.ts'

@@ -1,6 +1,6 @@
 import { useCallback } from 'react'
 import { inLook, type Look, plain } from '../../../balance/shown.ts'
-import type { LoadCase } from '../../../hull/float/answer.ts'
+import type { LoadCase } from '../../../hull/float/loadCase.ts'
 import { loadsFigure, loadWords } from '../../../hull/float/loadsFigure.ts'
 import type { FloatReport } from '../../../hull/floatReport.ts'
 import { Figure } from '../../parts/Figure.tsx'

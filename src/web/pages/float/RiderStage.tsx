@@ -1,7 +1,7 @@
 import { type PointerEvent, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { aboardOf } from '../../../hull/float/answer.ts'
 import { endView, type Steady, sideView, type ViewInput, viewPad } from '../../../hull/float/figures.ts'
+import { aboardOf } from '../../../hull/float/input.ts'
 import type { LiveState } from '../../../hull/float/live.ts'
 import { weightSum } from '../../../hull/float/weights.ts'
 import { deckHeight } from '../../../hull/shape/hull.ts'

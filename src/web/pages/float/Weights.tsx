@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { inLook, type Look, plain } from '../../../balance/shown.ts'
-import { aboardOf } from '../../../hull/float/answer.ts'
+import { aboardOf } from '../../../hull/float/input.ts'
 import { listMatching, type ScaleResult, weighed } from '../../../hull/float/scales.ts'
 import { oftenForgotten, scaleProcedure, weightSum } from '../../../hull/float/weights.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'

@@ -1,6 +1,6 @@
 import type { Look } from '../../../balance/shown.ts'
 import { saysStep } from '../../../balance/shown.ts'
-import type { FloatInput } from '../../../hull/float/answer.ts'
+import type { FloatInput } from '../../../hull/float/input.ts'
 import { type LiveState, liveFloat } from '../../../hull/float/live.ts'
 import type { PanelInput } from '../../parts/InputsPanel.tsx'
 import type { Side } from './useFloat.ts'

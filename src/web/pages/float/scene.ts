@@ -21,7 +21,7 @@ import {
   Vector3,
   WebGLRenderer,
 } from 'three'
-import { aboardOf, type FloatInput } from '../../../hull/float/answer.ts'
+import { aboardOf, type FloatInput } from '../../../hull/float/input.ts'
 import type { LiveState } from '../../../hull/float/live.ts'
 import { heightOver } from '../../../hull/float/openings.ts'
 import { riderCentre } from '../../../hull/float/rider.ts'

@@ -1,5 +1,5 @@
 import { useDeferredValue, useMemo } from 'react'
-import type { FloatInput } from '../../../hull/float/answer.ts'
+import type { FloatInput } from '../../../hull/float/input.ts'
 import { liveFloat } from '../../../hull/float/live.ts'
 import { floatFromCraft } from '../../../hull/floatFromCraft.ts'
 import { type Craft, triedValues } from '../../state/craftFile.ts'
