@@ -2,7 +2,7 @@ import { basename } from 'node:path'
 import Table from 'cli-table3'
 import type { BesideRun } from '../balance/besideRun.ts'
 import type { Craft } from '../craft/schema/index.ts'
-import { runAnswer } from '../sound/answer.ts'
+import { clockText as clock, doubtOf, runAnswer } from '../sound/answer.ts'
 import { countAgainst } from '../sound/expecting.ts'
 import { pullFinding, runFindings } from '../sound/findings.ts'
 import { type CraftExpects, expectsOf, hearOptionsOf } from '../sound/fromCraft.ts'
@@ -27,10 +27,9 @@ export interface HeardFile {
   hearing?: Hearing
 }
 
-const clock = (s: number) => `${Math.floor(s / 60)}:${(s % 60).toFixed(1).padStart(4, '0')}`
-
 /** One line of letters for a speed over time, eight heights, blank where nothing was heard. */
-function strip(rpm: Float32Array, columns: number, top: number): string {
+function strip(rpm: Float32Array, most: number, top: number): string {
+  const columns = Math.min(most, rpm.length)
   const marks = '▁▂▃▄▅▆▇█'
   let out = ''
   for (let c = 0; c < columns; c++) {
@@ -79,11 +78,15 @@ const ten = (rpm: number) => Math.round(rpm / 10) * 10
 
 /** A hearing as text for a terminal; with a craft also what it means beside its file. */
 export function hearingText(name: string, h: Hearing, craft?: BesideCraft): string {
-  const lines = [`${name}: ${h.duration.toFixed(1)} s`, '', runAnswer(h, craft?.expects).says]
-  const count = craft && countAgainst(h, craft.expects)
-  if (count) lines.push(count.says)
-  else if (!craft || h.verdict.code === 'cannot tell') lines.push(h.verdict.says)
-  for (const f of h.flags) lines.push(`! ${f.text}`)
+  const { says } = runAnswer(h, craft?.expects)
+  const lines = [`${name}: ${h.duration.toFixed(1)} s`, '', says]
+  if (!doubtOf(h)) {
+    const count = craft && countAgainst(h, craft.expects)
+    if (count) lines.push(count.says)
+    else if ((!craft || h.verdict.code === 'cannot tell') && h.verdict.code !== 'no engine')
+      lines.push(h.verdict.says)
+  }
+  for (const f of h.flags) if (f.text !== says) lines.push(`! ${f.text}`)
   const top = Math.max(1, ...h.tracks.map((t) => t.rpm.reduce((a, v) => Math.max(a, v), 0)))
   for (const t of h.tracks) {
     const on = t.rpm.filter((v) => v > 0).sort()

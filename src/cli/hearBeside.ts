@@ -7,7 +7,7 @@ import type { Craft } from '../craft/schema/index.ts'
 import type { CraftExpects } from '../sound/fromCraft.ts'
 import { type GpxPoint, readGpx } from '../sound/gpx.ts'
 import type { Hearing } from '../sound/hearing.ts'
-import { parseReadings } from '../sound/pull.ts'
+import { readingsFault } from '../sound/pull.ts'
 import { fileStore } from './engineStore.ts'
 import { BadInput } from './outcome.ts'
 
@@ -35,8 +35,8 @@ export function typedTold(options: ToldOptions, craftGiven: boolean): ToldOfRun 
     throw new BadInput([`hear: --phone "${phone}" is not shore or craft`])
   if (lag !== undefined && !/^-?\d+(\.\d+)?$/.test(lag))
     throw new BadInput([`hear: --lag "${lag}" is not a number of seconds`])
-  if (pull !== '' && parseReadings(pull).length === 0)
-    throw new BadInput([`hear: --pull "${pull}" holds no reading in kg; write "21.4, 22.0"`])
+  const fault = readingsFault(pull)
+  if (fault) throw new BadInput([`hear: --pull: ${fault}`])
   return {
     kind: gpx === undefined ? (tiedUp || pull !== '' ? 'tied up' : 'not said') : 'under way',
     readings: pull,

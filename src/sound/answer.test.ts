@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
-import { clockText, percentile, runAnswer } from './answer.ts'
+import { clockText, doubtOf, percentile, runAnswer } from './answer.ts'
 import { runPicture } from './figures.ts'
+import { runFindings } from './findings.ts'
 import { heardTracks, steadyTrack } from './sound.testkit.ts'
 
 test('times are minutes, seconds and tenths, and carry over at the minute', () => {
@@ -54,4 +55,26 @@ test('the names of two lines keep clear of each other and of both lines', () => 
   const [a, b] = names
   expect(Math.abs(a!.x - b!.x) > 17 || Math.abs(a!.y - b!.y) > 3.4).toBe(true)
   for (const name of names) for (const line of lines) expect(line <= name.y || line >= name.y + 3).toBe(true)
+})
+
+test('what lasts no longer than a shout, or stands in too short a clip, is not called an engine', () => {
+  const shouts = steadyTrack('A', 9000)
+  shouts.rpm.forEach((_, i) => {
+    if (i % 100 >= 40) shouts.rpm[i] = 0
+  })
+  const memo = heardTracks([shouts])
+  expect(runAnswer(memo).says).toMatch(/cannot be told: .*9000 rpm.* snatches of at most 1\.0 s/)
+  const short = { code: 'short', text: 'only 0.6 s', path: 'recording' }
+  const clip = heardTracks([steadyTrack('A', 6000)], { flags: [short], duration: 0.6 })
+  expect(runAnswer(clip).says).toBe(
+    'Too short to tell an engine from another sound; if this is one, it turns at about 6000 rpm.',
+  )
+  for (const h of [memo, clip]) {
+    const event = { time: 1, lasts: 0, kind: 'one dead', engine: 'A', says: 'dies', confidence: 1 } as const
+    const found = runFindings({ ...h, events: [event] })
+    expect(found.map((f) => [f.id, f.standing])).toEqual([['runs.heard', 'unknown']])
+  }
+  // one stretch that lasts is an engine's
+  shouts.rpm.fill(9000, 200, 280)
+  expect(doubtOf(memo)).toBeUndefined()
 })

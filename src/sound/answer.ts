@@ -33,6 +33,39 @@ export function heardPart(t: Track): { part: number; confidence: number } {
   return { part: n / Math.max(1, t.rpm.length), confidence: n > 0 ? sum / n : 0 }
 }
 
+/** s below which an unbroken stretch of line is no proof of an engine: a shout, a chord or a horn lasts as long */
+const SNATCH = 1.5
+/** s of recording from which only snatches are remarkable */
+const LONG_ENOUGH = 4
+
+/**
+ * s of the longest unbroken stretch heard of any engine, where nothing longer than a snatch was heard in a recording that had
+ * room for it; undefined otherwise. A line that never lasts is no proof of an engine.
+ */
+function snatches(h: Hearing): number | undefined {
+  if (h.duration < LONG_ENOUGH) return undefined
+  let longest = 0
+  for (const t of h.tracks)
+    for (let i = 0, run = 0; i < t.rpm.length; i++) {
+      run = t.rpm[i]! > 0 ? run + 1 : 0
+      longest = Math.max(longest, run * h.step)
+    }
+  return longest > 0 && longest < SNATCH ? longest : undefined
+}
+
+/** What stands instead of a verdict where the recording is too short for one, or only snatches were heard; undefined otherwise. */
+export function doubtOf(h: Hearing): string | undefined {
+  const heard = h.tracks.filter((t) => usualSpeed(t) > 0)
+  if (h.verdict.code === 'no engine' || heard.length === 0) return undefined
+  const about = `about ${heard.map((t) => rpmText(usualSpeed(t))).join(' and ')}`
+  if (h.flags.some((f) => f.code === 'short'))
+    return `Too short to tell an engine from another sound; if this is one, it turns at ${about}.`
+  const most = snatches(h)
+  return most === undefined
+    ? undefined
+    : `Whether an engine ran cannot be told: something like one, at ${about}, was heard only in snatches of at most ${most.toFixed(1)} s. A voice, music or a horn does that too.`
+}
+
 export interface RunAnswer {
   says: string
   /** spread of the speeds, and how sure it is */
@@ -75,6 +108,13 @@ export function runAnswer(h: Hearing, known?: KnownEngines): RunAnswer {
         h.flags.find((f) => ['silent', 'short', 'no-sound'].includes(f.code))?.text ?? 'No engine was heard.',
       confidence:
         'Nothing in the recording has the even comb of lines that an engine makes; a far or a quiet engine can be missed.',
+    }
+  const doubted = doubtOf(h)
+  if (doubted)
+    return {
+      says: doubted,
+      confidence:
+        'Play it: the ear knows a voice at once. A recording of ten seconds or more of steady running says most.',
     }
   const speeds = heard.map((t) =>
     heard.length > 1 ? `${t.label} mostly at ${rpmText(usualSpeed(t))}` : rpmText(usualSpeed(t)),

@@ -1,6 +1,7 @@
 /** Hearing, and what the model expected, as findings of the question 'runs'. */
 import type { Finding, Standing } from '../answers/finding.ts'
 import type { Range } from '../answers/solved.ts'
+import { clockText, doubtOf, rpmText } from './answer.ts'
 import { countAgainst } from './expecting.ts'
 import type { CraftExpects } from './fromCraft.ts'
 import type { Hearing } from './hearing.ts'
@@ -10,8 +11,6 @@ import { type Prediction, residuals } from './residuals.ts'
 const source =
   'Read from the recording by a comb of harmonics and dynamic programming; accuracy in docs/hearing.md'
 
-const rpmText = (v: number) => `${Math.round(v / 10) * 10} rpm`
-
 function medianOf(values: Float32Array): number {
   const v = values.filter((x) => x > 0).sort()
   return v[Math.floor(v.length / 2)] ?? 0
@@ -20,11 +19,13 @@ function medianOf(values: Float32Array): number {
 function verdictFinding(h: Hearing, expects?: CraftExpects): Finding {
   const speeds = h.tracks.map((t) => medianOf(t.rpm))
   const heard = speeds.filter((v) => v > 0)
+  const doubted = doubtOf(h)
   const standing: Standing =
-    h.verdict.code === 'cannot tell' || h.verdict.code === 'no engine' ? 'unknown' : 'good'
+    h.verdict.code === 'cannot tell' || h.verdict.code === 'no engine' || doubted ? 'unknown' : 'good'
   const verdict =
     h.verdict.code === 'one' && expects?.coupling === 'single' ? 'The engine was heard.' : h.verdict.says
-  const says = heard.length > 0 ? `${verdict} Mostly at ${heard.map(rpmText).join(' and ')}.` : verdict
+  const says =
+    doubted ?? (heard.length > 0 ? `${verdict} Mostly at ${heard.map(rpmText).join(' and ')}.` : verdict)
   return {
     id: 'runs.heard',
     question: 'runs',
@@ -32,7 +33,7 @@ function verdictFinding(h: Hearing, expects?: CraftExpects): Finding {
     ...(heard[0] ? { value: heard[0] / 60, unit: 'rev/s' } : {}),
     standing,
     because: h.flags.map((f) => ({ says: f.text })),
-    ...(h.verdict.code === 'no engine'
+    ...(h.verdict.code === 'no engine' || doubted
       ? {
           measureNext: {
             what: 'record again from 3 to 10 m, plain camera, fingers off the microphones, out of the wind',
@@ -100,9 +101,9 @@ function eventFindings(h: Hearing): Finding[] {
     out.push({
       id: `runs.${kind.replace(' ', '-')}`,
       question: 'runs',
-      says: `${who} at ${first.time.toFixed(1)} s: ${first.says}${all.length > 1 ? ` (${all.length} times in all)` : ''}.`,
+      says: `${who} at ${clockText(first.time)}: ${first.says}${all.length > 1 ? ` (${all.length} times in all)` : ''}.`,
       standing: rule.standing,
-      because: all.slice(0, 6).map((e) => ({ says: `${e.time.toFixed(1)} s: ${e.says}` })),
+      because: all.slice(0, 6).map((e) => ({ says: `${clockText(e.time)}: ${e.says}` })),
       measureNext: { what: rule.measure, with: 'eyes and hands', minutes: rule.minutes },
       sources: [source],
     })
@@ -189,11 +190,14 @@ export interface KnownOfRun {
 
 /** Findings of a run; with what is known beside its sound, also how the two compare. */
 export function runFindings(h: Hearing, { prediction, closing, expects, pull }: KnownOfRun = {}): Finding[] {
-  const out = [verdictFinding(h, expects), ...eventFindings(h)]
-  if (expects) out.push(...countFinding(h, expects))
+  const out = [verdictFinding(h, expects)]
+  // what is perhaps no engine has no events, and is counted against nothing
+  const doubted = doubtOf(h) !== undefined
+  if (!doubted) out.push(...eventFindings(h))
+  if (expects && !doubted) out.push(...countFinding(h, expects))
   const read = pull && pullFinding(pull.read, pull.predicted)
   if (read) out.push(read)
-  if (!prediction || h.verdict.code === 'no engine') return out
+  if (!prediction || doubted || h.verdict.code === 'no engine') return out
   for (const label of ['A', 'B'] as const) {
     const mine = residuals(h, prediction, closing).filter((r) => r.label === label)
     const longest = mine.sort((a, b) => b.to - b.from - (a.to - a.from))[0]
@@ -210,7 +214,7 @@ export function runFindings(h: Hearing, { prediction, closing, expects, pull }: 
       unit: 'rev/s',
       standing: standing === 'within' ? 'good' : 'watch',
       because: [
-        { says: `steady from ${longest.from.toFixed(1)} to ${longest.to.toFixed(1)} s` },
+        { says: `steady from ${clockText(longest.from)} to ${clockText(longest.to)}` },
         {
           says:
             standing === 'low'

@@ -4,7 +4,7 @@ import { atSource, dopplerFactor, passSpeed, readPass } from './doppler.ts'
 import { hear } from './hear.ts'
 import { checkObserved } from './observations.ts'
 import { findBladePass, halfOrderIndex, onAngle, orderSpectrum, readCycles, turnsAlong } from './orders.ts'
-import { parseReadings, readPull, timedSpeed } from './pull.ts'
+import { parseReadings, readingsFault, readPull, timedSpeed } from './pull.ts'
 import { ANALYSIS_RATE, resampled } from './resample.ts'
 import { STEP } from './settings.ts'
 import { pulseTrain } from './sound.testkit.ts'
@@ -115,6 +115,26 @@ test('pull readings: the median counts, the rope’s angle is taken off, nonsens
   expect(r.low).toBeLessThan(5)
   expect(r.high).toBeGreaterThan(5)
 })
+
+test.each([
+  ['21.4,22.0,21.7', [21.4, 22, 21.7]],
+  ['21.4 22.0, 21.7', [21.4, 22, 21.7]],
+  ['21,4 22,0; 21,7', [21.4, 22, 21.7]],
+  ['21,4, 22,0', [21.4, 22]],
+  ['21,22,23', [21, 22, 23]],
+  ['21.4kg,22kg', [21.4, 22]],
+  [' 20 ,\n21 kg', [20, 21]],
+])('readings typed as %j are all read', (text, readings) => {
+  expect(parseReadings(text)).toEqual(readings)
+  expect(readingsFault(text)).toBeUndefined()
+})
+
+test.each(['47 lb', '21.4, about 22', '21,4,22,0', '0', '2140', '-3'])(
+  'readings typed as %j are refused, with the piece that is none',
+  (text) => {
+    expect(readingsFault(text)).toMatch(/^“.+” is no reading in kg/)
+  },
+)
 
 test('observations off the list are named', () => {
   expect(checkObserved([{ id: 'choke', state: 'helped' }])).toEqual([])

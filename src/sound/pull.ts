@@ -54,17 +54,51 @@ export function pullResidual(read: Range, predicted: Range): PullResidual | unde
   }
 }
 
-/** Numbers in a typed list such as "12.4, 13 kg; 12,8". A comma between digits is a decimal mark only without a point elsewhere. */
-export function parseReadings(text: string): number[] {
-  const pieces =
-    text.includes(';') || /\d,\s/.test(text) || text.includes('\n')
-      ? text.split(/;|,\s+|\n|\s{2,}/)
-      : text.split(/\s+/)
-  return pieces
-    .map((p) => p.replace(/kgf?|kp/i, '').trim())
-    .map((p) => (p.includes('.') ? p.replace(/,/g, '') : p.replace(',', '.')))
-    .filter((p) => /^\d+(\.\d+)?$/.test(p))
-    .map(Number)
+/** more than any scale that hangs in a rope by hand shows, kg */
+const MOST_READING = 500
+
+/** What a typed list of readings holds, kg, and the pieces of it that are no reading. */
+export interface TypedReadings {
+  readings: number[]
+  unread: string[]
+}
+
+/**
+ * Readings in a typed list such as "12.4, 13 kg; 12,8". A comma between digits is a decimal mark, unless there is a point in
+ * the same piece or several commas part equally long numbers ("21,22,23"). A reading is above 0 and at most 500 kg.
+ */
+export function typedReadings(text: string): TypedReadings {
+  const readings: number[] = []
+  const unread: string[] = []
+  const pieces = text
+    .replace(/(\d)\s*(kilos?|kgf?|kp)(?![a-z])/gi, '$1 ')
+    .split(/[;\s]+|,(?=\s)/)
+    .filter((piece) => piece !== '' && piece !== ',')
+  for (const piece of pieces) {
+    const numbers = numbersIn(piece.replace(/^,|,$/g, ''))
+    if (numbers?.every((n) => n > 0 && n <= MOST_READING)) readings.push(...numbers)
+    else unread.push(piece)
+  }
+  return { readings, unread }
+}
+
+function numbersIn(piece: string): number[] | undefined {
+  const parts = piece.split(',')
+  if (parts.some((p) => !/^\d+(\.\d+)?$/.test(p))) return undefined
+  if (piece.includes('.') || parts.length === 1) return parts.map(Number)
+  if (parts.length === 2) return [Number(parts.join('.'))]
+  return new Set(parts.map((p) => p.length)).size === 1 ? parts.map(Number) : undefined
+}
+
+/** The readings of `typedReadings` alone, kg. */
+export const parseReadings = (text: string): number[] => typedReadings(text).readings
+
+/** Why a typed list is refused; undefined when all of it can be read. */
+export function readingsFault(text: string): string | undefined {
+  const { unread } = typedReadings(text)
+  return unread.length > 0
+    ? `“${unread[0]}” is no reading in kg (above 0, at most ${MOST_READING}); write 21.4, 22.0`
+    : undefined
 }
 
 /** Stopwatch speed, m/s, with its likely error from timing (s) and gates (m), one standard deviation each. */

@@ -1,7 +1,7 @@
 import { useId } from 'react'
 import { plain } from '../../../balance/shown.ts'
 import { observations } from '../../../sound/observations.ts'
-import { parseReadings, readPull } from '../../../sound/pull.ts'
+import { parseReadings, readingsFault, readPull } from '../../../sound/pull.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
 import { bench } from './bench.ts'
@@ -49,9 +49,7 @@ export function ToldPanel({ told, sync, onAgain }: Props) {
           id={`${id}p`}
           value={told.readings}
           placeholder="21.4, 22.0, 21.7"
-          fault={(text) =>
-            text !== '' && parseReadings(text).length === 0 ? 'no reading found; write 21.4, 22.0' : undefined
-          }
+          fault={readingsFault}
           onCommit={(readings) => {
             bench.tell({ readings, ...(told.kind === 'not said' && readings ? { kind: 'tied up' } : {}) })
             return ''

@@ -32,8 +32,11 @@ export function Live({ options, expected, onRecorded }: Props) {
   const [recorded, setRecorded] = useState<number>()
   const [says, setSays] = useState('')
   const session = useRef<Session>(undefined)
+  /** counts on when listening is ended: a microphone that opens only after that is closed again */
+  const turn = useRef(0)
 
   const stop = useCallback(() => {
+    turn.current++
     session.current?.microphone.close()
     session.current?.worker.terminate()
     void session.current?.awake?.release()
@@ -58,6 +61,7 @@ export function Live({ options, expected, onRecorded }: Props) {
   useEffect(() => () => void leave.current(), [])
 
   const start = async () => {
+    const mine = ++turn.current
     setSays('')
     setOn('opening')
     const worker = new Worker(new URL('./listener.worker.ts', import.meta.url), { type: 'module' })
@@ -86,20 +90,29 @@ export function Live({ options, expected, onRecorded }: Props) {
             muted ? 'The system keeps the microphone silent just now, during a call for instance.' : '',
           ),
       })
+      if (mine !== turn.current) {
+        microphone.close()
+        worker.terminate()
+        return
+      }
       send({ rate: microphone.rate, options })
       session.current = { microphone, worker, recorder: undefined, awake: undefined }
       setOn('on')
     } catch (error) {
       worker.terminate()
+      if (mine !== turn.current) return
       setSays(refusal(error))
       setOn('off')
     }
   }
   const record = async () => {
     const now = session.current
-    if (!now) return
-    now.recorder = await startRecorder(now.microphone.rate, new Date())
+    if (!now || recorded !== undefined) return
     setRecorded(0)
+    const recorder = await startRecorder(now.microphone.rate, new Date())
+    // listening was ended while the disk was asked
+    if (session.current !== now) return void recorder.finish().catch(() => {})
+    now.recorder = recorder
     now.awake = await navigator.wakeLock?.request('screen').catch(() => undefined)
   }
   return (
