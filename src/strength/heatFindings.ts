@@ -36,7 +36,10 @@ export function heat(h: HotPart, i: number): Finding {
           ...(guard === h.guard ? {} : { link: `hot parts.${i}.guard` }),
         }
       }),
-      { says: 'still air after a hard run: the worst minutes come after the engine stops' },
+      {
+        says: `still air of ${celsius(h.spot.air)} in the closed bay, 15 K above that outside (judgement, no source): the worst minutes come after the engine stops`,
+        link: 'place.air temperature',
+      },
       {
         says: 'Caution: polystyrene softens, burns and gives off poisonous smoke; petrol dissolves it. Keep an extinguisher at hand for the first runs',
       },
