@@ -138,6 +138,27 @@ test('a microphone pulled out is said, and what was recorded is read', async () 
   await page.locator('.runview').waitFor()
 })
 
+test('a microphone that opens only after the page was left is closed again', async () => {
+  await page.evaluate(() => {
+    const devices = navigator.mediaDevices
+    const get = devices.getUserMedia.bind(devices)
+    devices.getUserMedia = async (wish) => {
+      await new Promise<void>((go) => Object.assign(window, { allow: go }))
+      return get(wish)
+    }
+  })
+  await page.getByRole('button', { name: 'Start listening' }).click()
+  await page.getByText('Waiting for the microphone').waitFor()
+  await page.evaluate(() => {
+    location.hash = '#/craft'
+  })
+  await page.getByRole('heading', { name: 'The craft file' }).waitFor()
+  await page.evaluate(() => (window as unknown as { allow(): void }).allow())
+  await expect
+    .poll(() => page.evaluate(() => (window as unknown as { heard?: MediaStreamTrack }).heard?.readyState))
+    .toBe('ended')
+})
+
 test.each([
   ['NotFoundError', 'No microphone was found'],
   ['NotReadableError', 'Another program is using the microphone'],
