@@ -104,6 +104,9 @@ test('dragging the rider over the deck answers every frame and never blocks for 
       return Math.abs(mark.x + mark.width / 2 - (at.x + at.width / 2 + 120))
     })
     .toBeLessThan(2)
+  // and nothing of the views or their captions is cut off below
+  const cutOff = await page.locator('.views').evaluate((v) => v.scrollHeight - v.clientHeight)
+  expect(cutOff).toBeLessThanOrEqual(1)
   await page.mouse.up()
   await strip().waitFor()
 })
