@@ -69,9 +69,10 @@ function trueView(input: ViewInput, view: View): Sheet {
   const foot = key.height
   const title = input.title ?? (view === 'side' ? 'From the side' : 'From astern')
   const words = `${before ? 'tried ' : ''}${attitudeWords(view, attitude)}`
-  // beside the title where there is room for the longest of them, else below it
-  const down = textWidth(title, 3.4, true) + textWidth(longest[view], 3) + 12 > width ? 4.4 : 0
-  const height = foot + (top - bottom) * scale + 18 + down
+  // beside the title where there is room, else below it; the picture is as tall as the longest words ask, whatever they are now
+  const below = (says: string) => (textWidth(title, 3.4, true) + textWidth(says, 3) + 12 > width ? 4.4 : 0)
+  const down = below(words)
+  const height = foot + (top - bottom) * scale + 18 + below(longest[view])
   const sx = (x: number) => viewPad + (x - x0) * scale
   const sy = (y: number) => foot + 7 + (y - bottom) * scale
   const marks: Mark[] = [...waterMarks(width, foot, sy(0)), ...key.marks]
