@@ -33,7 +33,7 @@ export function bedStiffness(foamModulus: number, depth: number): number {
   return foamModulus / depth
 }
 
-/** Load on a disc of radius c (m); c = 0 is a point. RangeError when c is more than ten reaches. */
+/** Load on a disc of radius c (m); c = 0 is a point. Beyond ten reaches the middle no longer feels the rim: foam carries the load straight through. */
 export function discOnFoam(s: SheetOnFoam, load: number, c: number): FoamUnderLoad {
   const stiffness = plateStiffness(s.modulus, s.t, s.poisson)
   const reach = (stiffness / s.bed) ** 0.25
@@ -50,7 +50,7 @@ export function discOnFoam(s: SheetOnFoam, load: number, c: number): FoamUnderLo
   }
   const q = load / (Math.PI * c * c)
   const A = c / reach
-  const { kerSlope, keiSlope } = kelvin(A)
+  const { kerSlope, keiSlope } = A <= 10 ? kelvin(A) : { kerSlope: 0, keiSlope: 0 }
   const deflection = (q / s.bed) * (1 + A * kerSlope)
   const moment = ((1 + s.poisson) / 2) * q * reach * reach * A * keiSlope
   return {

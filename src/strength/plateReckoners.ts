@@ -89,7 +89,7 @@ const onFoam = defineReckoner({
     out('deflection', 'Under the foot.', 'length', 'mm'),
     out('pressure', 'On the foam.', 'pressure', 'kPa'),
     out('allowed', 'That the foam may have under feet.', 'pressure', 'kPa'),
-    out('stress', 'In the sheet.', 'pressure', 'MPa'),
+    out('stress', 'In the sheet at most, under the foot or inside its rim.', 'pressure', 'MPa'),
     out('reach', 'How far the sheet spreads a load.', 'length', 'mm'),
   ],
   reckon: (g, w) => {
@@ -101,11 +101,18 @@ const onFoam = defineReckoner({
       bed: bedStiffness(f.modulus, g.depth!),
     }
     const r = discOnFoam(s, g.load!, discOf(g.u!, g.v!))
+    // a foot wider than the sheet can spread bends it most inside its rim: looked for on a plate that ends far beyond
+    const side = Math.max(g.u!, g.v!) + 12 * r.reach
+    const wide = patchOnPlate(
+      { a: side, b: side, ...s },
+      { load: g.load!, u: g.u!, v: g.v! },
+      { bed: s.bed, terms: 199 },
+    )
     return {
       deflection: r.deflection,
       pressure: r.pressure,
       allowed: foamAllowable(f, 'foot', g.temperature!),
-      stress: r.stress,
+      stress: Math.max(r.stress, wide.bending),
       reach: r.reach,
     }
   },

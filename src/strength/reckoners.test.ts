@@ -21,6 +21,18 @@ describe('strength reckoners', () => {
     expect(soft['deflection']!).toBeGreaterThan(hard['deflection']!)
     expect(soft['pressure']!).toBeLessThan(hard['pressure']!)
   })
+  test('sheet on foam: a foot far wider than the sheet can spread presses the foam with its own pressure and bends the sheet inside its rim', () => {
+    const wide = ask('sheet-on-foam', { t: 0.8e-3, depth: 0.02, load: 1648 }, { foam: 'XPS 35' })
+    // 22.8 MPa by a series of 399 terms summed outside this code
+    expect(Math.abs(wide['stress']! / 22.8e6 - 1)).toBeLessThan(0.03)
+    const wider = ask(
+      'sheet-on-foam',
+      { t: 0.2e-3, depth: 0.02, load: 1648, u: 0.2, v: 0.2 },
+      { foam: 'XPS 35' },
+    )
+    expect(wider['pressure']!).toBeCloseTo(1648 / 0.04, 0)
+    expect(wider['stress']!).toBeGreaterThan(0)
+  })
   test('1.5 mm sheet over 200 mm square pops after 3 K', () => {
     const r = ask('oil-canning', { a: 0.2, b: 0.2, t: 1.5e-3 })
     expect(r['rise']).toBeCloseTo(2.96, 2)
