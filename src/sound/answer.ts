@@ -21,6 +21,10 @@ export const rpmText = (rpm: number) => `${Math.round(rpm / 10) * 10} rpm`
 /** The usual speed of a track over what was heard of it, rev/min; 0 when nothing was. */
 export const usualSpeed = (t: Track) => percentile(t.rpm, 0.5)
 
+/** The tracks on which an engine was heard at all. */
+export const heardTracksOf = (h: Hearing): Track[] =>
+  h.verdict.code === 'no engine' ? [] : h.tracks.filter((t) => usualSpeed(t) > 0)
+
 /** Part of the recording in which an engine was heard, and the mean confidence there, both 0 to 1. */
 export function heardPart(t: Track): { part: number; confidence: number } {
   let n = 0
@@ -55,8 +59,8 @@ function snatches(h: Hearing): number | undefined {
 
 /** What stands instead of a verdict where the recording is too short for one, or only snatches were heard; undefined otherwise. */
 export function doubtOf(h: Hearing): string | undefined {
-  const heard = h.tracks.filter((t) => usualSpeed(t) > 0)
-  if (h.verdict.code === 'no engine' || heard.length === 0) return undefined
+  const heard = heardTracksOf(h)
+  if (heard.length === 0) return undefined
   const about = `about ${heard.map((t) => rpmText(usualSpeed(t))).join(' and ')}`
   if (h.flags.some((f) => f.code === 'short'))
     return `Too short to tell an engine from another sound; if this is one, it turns at ${about}.`
@@ -101,8 +105,8 @@ function whoRan(known: KnownEngines | undefined): [who: string, remark: string] 
 
 /** What the engines did, in one sentence, with the range of speeds and how sure that is; `known` from the craft file. */
 export function runAnswer(h: Hearing, known?: KnownEngines): RunAnswer {
-  const heard = h.tracks.filter((t) => usualSpeed(t) > 0)
-  if (h.verdict.code === 'no engine' || heard.length === 0)
+  const heard = heardTracksOf(h)
+  if (heard.length === 0)
     return {
       says:
         h.flags.find((f) => ['silent', 'short', 'no-sound'].includes(f.code))?.text ?? 'No engine was heard.',

@@ -99,6 +99,9 @@ test.each([
 ])('%s: no engine heard is an answer', async (name, says) => {
   await open(name)
   await expect.poll(() => answer().textContent()).toMatch(says)
+  await page.getByText('No engine was heard, so there is nothing to tell.').waitFor()
+  expect(await page.getByRole('button', { name: 'Engine alone' }).count()).toBe(0)
+  expect(await page.getByText('Usual speed').count()).toBe(0)
 })
 
 test('a GPX track dropped in goes beside the run and sets it under way', async () => {

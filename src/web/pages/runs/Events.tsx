@@ -1,17 +1,22 @@
 import { Button } from 'react-aria-components/Button'
-import { clockText } from '../../../sound/answer.ts'
+import { clockText, doubtOf, heardTracksOf } from '../../../sound/answer.ts'
 import type { Hearing } from '../../../sound/hearing.ts'
 import { player } from './player.ts'
 
 /** What happened, in order; each moment can be jumped to. */
 export function Events({ hearing }: { hearing: Hearing }) {
   const { events, tracks } = hearing
-  if (tracks.length === 0) return null
+  const heard = heardTracksOf(hearing).length > 0
   return (
     <section className="events">
       <h2>What happened</h2>
+      {events.length > 0 && doubtOf(hearing) && <p>Only if it was an engine:</p>}
       {events.length === 0 ? (
-        <p>Nothing but steady running: no start, stop, racing, bogging or misfire was heard.</p>
+        <p>
+          {heard
+            ? 'Nothing but steady running: no start, stop, racing, bogging or misfire was heard.'
+            : 'No engine was heard, so there is nothing to tell. If one ran, lock a point where you know its speed and follow the engines again, or record closer.'}
+        </p>
       ) : (
         <ol className="plainlist">
           {events.map((e) => (

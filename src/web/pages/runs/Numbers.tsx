@@ -1,5 +1,5 @@
 import { plain } from '../../../balance/shown.ts'
-import { clockText, heardPart, usualSpeed } from '../../../sound/answer.ts'
+import { clockText, heardPart, heardTracksOf, usualSpeed } from '../../../sound/answer.ts'
 import type { Hearing } from '../../../sound/hearing.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
 
@@ -7,7 +7,8 @@ const ten = (rpm: number) => Math.round(rpm / 10) * 10
 
 /** Each engine's numbers, how evenly it fired, and its speed over time to be copied. */
 export function Numbers({ hearing: h }: { hearing: Hearing }) {
-  if (h.tracks.length === 0) return null
+  const tracks = heardTracksOf(h)
+  if (tracks.length === 0) return null
   const seconds = Math.ceil(h.duration)
   // a table is for reading: a row a second for half a minute, fewer for longer runs
   const every = Math.max(1, Math.ceil(seconds / 40))
@@ -24,7 +25,7 @@ export function Numbers({ hearing: h }: { hearing: Hearing }) {
           { head: 'Firing' },
           { head: 'Blade-pass slip', unit: '%' },
         ]}
-        rows={h.tracks.map((t) => {
+        rows={tracks.map((t) => {
           const { part, confidence } = heardPart(t)
           const blade = h.bladePass?.label === t.label ? h.bladePass : undefined
           return [
@@ -45,14 +46,14 @@ export function Numbers({ hearing: h }: { hearing: Hearing }) {
           columns={[
             { head: 'Time' },
             { head: 'Engines' },
-            ...h.tracks.map((t) => ({ head: `Engine ${t.label}`, unit: 'rpm' })),
+            ...tracks.map((t) => ({ head: `Engine ${t.label}`, unit: 'rpm' })),
           ]}
           rows={Array.from({ length: Math.floor(seconds / every) + 1 }, (_, k) => {
             const i = Math.min(h.time.length - 1, k * every * per)
             return [
               clockText(k * every),
               h.count[i] ?? 0,
-              ...h.tracks.map((t) => ((t.rpm[i] ?? 0) > 0 ? ten(t.rpm[i]!) : '–')),
+              ...tracks.map((t) => ((t.rpm[i] ?? 0) > 0 ? ten(t.rpm[i]!) : '–')),
             ]
           })}
         />

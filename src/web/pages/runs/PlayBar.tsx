@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { clockText } from '../../../sound/answer.ts'
+import { clockText, heardTracksOf } from '../../../sound/answer.ts'
 import { bench, type Recording, type Settings } from './bench.ts'
 import { player, useQuietOnLeave, type Voice } from './player.ts'
 
@@ -19,7 +19,7 @@ export function PlayBar({ recording, options }: { recording: Recording; options:
       <p className="quiet">The sound of this run is not kept here; open the recording again to play it.</p>
     )
   const answer = recording.answer
-  const tracks = answer?.hearing?.tracks ?? []
+  const tracks = answer?.hearing ? heardTracksOf(answer.hearing) : []
   const choose = async (next: Voice) => {
     if (next === 'all') return player.load('all', audio)
     const track = tracks.find((t) => t.label === next)
