@@ -176,3 +176,28 @@ describe('ill input is told in a builder’s words', () => {
     expect([draft.says, ...draft.because.map((b) => b.says)].join('\n')).not.toMatch(/-\d/)
   })
 })
+
+test('a low deck under a tall standing rider: balanced like a bicycle, no room to the side, and a leak that rolls it over is no good news', () => {
+  const text = `wakewright: 1
+name: low
+rider: { mass: 85 kg, height: 1.8 m, stance: standing, position: 1.0 m }
+engines: [{ name: motor, kind: peak, displacement: 80 cm³, power: 6 kW, power at: 6000 rpm }]
+jet: { rotor: { bore: 110 mm, pitch: 100 mm }, nozzle: { bore: 60 mm } }
+hull: { length: 2.2 m, beam: 0.65 m, depth: 0.16 m }
+`
+  const found = floatFindings(readCraft(text).craft!)
+  const of = (id: string) => found.find((f) => f.id === id)!
+  expect(of('float.stability').says).toMatch(
+    /^Standing, you balance it like a bicycle: held stiff it finds no level rest, with the weight on the deck it stands \(GM \d+ cm\)/,
+  )
+  expect(of('float.stability')).toMatchObject({ standing: 'watch' })
+  expect(of('float.stability').value).toBeUndefined()
+  expect(of('float.room')).toMatchObject({
+    says: expect.stringMatching(/and less than 5\.0 cm off the middle/),
+    standing: 'watch',
+  })
+  expect(of('float.leak')).toMatchObject({
+    says: expect.stringMatching(/rolls over after/),
+    standing: 'watch',
+  })
+})

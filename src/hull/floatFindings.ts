@@ -157,16 +157,18 @@ function alone(c: FloatAnswer['ridden']): string {
 
 function stability(input: FloatInput, a: FloatAnswer): Finding {
   const { gmRigid, gmFeet } = a
-  if (!Number.isFinite(gmFeet.value) || !Number.isFinite(gmRigid.value)) return noLevelRest(input)
+  if (!Number.isFinite(gmFeet.value)) return noLevelRest(input)
   const stance = input.rider.stance
   const rigid = gmRigid.value
+  // a weight held so high may tip even an upright craft over nose or tail: then there is no GM to tell
+  const tips = !Number.isFinite(rigid)
   const standing: Standing =
     gmFeet.high < 0 ? 'stop' : gmFeet.low < 0 ? 'watch' : rigid > 0.05 ? 'good' : 'watch'
   const says =
     gmFeet.value < 0
       ? `It cannot be ridden ${stance} at rest: even with the weight at deck height it falls over.`
-      : rigid < 0
-        ? `${capital(stance)}, you balance it like a bicycle: held stiff it falls over (GM ${cm(rigid)}), with the weight on the deck it stands (GM ${cm(gmFeet.value)}).`
+      : tips || rigid < 0
+        ? `${capital(stance)}, you balance it like a bicycle: held stiff it ${tips ? 'finds no level rest' : `falls over (GM ${cm(rigid)})`}, with the weight on the deck it stands (GM ${cm(gmFeet.value)}).`
         : rigid < 0.05
           ? `${capital(stance)}, it barely stands by itself (GM ${cm(rigid)}); keep low and move slowly.`
           : `${capital(stance)}, it stands by itself (GM ${cm(rigid)} with a stiff rider).`
@@ -175,10 +177,7 @@ function stability(input: FloatInput, a: FloatAnswer): Finding {
     id: 'float.stability',
     question: 'float',
     says,
-    value: rigid,
-    low: gmRigid.low,
-    high: gmRigid.high,
-    unit: 'm',
+    ...(tips ? {} : { value: rigid, low: gmRigid.low, high: gmRigid.high, unit: 'm' }),
     standing,
     because: [
       {
@@ -244,10 +243,10 @@ function room(input: FloatInput): Finding {
     says:
       along.length === 0
         ? 'At rest there is no place on deck where the rider keeps heel below 10° and trim below 6° with every opening dry.'
-        : `At rest the rider may be from ${(along[0]! - roomGrid / 2).toFixed(2)} to ${(along.at(-1)! + roomGrid / 2).toFixed(2)} m forward of the transom, and ${wide > 0 ? `up to ${cm(wide)}` : 'no 5 cm'} off the middle, before it heels 10°, trims 6° or dips an opening.`,
+        : `At rest the rider may be from ${(along[0]! - roomGrid / 2).toFixed(2)} to ${(along.at(-1)! + roomGrid / 2).toFixed(2)} m forward of the transom, and ${wide > 0 ? 'up to' : 'less than'} ${cm(wide || roomGrid)} off the middle, before it heels 10°, trims 6° or dips an opening.`,
     value: e.share,
     unit: '1',
-    standing: along.length === 0 || !inside ? 'watch' : 'good',
+    standing: along.length === 0 || !inside || wide === 0 ? 'watch' : 'good',
     because: [{ says: `the file puts the rider at ${input.rider.x.toFixed(2)} m`, link: 'rider.position' }],
     sources: [own, '10° is also the heel that 33 CFR 183.235 allows a swamped boat'],
   }

@@ -100,7 +100,8 @@ function heelWords(heel: number): string {
 }
 
 function standWords(s: Sitting): string {
-  if (s.gmFeet < 0) return 'falls over at rest whatever the rider does'
-  if (s.gmRigid < 0) return 'has to be balanced like a bicycle'
+  // a rider held stiff who would tip it over nose or tail has no GM: no number is no "stands by itself"
+  if (!(s.gmFeet >= 0)) return 'falls over at rest whatever the rider does'
+  if (!(s.gmRigid >= 0)) return 'has to be balanced like a bicycle'
   return s.gmRigid < 0.05 ? 'barely stands by itself' : 'stands by itself'
 }

@@ -122,6 +122,13 @@ describe('the answer in a sentence', () => {
     expect(stiffGm(wet, ridden.gmFeet)).toBeCloseTo(ridden.gmRigid, 3)
     expect(floatSays(wet, liveFloat(wet)(0.95, 0), undefined, false).confidence).toMatch(/add up to 73 kg/)
   })
+  test('a rider so high that held stiff he tips it over nose or tail has no GM, and is not said to stand by himself', () => {
+    const ridden = { ...answer.ridden, gmRigid: Number.NaN }
+    const says = (r: typeof ridden) => floatSays(input, undefined, { ridden: r, findings: [] }, false).says
+    expect(says(ridden)).toMatch(/has to be balanced like a bicycle/)
+    expect(says({ ...ridden, gmFeet: -0.01 })).toMatch(/falls over at rest whatever the rider does/)
+    expect(says({ ...ridden, gmRigid: 0.06 })).toMatch(/and stands by itself/)
+  })
   test('a craft too heavy sinks, by so much', () => {
     const lead = { ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] as const }] }
     expect(floatSays(lead, undefined, undefined, false).says).toMatch(/^It sinks: 978 kg/)

@@ -134,7 +134,7 @@ export function leakFindings(input: FloatInput, a: FloatAnswer): Finding[] {
       low: 0.75 * end,
       high: 1.5 * end,
       unit: 's',
-      standing: run.under !== undefined || run.end === 'sinks' ? (end < 600 ? 'watch' : 'good') : 'good',
+      standing: run.under !== undefined || run.end === 'sinks' || run.end === 'goes over' ? 'watch' : 'good',
       because: [
         {
           says: `hole ${mm(0.01)} across at ${hole.map((v) => v.toFixed(2)).join(', ')} m, filling ${space}`,

@@ -68,7 +68,7 @@ export function Loads({ now, report, tried, triedReport, look }: Props) {
 /** held stiff it would go over: it stays only while its rider keeps his balance */
 function ending(c: LoadCase, stays: boolean): string {
   if (!stays) return loadWords(c)
-  return c.gmRigid < 0 && c.gmFeet > 0 ? 'stays while its rider balances' : 'stays'
+  return !(c.gmRigid >= 0) && c.gmFeet > 0 ? 'stays while its rider balances' : 'stays'
 }
 
 function row(c: LoadCase, look: Look, word: string): (string | number)[] {
