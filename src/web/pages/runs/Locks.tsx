@@ -12,6 +12,8 @@ interface Props {
   hearing: Hearing
   locks: readonly LockedPoint[]
   marks: readonly HandMark[]
+  /** most engines that are followed */
+  engines: 1 | 2
   busy: boolean
   onLocks: (locks: readonly LockedPoint[]) => void
   /** other stretches were judged; the engines are followed again at once */
@@ -20,9 +22,9 @@ interface Props {
 }
 
 /** The points laid by hand, as a list: added at the cursor, typed, taken away, and heard again with. */
-export function Locks({ hearing, locks, marks, busy, onLocks, onMarks, onAgain }: Props) {
+export function Locks({ hearing, locks, marks, engines, busy, onLocks, onMarks, onAgain }: Props) {
   const id = useId()
-  const labels: ('A' | 'B')[] = ['A', 'B']
+  const labels: ('A' | 'B')[] = engines === 1 ? ['A'] : ['A', 'B']
   const all = locks.length + marks.length
   // stays open when the last point goes: following again comes next
   const [open, setOpen] = useState(all > 0)

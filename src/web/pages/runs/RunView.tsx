@@ -103,6 +103,7 @@ export function RunView({ recording, hearing, options }: Props) {
           hearing={hearing}
           locks={told.locks}
           marks={told.marks}
+          engines={(told.engines === 'auto' ? options.engines : told.engines) === 1 ? 1 : 2}
           busy={work !== undefined}
           onLocks={setLocks}
           onMarks={(marks) => {

@@ -3,9 +3,6 @@ import type { LivePoint } from '../../../../sound/listener.ts'
 
 export type Shown = LivePoint & { level: number }
 
-/** confidence below which a speed is not shown */
-const SHOWN = 0.35
-
 interface DialsProps {
   point: Shown | undefined
   /** most engines that can be running */
@@ -15,7 +12,7 @@ interface DialsProps {
 
 /** Each engine's speed as it is, on a scale with the predicted one marked. */
 export function Dials({ point, engines: most, expected }: DialsProps) {
-  const engines = (point?.engines ?? []).filter((e) => e.confidence > SHOWN)
+  const engines = point?.engines ?? []
   const top = Math.max(9000, ...(expected ? [1.4 * expected] : []), ...engines.map((e) => e.rpm * 1.05))
   return (
     <div className="dials">
@@ -51,8 +48,9 @@ export function Dials({ point, engines: most, expected }: DialsProps) {
       })}
       <p className="quiet">
         {point && point.level < 1e-4 ? 'The microphone gives no sound. ' : ''}
-        {expected ? `The mark is the predicted speed tied up, ${Math.round(expected / 10) * 10} rpm. ` : ''}
-        Readings look back a few seconds and settle in about half a second.
+        {expected ? `The mark is the predicted speed tied up, ${Math.round(expected / 10) * 10} rpm. ` : ''}A
+        sound that lasts a second counts as an engine. Readings look back a few seconds and settle in about
+        half a second.
       </p>
     </div>
   )

@@ -3,6 +3,7 @@ import { Button } from 'react-aria-components/Button'
 import { clockText } from '../../../../sound/answer.ts'
 import type { Settings } from '../bench.ts'
 import { Dials, type Shown } from './Dials.tsx'
+import { type Held, lasting } from './hold.ts'
 import type { LiveOrder } from './listener.worker.ts'
 import { type Microphone, openMicrophone, refusal } from './microphone.ts'
 import { type Broken, brokenOff, type Recorder, startRecorder } from './recorder.ts'
@@ -65,7 +66,8 @@ export function Live({ options, expected, onRecorded }: Props) {
     setSays('')
     setOn('opening')
     const worker = new Worker(new URL('./listener.worker.ts', import.meta.url), { type: 'module' })
-    worker.onmessage = ({ data }: MessageEvent<Shown>) => setPoint(data)
+    const held: Held = {}
+    worker.onmessage = ({ data }: MessageEvent<Shown>) => setPoint(lasting(held, data))
     const send = (order: LiveOrder, transfer: Transferable[] = []) => worker.postMessage(order, transfer)
     try {
       const microphone = await openMicrophone({
