@@ -35,4 +35,15 @@ describe('the rider dragged along', () => {
     expect(live(1, 0)!.stays).toBe(true)
     expect(live(1, 0.6)).toBeUndefined()
   })
+  test('a craft that stands on its nose does not stay, upright as it is', () => {
+    const low = liveFloat({
+      ...input,
+      weights: [{ name: 'craft', mass: 120, at: [1.1, 0, 0.13] }],
+      rider: { ...input.rider, mass: 130 },
+    })
+    const states = [1, 1.4, 1.8, 2.2].map((x) => low(x, 0)!)
+    for (const s of states) if (s.stays) expect(Math.abs(s.attitude.trim)).toBeLessThan(Math.PI / 4)
+    expect(states[0]!.stays).toBe(true)
+    expect(states.at(-1)!.stays).toBe(false)
+  })
 })

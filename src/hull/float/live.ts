@@ -10,7 +10,7 @@ import { weightSum } from './weights.ts'
 
 export interface LiveState {
   attitude: Attitude
-  /** it stays: settled, upright within 45° */
+  /** it stays: settled, upright and level within 45° */
   stays: boolean
   /** m */
   draftAft: number
@@ -46,7 +46,8 @@ export function liveFloat(
       (k) => (craft.mass * craft.centre[k]! + input.rider.mass * rider[k]!) / mass,
     ) as [number, number, number]
     const rest = settle(reloaded(base, mass, centre), last, { tolerance: 1e-7, giveUp: 0.8, compass: false })
-    const stays = rest.converged && Math.abs(rest.value.heel) < Math.PI / 4
+    const stays =
+      rest.converged && Math.max(Math.abs(rest.value.heel), Math.abs(rest.value.trim)) < Math.PI / 4
     last = stays ? rest.value : undefined
     const over = (p: Vec3) => heightAbove(rest.state.frame, rest.value.h, ...p)
     return {

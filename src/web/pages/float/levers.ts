@@ -12,9 +12,9 @@ export function floatLevers(side: Side, look: Look): PanelInput[] {
   const base = live(x, y)
   if (!base) return [{ path: 'rider.position' }, { path: 'rider.off centre', low: -0.3, high: 0.3 }]
   const trim = (s: LiveState | undefined) =>
-    s ? ((s.attitude.trim - base.attitude.trim) * 180) / Math.PI : Number.NaN
+    s?.stays ? ((s.attitude.trim - base.attitude.trim) * 180) / Math.PI : Number.NaN
   const heel = (s: LiveState | undefined) =>
-    s ? ((s.attitude.heel - base.attitude.heel) * 180) / Math.PI : Number.NaN
+    s?.stays ? ((s.attitude.heel - base.attitude.heel) * 180) / Math.PI : Number.NaN
   const forward = live(x + 0.1, y)
   const out = live(x, y + 0.05)
   const heavier = liveFloat(heavierRider(input, 10))(x, y)
@@ -41,9 +41,9 @@ export function floatLevers(side: Side, look: Look): PanelInput[] {
       path: 'rider.mass',
       low: Math.min(40, mass),
       high: Math.max(130, mass),
-      ...(heavier
-        ? { effect: `10 kg more: ${saysStep(heavier.draftAft - base.draftAft, 'length', look)} of draft` }
-        : {}),
+      effect: heavier?.stays
+        ? `10 kg more: ${saysStep(heavier.draftAft - base.draftAft, 'length', look)} of draft`
+        : '10 kg more: it does not stay',
     },
     ...(listed
       ? [

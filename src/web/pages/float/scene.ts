@@ -66,6 +66,8 @@ export function createScene(canvas: HTMLCanvasElement): Scene | undefined {
   let [around, over] = outlooks['three quarters']
   let reach = 5
   let middle = 1.2
+  /** height looked at, m over the water */
+  let aim = 0.12
   let last: FloatInput | undefined
   let frame = 0
 
@@ -73,7 +75,7 @@ export function createScene(canvas: HTMLCanvasElement): Scene | undefined {
     frame = 0
     const level = Math.cos(over) * reach
     camera.position.set(middle + level * Math.cos(around), Math.sin(over) * reach, level * Math.sin(around))
-    camera.lookAt(new Vector3(middle, 0.12, 0))
+    camera.lookAt(new Vector3(middle, aim, 0))
     renderer.render(space, camera)
   }
   const ask = () => {
@@ -89,9 +91,12 @@ export function createScene(canvas: HTMLCanvasElement): Scene | undefined {
   }
   return {
     show(input, state) {
-      if (input.hull !== last?.hull) {
+      if (input.hull !== last?.hull || input.rider.stance !== last.rider.stance) {
         middle = input.hull.length / 2
-        reach = 1.95 * input.hull.length
+        // far enough for the whole length, and for the head of a rider who stands
+        const head = tallOf(input.rider) + 0.25
+        aim = 0.12 + 0.27 * Math.max(0, head - 0.9)
+        reach = Math.max(1.95 * input.hull.length, (head - aim) / Math.tan(camera.fov * (Math.PI / 360)))
         pond.scale.setScalar(0.95 * input.hull.length)
         pond.position.x = middle
       }
@@ -120,6 +125,10 @@ export function createScene(canvas: HTMLCanvasElement): Scene | undefined {
     },
   }
 }
+
+/** m from the deck to the top of the rider as drawn */
+const tallOf = ({ stance, stature }: FloatInput['rider']): number =>
+  Math.max(0.3, 1.75 * riderCentre(stance, stature).height)
 
 /** From body axes to space: forward x, up y from the water, starboard z. */
 function intoWater({ attitude }: LiveState): Matrix4 {
@@ -179,7 +188,7 @@ function fill(craft: Group, input: FloatInput, state: LiveState): void {
   for (const o of openings)
     ball(o.at, 0.022, o.kind !== 'shaft seal' && heightOver(state.attitude, o.at) < 0 ? wet : dry)
   // the rider as a capsule as tall as the stance
-  const tall = Math.max(0.3, 1.75 * riderCentre(rider.stance, rider.stature).height)
+  const tall = tallOf(rider)
   const prone = rider.stance === 'prone'
   const body = new Mesh(
     new CapsuleGeometry(0.13, Math.max(0.05, (prone ? rider.stature : tall) - 0.26), 6, 16),
