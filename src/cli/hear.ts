@@ -86,7 +86,7 @@ export function hearingText(name: string, h: Hearing, craft?: BesideCraft): stri
     else if ((!craft || h.verdict.code === 'cannot tell') && h.verdict.code !== 'no engine')
       lines.push(h.verdict.says)
   }
-  for (const f of h.flags) if (f.text !== says) lines.push(`! ${f.text}`)
+  for (const f of h.flags) if (!says.includes(f.text)) lines.push(`! ${f.text}`)
   const top = Math.max(1, ...h.tracks.map((t) => t.rpm.reduce((a, v) => Math.max(a, v), 0)))
   for (const t of h.tracks) {
     const on = t.rpm.filter((v) => v > 0).sort()

@@ -20,6 +20,10 @@ test('the answer names one engine, two engines, none, and doubt', () => {
   )
   const none = { code: 'no engine', says: '', coupling: 'none' } as const
   expect(runAnswer(heardTracks([], { verdict: none })).says).toBe('No engine was heard.')
+  const silent = { code: 'silent', text: 'The recording is silent.', path: 'recording' }
+  expect(runAnswer(heardTracks([], { verdict: none, flags: [silent] })).says).toBe(
+    'The recording is silent. No engine was heard.',
+  )
   const doubt = heardTracks([steadyTrack('A', 6000)], {
     verdict: { code: 'cannot tell', says: '', coupling: 'unknown' },
     octaves: [{ label: 'A', from: 0, to: 10, factor: 0.5 }],

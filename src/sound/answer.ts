@@ -70,6 +70,8 @@ export function doubtOf(h: Hearing): string | undefined {
     : `Whether an engine ran cannot be told: something like one, at ${about}, was heard only in snatches of at most ${most.toFixed(1)} s. A voice, music or a horn does that too.`
 }
 
+const noEngine = { text: 'No engine was heard.' }
+
 export interface RunAnswer {
   says: string
   /** spread of the speeds, and how sure it is */
@@ -108,8 +110,9 @@ export function runAnswer(h: Hearing, known?: KnownEngines): RunAnswer {
   const heard = heardTracksOf(h)
   if (heard.length === 0)
     return {
-      says:
-        h.flags.find((f) => ['silent', 'short', 'no-sound'].includes(f.code))?.text ?? 'No engine was heard.',
+      says: [...h.flags.filter((f) => f.code === 'silent' || f.code === 'short').slice(0, 1), noEngine]
+        .map((f) => f.text)
+        .join(' '),
       confidence:
         'Nothing in the recording has the even comb of lines that an engine makes; a far or a quiet engine can be missed.',
     }
