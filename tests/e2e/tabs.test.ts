@@ -1,6 +1,6 @@
-import type { Page } from 'playwright-core'
+import type { Page, Route } from 'playwright-core'
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { serveApp, withoutServiceWorker } from './browser.ts'
+import { patience, serveApp, withoutServiceWorker } from './browser.ts'
 import { onOneBrowser } from './freshPages.ts'
 import { fileText, kept, openExample, openFold, typeValue } from './steps.ts'
 
@@ -16,7 +16,7 @@ afterEach(() => first.context().close())
 /** Another tab beside the first. */
 async function anotherTab(): Promise<Page> {
   const tab = await first.context().newPage()
-  tab.setDefaultTimeout(15_000)
+  tab.setDefaultTimeout(patience)
   await tab.goto(on.served.address)
   return tab
 }
@@ -70,10 +70,9 @@ test('a tab that froze in the middle of an edit loses the craft but not the edit
   const second = await anotherTab()
   await second.getByText('open in another tab').waitFor()
   // an edit, and the tab hangs before anything of it is written: it waits for an answer that does not come
-  let thaw = () => {}
-  await first.route('**/thaw', (route) => {
-    thaw = () => void route.fulfill({ body: '' })
-  })
+  let hangs = (_: Route) => {}
+  const asks = new Promise<Route>((done) => (hangs = done))
+  await first.route('**/thaw', (route) => hangs(route))
   const frozen = first.getByLabel('Text of the craft file').evaluate(
     (element, typed) => {
       const set = Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, 'value')!.set!
@@ -85,6 +84,8 @@ test('a tab that froze in the middle of an edit loses the craft but not the edit
     },
     text.replace('name: Heron', 'name: Heron of the first'),
   )
+  // it hangs from here on: asked a moment earlier it would still hand the craft over in good order
+  const hanging = await asks
   await second.getByRole('button', { name: 'Take over here' }).click()
   await second.getByText('This tab keeps the craft now').waitFor()
   await expect.poll(() => fileText(second)).toBe(text)
@@ -92,7 +93,7 @@ test('a tab that froze in the middle of an edit loses the craft but not the edit
     .getByLabel('Text of the craft file')
     .fill(text.replace('name: Heron', 'name: Heron of the second'))
   await kept(second)
-  thaw()
+  await hanging.fulfill({ body: '' })
   await frozen
   // its user looks at it again: the browser lets a tab in the background wait
   await first.bringToFront()
