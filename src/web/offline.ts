@@ -15,10 +15,13 @@ export function keepOffline(ready: (use: () => void) => void): void {
   serviceWorker.addEventListener('controllerchange', () => wanted && location.reload())
   const watch = (registration: ServiceWorkerRegistration) => {
     if (registration.waiting && hadOne) offer(registration.waiting)
-    registration.addEventListener('updatefound', () => {
+    const follow = () => {
       const fresh = registration.installing
       fresh?.addEventListener('statechange', () => fresh.state === 'installed' && hadOne && offer(fresh))
-    })
+    }
+    // the browser may have found the newer build before this was asked
+    follow()
+    registration.addEventListener('updatefound', follow)
   }
   // a browser may refuse it (private windows do); the app then works as long as it is open
   serviceWorker.register('./sw.js').then(watch, () => {})
