@@ -103,7 +103,9 @@ function eventFindings(h: Hearing): Finding[] {
       question: 'runs',
       says: `${who} at ${clockText(first.time)}: ${first.says}${all.length > 1 ? ` (${all.length} times in all)` : ''}.`,
       standing: rule.standing,
-      because: all.slice(0, 6).map((e) => ({ says: `${clockText(e.time)}: ${e.says}` })),
+      // one alone is told already
+      because:
+        all.length > 1 ? all.slice(0, 6).map((e) => ({ says: `${clockText(e.time)}: ${e.says}` })) : [],
       measureNext: { what: rule.measure, with: 'eyes and hands', minutes: rule.minutes },
       sources: [source],
     })
