@@ -120,7 +120,13 @@ function countTable(reports: readonly LevelReport[]): string {
   const groups = Object.keys(reports[0]!.count)
   return table(
     ['clip', ...reports.map((r) => `${r.snr} dB`)],
-    groups.map((g) => [g, ...reports.map((r) => `${r.count[g]!.right}/${r.count[g]!.clips}`)]),
+    groups.map((g) => [
+      g,
+      ...reports.map(({ count }) => {
+        const { right, clips, cannotTell } = count[g]!
+        return `${right}/${clips}${cannotTell > 0 ? `, in doubt ${cannotTell}` : ''}`
+      }),
+    ]),
   )
 }
 
@@ -316,7 +322,8 @@ No recording with a logged speed was available to check against.
 Known weak places: two engines within 4 % of each other for a part of a longer run are sometimes shown as one engine and its double; a
 single engine that fires hard every fourth turn while it revs is sometimes answered with two; of two engines that rev as they like, the
 fainter one is missing for a quarter to a third of the time, and which label is which after a quick pass is a guess; octave twins are
-recognised as doubtful only where the faster one is loud enough to lift every second line by 2 dB or more.
+recognised as doubtful only where the faster one is loud enough to lift every second line by 2 dB or more; now and then voices and
+splashes without any engine are taken for one (the row "quiet": the same two clips at every level; none of 40 of the tuning seeds).
 
 ## Against what was wanted (usual clips)
 
@@ -338,8 +345,8 @@ ${kindTable(usual)}
 
 ## Engine count, usual
 
-Octave twins count as right when the answer is "cannot tell"; a single engine may also be answered so when it fires
-unevenly.
+Octave twins count as right when the answer is "cannot tell". A single engine, which may fire every second turn, and a locked pair
+may also be answered so and still count as right; "in doubt" is how many were, so that doubt cannot be bought unseen.
 
 ${countTable(usual)}
 
