@@ -44,3 +44,30 @@ test('an opening that stays open is no flare, and a slow rise is no surge', () =
   const slow = track(10, (t) => 40 + 60 * between(t, 1, 9))
   expect(surges(slow, { from: 0, to: 400 }, Math.log(1.15))).toEqual([])
 })
+
+/** idle, the throttle opened at 2 s, a fall back to `low` Hz at 2.4 s, up again at 3 s to 90 Hz until `until` s */
+const swings = (low: number, until: number) =>
+  track(
+    10,
+    (t) =>
+      40 +
+      50 * between(t, 2, 2.4) +
+      (low - 90) * between(t, 2.4, 2.8) +
+      (90 - low) * between(t, 3, 3.5) -
+      50 * between(t, until, until + 0.4),
+  )
+const bogs = (t: ReturnType<typeof track>) =>
+  speedEvents(t, 'A', context(t.rate.length)).filter((e) => e.kind === 'bog')
+
+test('a fall after an opening that is made up again and then holds is a bog, as deep as it may be', () => {
+  for (const low of [70, 55, 42, 35]) {
+    const found = bogs(swings(low, 9))
+    expect(found).toHaveLength(1)
+    expect(found[0]!.time).toBeCloseTo(2.4, 0)
+    expect(found[0]!.value).toBeCloseTo(1 - low / 90, 1)
+  }
+})
+
+test('a throttle worked by hand, down to idle and up for less than a second and a half, is no bog', () => {
+  for (const low of [46, 42, 38]) expect(bogs(swings(low, 4.2))).toEqual([])
+})

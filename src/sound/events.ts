@@ -222,7 +222,15 @@ export function speedEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): 
   return out
 }
 
-/** A fall of over 10 % within 0.9 s of an opening that is made up again, or dies, within 2 s. */
+/** share of the first crest that counts as made up again: full throttle may end no higher than the opening's first swing */
+const REGAINED = 0.95
+/** s for which the speed regained must hold */
+const HELD = 1.5
+
+/**
+ * A fall of over 10 % within 0.9 s of an opening that is made up again within 2 s, and then holds: a throttle worked by hand
+ * comes down again soon.
+ */
 function bogAfter(t: FrameTrack, s: Stretch, r: Surge): Omit<RunEvent, 'engine' | 'confidence'> | undefined {
   const until = Math.min(s.to, r.from + frames(0.9))
   let crest = r.from
@@ -233,7 +241,8 @@ function bogAfter(t: FrameTrack, s: Stretch, r: Surge): Omit<RunEvent, 'engine' 
       const end = Math.min(s.to, k + frames(2))
       for (let j = k; j < end; j++) {
         if (t.rate[j]! < t.rate[low]!) low = j
-        if (t.rate[j]! > 1.05 * t.rate[crest]!) {
+        if (t.rate[j]! > REGAINED * t.rate[crest]!) {
+          if (!holds(t, s, j)) return undefined
           const depth = 1 - t.rate[low]! / t.rate[crest]!
           return {
             kind: 'bog',
@@ -248,6 +257,14 @@ function bogAfter(t: FrameTrack, s: Stretch, r: Surge): Omit<RunEvent, 'engine' 
     }
   }
   return undefined
+}
+
+/** Whether the speed of frame `from` is kept, within a fifth, for as long as HELD. */
+function holds(t: FrameTrack, s: Stretch, from: number): boolean {
+  const until = from + frames(HELD)
+  if (until > s.to) return false
+  for (let k = from; k < until; k++) if (t.rate[k]! < 0.8 * t.rate[from]!) return false
+  return true
 }
 
 /** A drop of over 15 % inside 0.2 s with a burst of broadband noise. */
