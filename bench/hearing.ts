@@ -323,7 +323,7 @@ Known weak places: two engines within 4 % of each other for a part of a longer r
 single engine that fires hard every fourth turn while it revs is sometimes answered with two; of two engines that rev as they like, the
 fainter one is missing for a quarter to a third of the time, and which label is which after a quick pass is a guess; octave twins are
 recognised as doubtful only where the faster one is loud enough to lift every second line by 2 dB or more; now and then voices and
-splashes without any engine are taken for one (the row "quiet": the same two clips at every level; none of 40 of the tuning seeds).
+splashes without any engine are taken for one (the rows "quiet").
 
 ## Against what was wanted (usual clips)
 

@@ -1,7 +1,7 @@
 /** Hearing, and what the model expected, as findings of the question 'runs'. */
 import type { Finding, Standing } from '../answers/finding.ts'
 import type { Range } from '../answers/solved.ts'
-import { clockText, doubtOf, rpmText } from './answer.ts'
+import { clockText, doubtOf, rpmText, usualSpeed } from './answer.ts'
 import { countAgainst } from './expecting.ts'
 import type { CraftExpects } from './fromCraft.ts'
 import type { Hearing } from './hearing.ts'
@@ -11,13 +11,8 @@ import { type Prediction, residuals } from './residuals.ts'
 const source =
   'Read from the recording by a comb of harmonics and dynamic programming; accuracy in docs/hearing.md'
 
-function medianOf(values: Float32Array): number {
-  const v = values.filter((x) => x > 0).sort()
-  return v[Math.floor(v.length / 2)] ?? 0
-}
-
 function verdictFinding(h: Hearing, expects?: CraftExpects): Finding {
-  const speeds = h.tracks.map((t) => medianOf(t.rpm))
+  const speeds = h.tracks.map(usualSpeed)
   const heard = speeds.filter((v) => v > 0)
   const doubted = doubtOf(h)
   const standing: Standing =
