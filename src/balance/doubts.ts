@@ -8,14 +8,12 @@ import { quantitiesOf, whatIf } from '../craft/index.ts'
 import type { SolvedCurves } from '../engine/fromCraft.ts'
 import { jetDoubts } from '../jet/fromCraft.ts'
 import { jetPoint } from '../jet/pumpMap.ts'
+import { dragDoubt } from './draws.ts'
 import { type Leeway, type MapStore, modelFromCraft } from './fromCraft.ts'
 import type { CraftModel } from './model.ts'
 import { type Anchor, nudge } from './probe.ts'
 import { impellerDrive } from './shaft.ts'
 import type { Driver } from './types.ts'
-
-/** Doubt of the drag regressions on small boards outside the hump: half width, a fraction. */
-export const dragDoubt = 0.15
 
 interface Doubt {
   path: string
