@@ -37,7 +37,7 @@ function going(b: Balance, look: Look): string {
 function impeller(b: Balance, look: Look): string {
   const { code, bestPitch, pitchNow } = b.verdict
   const pitches = Number.isFinite(bestPitch.value)
-    ? `: ${says(bestPitch.value, 'length', look)} of pitch would suit the engines better than ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
+    ? `: ${saysRange(bestPitch, 'length', look)} of pitch would do best, it has ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
     : ''
   switch (code) {
     case 'too steep':
@@ -58,7 +58,7 @@ function pitchBuys(b: Balance, look: Look): string {
   const speed = Number.isFinite(change.topSpeed.value)
     ? `, ${saysStep(change.topSpeed.value, 'speed', look)}`
     : ''
-  return ` (${saysStep(change.pull.value, 'force', look)} of pull${speed})`
+  return ` (at ${says(b.verdict.bestPitch.value, 'length', look)}: ${saysStep(change.pull.value, 'force', look)} of pull${speed})`
 }
 
 /** Inputs that carry most of the doubt of the speed (or of the pull where there is no speed), in words. */

@@ -22,7 +22,7 @@ const sources = {
   match: 'Torque balance of engine and impeller, every root',
   planing: 'Savitsky 1964, Hydrodynamic design of planing hulls',
   preplaning: 'Mercier and Savitsky 1973, Resistance of transom-stern craft in the pre-planing regime',
-  practice: 'Engines 1–5 % past their power peak tied up: common practice, no source',
+  pitches: 'Every pitch of these blades on the whole balance; right is what loses no more than 2 %',
 }
 
 /** The likeliest thing to measure: the input that widens the answers most and was not measured. */
@@ -108,7 +108,7 @@ function verdictOf(b: Balance): Finding {
       says: b.verdict.says,
       standing: standing[b.verdict.code],
       because,
-      sources: [sources.strip, sources.match, sources.practice],
+      sources: [sources.pitches, sources.strip, sources.match],
     },
     b.verdict.bestPitch,
     'm',
@@ -211,25 +211,31 @@ function noDrag(b: Balance): Finding {
 }
 
 function pipeOf(b: Balance): Finding {
-  const { bogRatio, bogRotation, comesOnPipe } = b.matching
-  const many = b.tiedUpRoots.filter((r) => r.stable).length
-  const says = comesOnPipe
-    ? `The engines pull up to their power band: on the way the impeller takes ${Math.round(bogRatio * 100)} % of their torque at most, at ${rpm(bogRotation)}.`
-    : !Number.isFinite(bogRotation)
-      ? 'No engine is running.'
-      : `The engines ${bogRatio < 1 ? 'may hang' : 'bog'} at ${rpm(bogRotation)}: there the impeller takes ${Number.isFinite(bogRatio) ? `${Math.round(bogRatio * 100)} %` : 'more than all'} of their torque, and above 95 % they hardly climb.`
+  const { bogRatio, bogRotation, comesOnPipe, held } = b.matching
+  const settled = b.tiedUp.rotation
+  const runs = Number.isFinite(settled)
+  const above = b.tiedUpRoots.filter((r) => r.stable && r.rotation > settled).at(-1)
+  const share = `${Math.round(bogRatio * 100)} %`
+  const says = !runs
+    ? 'The engines do not pull up: no steady speed with this impeller.'
+    : held
+      ? `The engines bog at ${rpm(settled)}: above it the impeller takes up to ${share} of their torque${above ? `, though past that they would hold ${rpm(above.rotation)}` : ''}. A lighter load while they come up, or less pitch, carries them over.`
+      : !comesOnPipe
+        ? `The engines may hang at ${rpm(bogRotation)}: there the impeller takes ${share} of their torque, and above 95 % they hardly climb.`
+        : Number.isFinite(bogRatio)
+          ? `The engines pull up to ${rpm(settled)}: on the way the impeller takes ${share} of their torque at most, at ${rpm(bogRotation)}.`
+          : `The engines pull straight up to ${rpm(settled)}, without a valley on the way.`
   return {
     id: 'push.pipe',
     question: 'push',
     says,
     ...(Number.isFinite(bogRatio) ? { value: bogRatio, unit: '1' } : {}),
-    standing: comesOnPipe ? 'good' : bogRatio < 1 ? 'watch' : 'stop',
+    standing: !runs || held ? 'stop' : comesOnPipe ? 'good' : 'watch',
     because: [
       {
-        says:
-          many > 1
-            ? `${many} steady speeds tied up; from idle it stays at the lowest`
-            : 'one steady speed tied up',
+        says: held
+          ? `${b.tiedUpRoots.filter((r) => r.stable).length} steady speeds tied up; from idle it stays at the lowest`
+          : 'from idle one steady speed is reached, tied up',
         link: 'result:roots',
       },
       { says: `pitch ${mm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
