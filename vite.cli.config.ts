@@ -11,7 +11,7 @@ export default defineConfig({
     emptyOutDir: true,
     minify: false,
     rolldownOptions: {
-      input: { main: 'src/cli/main.ts', worker: 'src/cli/worker.ts' },
+      input: { main: 'src/faces/cli/main.ts', worker: 'src/faces/cli/worker.ts' },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
     },
   },

@@ -29,7 +29,7 @@ function offline(): Plugin {
 
 export default defineConfig({
   base: './',
-  publicDir: 'src/web/public',
+  publicDir: 'src/faces/web/public',
   plugins: [react(), offline()],
   worker: { format: 'es' },
   build: {
@@ -37,7 +37,7 @@ export default defineConfig({
     target: 'es2023',
     modulePreload: { polyfill: false },
     rolldownOptions: {
-      input: { index: 'index.html', sw: 'src/web/offline/sw.ts' },
+      input: { index: 'index.html', sw: 'src/faces/web/offline/sw.ts' },
       output: {
         entryFileNames: (chunk) => (chunk.name === 'sw' ? worker : 'assets/[name]-[hash].js'),
       },

@@ -2,11 +2,11 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { MapStore, modelFromCraft } from '../src/balance/fromCraft.ts'
-import { solveBalance } from '../src/balance/solve.ts'
 import { readCraft, whatIf } from '../src/craft/index.ts'
-import { solveJet } from '../src/jet/jet.ts'
-import { jetPoint } from '../src/jet/pumpMap.ts'
+import { solveJet } from '../src/trades/jet/jet.ts'
+import { jetPoint } from '../src/trades/jet/pumpMap.ts'
+import { MapStore, modelFromCraft } from '../src/whole/push/craftModel.ts'
+import { solveBalance } from '../src/whole/push/solveBalance.ts'
 import { best, line, median } from './best.ts'
 
 const root = resolve(import.meta.dirname, '..')

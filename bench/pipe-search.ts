@@ -5,9 +5,9 @@
  */
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { findPipe } from '../src/balance/pipeSearch.ts'
-import { findStinger } from '../src/balance/stingerSearch.ts'
 import { readCraft } from '../src/craft/index.ts'
+import { findPipe } from '../src/whole/breath/pipeSearch.ts'
+import { findStinger } from '../src/whole/breath/stingerSearch.ts'
 
 const { craft } = readCraft(readFileSync(join(import.meta.dirname, '../demo/dabchick.yaml'), 'utf8'))
 if (!craft) throw new Error('the demo craft does not read')

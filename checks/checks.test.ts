@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { type CheckRow, holds } from '../src/answers/check.ts'
-import { allChecks, groups } from './index.ts'
+import { type CheckRow, holds } from '../src/base/answers/check.ts'
+import { allChecks, groups } from './allChecks.ts'
 import { renderChecks } from './render.ts'
 
 for (const [name, load] of Object.entries(groups))

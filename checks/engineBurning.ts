@@ -1,15 +1,15 @@
 /** Scavenging and burning against published fits and tables. */
-import type { CheckRow } from '../src/answers/check.ts'
+import type { CheckRow } from '../src/base/answers/check.ts'
 import {
   annandCoefficient,
   dilutionFactor,
   frictionPressure,
   releaseFactor,
   wiebe,
-} from '../src/engine/burn.ts'
-import { mixCv, mixR } from '../src/engine/caloric.ts'
-import { engineReckoners } from '../src/engine/reckoners.ts'
-import { scavengeEfficiency } from '../src/engine/scavenge.ts'
+} from '../src/trades/engine/burn.ts'
+import { mixCv, mixR } from '../src/trades/engine/caloric.ts'
+import { engineReckoners } from '../src/trades/engine/engineReckoners.ts'
+import { scavengeEfficiency } from '../src/trades/engine/scavenge.ts'
 import { reckonedBy } from './reckoned.ts'
 import { type Line, letteredRows } from './row.ts'
 

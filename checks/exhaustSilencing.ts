@@ -1,9 +1,9 @@
 /** Silencers, packing and levels against closed forms and published values. */
-import type { CheckRow } from '../src/answers/check.ts'
-import { chain, chamberLoss, transmissionLoss, tube } from '../src/exhaust/fourPole.ts'
-import { aWeight, harmonicPressure, levelOf, passByLimit } from '../src/exhaust/level.ts'
-import { boxLoss } from '../src/exhaust/muffler.ts'
-import { absorption, delanyBazley, straightThroughLoss } from '../src/exhaust/packing.ts'
+import type { CheckRow } from '../src/base/answers/check.ts'
+import { chain, chamberLoss, transmissionLoss, tube } from '../src/trades/exhaust/fourPole.ts'
+import { aWeight, harmonicPressure, levelOf, passByLimit } from '../src/trades/exhaust/level.ts'
+import { boxLoss } from '../src/trades/exhaust/muffler.ts'
+import { absorption, delanyBazley, straightThroughLoss } from '../src/trades/exhaust/packing.ts'
 import { rowOf } from './row.ts'
 
 const row = rowOf('exhaust')

@@ -1,8 +1,9 @@
 /** Slack tanks against closed solutions; part of the group float. */
-import { liquidIn } from '../src/hull/float/energy.ts'
-import { tankState } from '../src/hull/float/load.ts'
-import { liquidsOf, surfaceLoss, type TankShape } from '../src/hull/float/tanks.ts'
-import { makeFrame } from '../src/solid/waterFrame.ts'
+
+import { liquidsOf, surfaceLoss, type TankShape } from '../src/hull/aboard/liquids.ts'
+import { liquidIn } from '../src/hull/afloat/energy.ts'
+import { tankState } from '../src/hull/afloat/load.ts'
+import { makeFrame } from '../src/physics/solid/waterFrame.ts'
 import { type Row, row } from './row.ts'
 
 const deg = Math.PI / 180

@@ -1,13 +1,13 @@
 /** Bodies whose float line, stability and righting are known: boxes, logs, cylinders and the Wigley hull. */
-import { floaterOf, type SlackLiquid } from '../src/hull/float/load.ts'
-import { rightingCurve, wallSidedArm } from '../src/hull/float/righting.ts'
-import { metacentricHeight, settle } from '../src/hull/float/settle.ts'
-import { hullFormOf } from '../src/hull/shape/form.ts'
-import { lofted } from '../src/hull/shape/loft.ts'
-import type { HalfSection, Point2 } from '../src/hull/shape/stations.ts'
-import { solidProperties } from '../src/solid/integrals.ts'
-import { type Mesh, moved, type Vec3 } from '../src/solid/mesh.ts'
-import { boxMesh, cylinderMesh, sphereMesh } from '../src/solid/primitives.ts'
+import { floaterOf, type SlackLiquid } from '../src/hull/afloat/load.ts'
+import { metacentricHeight, settle } from '../src/hull/afloat/settle.ts'
+import { lofted } from '../src/hull/lines/loft.ts'
+import type { HalfSection, Point2 } from '../src/hull/lines/stations.ts'
+import { hullFormOf } from '../src/hull/mesh/meshForm.ts'
+import { solidProperties } from '../src/physics/solid/integrals.ts'
+import { type Mesh, moved, type Vec3 } from '../src/physics/solid/mesh.ts'
+import { boxMesh, cylinderMesh, sphereMesh } from '../src/physics/solid/primitives.ts'
+import { rightingCurve, wallSidedArm } from '../src/trades/float/righting.ts'
 import { near, type Row, row } from './row.ts'
 
 const deg = Math.PI / 180

@@ -1,6 +1,6 @@
-/** Small flows with known answers, run through the duct kernel for checks/gas.ts and the tests of src/gas. */
+/** Small flows with known answers, run through the duct kernel for checks/gasChecks.ts and the tests of src/gas. */
 
-import { at, createDucts, type DuctShape, type Ducts, field, setCell } from '../src/gas/arena.ts'
+import { at, createDucts, type DuctShape, type Ducts, field, setCell } from '../src/physics/gas/arena.ts'
 import {
   closedEnd,
   createCrossing,
@@ -9,10 +9,10 @@ import {
   openEnd,
   passEnd,
   portEnd,
-} from '../src/gas/boundaries.ts'
-import { predictEnds, refreshWallRates, stableStep, sweep, wrapGhosts } from '../src/gas/duct.ts'
-import { machOfArea, pressureRatio } from '../src/gas/gasLaws.ts'
-import { type GasState, sampleRiemann, solveRiemann } from '../src/gas/riemann.ts'
+} from '../src/physics/gas/boundaries.ts'
+import { predictEnds, refreshWallRates, stableStep, sweep, wrapGhosts } from '../src/physics/gas/duct.ts'
+import { machOfArea, pressureRatio } from '../src/physics/gas/gasLaws.ts'
+import { type GasState, sampleRiemann, solveRiemann } from '../src/physics/gas/riemann.ts'
 
 const out = createCrossing()
 

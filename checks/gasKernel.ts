@@ -1,7 +1,7 @@
 /** The duct kernel and its boundaries against exact solutions. */
-import type { CheckRow } from '../src/answers/check.ts'
-import { fannoAfter, fannoPressure } from '../src/gas/gasLaws.ts'
-import { openEndReflection, quarterWave } from '../src/gas/openPipe.ts'
+import type { CheckRow } from '../src/base/answers/check.ts'
+import { fannoAfter, fannoPressure } from '../src/physics/gas/gasLaws.ts'
+import { openEndReflection, quarterWave } from '../src/physics/gas/openPipe.ts'
 import {
   fannoRun,
   nozzleRun,

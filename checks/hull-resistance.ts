@@ -1,18 +1,14 @@
-import type { CheckRow } from '../src/answers/check.ts'
-import { airDrag } from '../src/hull/resistance/air.ts'
-import {
-  blountFoxMultiplier,
-  savitskyHighSpeedLift,
-  shufordLift,
-} from '../src/hull/resistance/corrections.ts'
-import { celanoLimit, chartLimit } from '../src/hull/resistance/porpoising.ts'
-import { volumetricFroude } from '../src/hull/resistance/spec.ts'
-import { sprayProjectedArea, whiskerSpray } from '../src/hull/resistance/spray.ts'
-import { accelerate } from '../src/hull/run.ts'
-import { board, degree, savitskyExample } from './planing.ts'
+import type { CheckRow } from '../src/base/answers/check.ts'
+import { airDrag } from '../src/trades/drag/air.ts'
+import { blountFoxMultiplier, savitskyHighSpeedLift, shufordLift } from '../src/trades/drag/corrections.ts'
+import { volumetricFroude } from '../src/trades/drag/hullSpec.ts'
+import { celanoLimit, chartLimit } from '../src/trades/drag/porpoising.ts'
+import { accelerate } from '../src/trades/drag/run.ts'
+import { sprayProjectedArea, whiskerSpray } from '../src/trades/drag/spray.ts'
+import { board, degree, savitskyExample } from './planingChecks.ts'
 import { type Row, rowOf } from './row.ts'
-import { friction, water } from './water.ts'
-import { preplaning, waves } from './waves.ts'
+import { friction, water } from './waterChecks.ts'
+import { preplaning, waves } from './wavesChecks.ts'
 
 function smallThings(): Row[] {
   const shuford = (aspect: number, trim: number) =>

@@ -1,4 +1,5 @@
-import type { CheckRow } from '../src/answers/check.ts'
+import type { CheckRow } from '../src/base/answers/check.ts'
+import { bladeLoad, discFactor } from '../src/trades/jet/bladeStrength.ts'
 import {
   carterM,
   incidenceSlope,
@@ -6,16 +7,15 @@ import {
   referenceIncidence10,
   thicknessOnDeviation,
   thicknessOnIncidence,
-} from '../src/jet/cascade.ts'
-import { cordierDiameter } from '../src/jet/fallback.ts'
-import { pumpSetting, solveJet } from '../src/jet/jet.ts'
-import { latticeLift, turningShare } from '../src/jet/lattice.ts'
-import { printMaterials } from '../src/jet/printed.ts'
-import { pumpAt } from '../src/jet/pump.ts'
-import { referenceJet } from '../src/jet/reference.ts'
-import { momentumThickness } from '../src/jet/skin.ts'
-import { bladeLoad, discFactor } from '../src/jet/strength.ts'
-import type { JetSpec } from '../src/jet/types.ts'
+} from '../src/trades/jet/cascade.ts'
+import { cordierDiameter } from '../src/trades/jet/fallback.ts'
+import { pumpSetting, solveJet } from '../src/trades/jet/jet.ts'
+import { referenceJet } from '../src/trades/jet/jetReference.ts'
+import type { JetSpec } from '../src/trades/jet/jetTypes.ts'
+import { latticeLift, turningShare } from '../src/trades/jet/lattice.ts'
+import { printMaterials } from '../src/trades/jet/printed.ts'
+import { pumpAt } from '../src/trades/jet/pump.ts'
+import { momentumThickness } from '../src/trades/jet/skin.ts'
 import { type Entry, type Row, rowOf, rows } from './row.ts'
 
 const degree = Math.PI / 180

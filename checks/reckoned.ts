@@ -1,4 +1,4 @@
-import type { Reckoner } from '../src/answers/reckoner.ts'
+import type { Reckoner } from '../src/base/answers/reckoner.ts'
 
 /** What one of these reckoners answers; inputs that are not given stand at what the reckoner assumes. */
 export const reckonedBy =

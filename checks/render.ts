@@ -1,4 +1,4 @@
-import { type CheckRow, holds } from '../src/answers/check.ts'
+import { type CheckRow, holds } from '../src/base/answers/check.ts'
 
 const shown = (x: number) => {
   if (x === 0) return '0'

@@ -1,4 +1,4 @@
-import type { CheckRow, Origin } from '../src/answers/check.ts'
+import type { CheckRow, Origin } from '../src/base/answers/check.ts'
 
 /** A row before its group is known. */
 export type Row = Omit<CheckRow, 'group'>

@@ -4,8 +4,8 @@
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
+import { withReference } from '../src/craft/fieldReference.ts'
 import { craftJsonSchema } from '../src/craft/jsonSchema.ts'
-import { withReference } from '../src/craft/reference.ts'
 
 const root = resolve(import.meta.dirname, '..')
 const page = resolve(root, 'docs/craft-file.md')

@@ -5,10 +5,10 @@
 import { writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import './craftDocs.ts'
-import { allChecks } from '../checks/index.ts'
+import { allChecks } from '../checks/allChecks.ts'
 import { renderChecks } from '../checks/render.ts'
-import { renderReckoners } from '../src/registry/reckonerDocs.ts'
-import { reckoners } from '../src/registry/reckoners.ts'
+import { renderReckoners } from '../src/whole/reckonerDocs.ts'
+import { reckoners } from '../src/whole/reckoners.ts'
 
 const page = (name: string, text: string) =>
   writeFileSync(resolve(import.meta.dirname, '../docs', name), text)

@@ -1,5 +1,5 @@
-import { formatQuantity } from '../units/format.ts'
-import type { Quantity } from './types.ts'
+import { formatQuantity } from '../base/units/format.ts'
+import type { Quantity } from './craftTypes.ts'
 
 /** Two values of a craft that cannot both be right. */
 export interface Contradiction {

@@ -1,6 +1,6 @@
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
 import { inHull } from './hullContradictions.ts'
-import type { Craft } from './schema/index.ts'
+import type { Craft } from './schema/craftSchema.ts'
 import { inTanks } from './tankContradictions.ts'
 
 /** Everything in a craft that contradicts something else in it. */

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { formatProblem } from './problem.ts'
 import { readCraft } from './read.ts'
-import type { Craft } from './schema/index.ts'
+import type { Craft } from './schema/craftSchema.ts'
 
 const root = resolve(import.meta.dirname, '../..')
 

@@ -1,5 +1,5 @@
+import type { Quantity } from './craftTypes.ts'
 import { camel, type Default, type FixedDefault, type FollowingDefault, type QuantitySpec } from './fields.ts'
-import type { Quantity } from './types.ts'
 
 /** marks a value that waits for its default while a craft is being read */
 export const pending = Symbol('pending')

@@ -19,7 +19,7 @@ import {
   stepsOf,
 } from './locate.ts'
 import { isBlank } from './reader.ts'
-import { craftFields, versionKey } from './schema/index.ts'
+import { craftFields, versionKey } from './schema/craftSchema.ts'
 
 /**
  * Edits of one place in a craft file's text. Each finds where the value stands and splices the text there,

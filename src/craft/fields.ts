@@ -1,5 +1,5 @@
-import { stepToSi, toSi } from '../units/convert.ts'
-import { type Kind, siUnit } from '../units/kinds.ts'
+import { stepToSi, toSi } from '../base/units/convert.ts'
+import { type Kind, siUnit } from '../base/units/kinds.ts'
 
 /**
  * The field tables: one declaration a value, from which the reader, the JSON Schema, the forms, the

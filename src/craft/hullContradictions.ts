@@ -1,7 +1,7 @@
 /** What in the hull of a craft file contradicts something else in it: its measures, and its station table point by point. */
-import { formatQuantity } from '../units/format.ts'
+import { formatQuantity } from '../base/units/format.ts'
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
-import type { Craft } from './schema/index.ts'
+import type { Craft } from './schema/craftSchema.ts'
 
 export function inHull({ hull }: Craft): Contradiction[] {
   const tests: Test[] = [

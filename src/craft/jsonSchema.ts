@@ -1,8 +1,8 @@
-import { spellings } from '../units/convert.ts'
-import { unitless } from '../units/parse.ts'
+import { spellings } from '../base/units/convert.ts'
+import { unitless } from '../base/units/parse.ts'
 import type { Fields, QuantitySpec, Spec } from './fields.ts'
 import { limitsInWords } from './reader.ts'
-import { craftFields, currentVersion, versionKey } from './schema/index.ts'
+import { craftFields, currentVersion, versionKey } from './schema/craftSchema.ts'
 
 /**
  * The JSON Schema (draft 2020-12) of a craft file, made from the field tables, for editors that check while

@@ -12,7 +12,7 @@ import { camel, type Fields, type Spec } from './fields.ts'
 import { blockedBy } from './guard.ts'
 import { tagSpec } from './paths.ts'
 import { isBlank } from './reader.ts'
-import { craftFields } from './schema/index.ts'
+import { craftFields } from './schema/craftSchema.ts'
 
 /** Where things stand in the text of a craft file: the ground on which edits are made. */
 

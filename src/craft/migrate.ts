@@ -1,4 +1,4 @@
-import { currentVersion } from './schema/index.ts'
+import { currentVersion } from './schema/craftSchema.ts'
 
 /**
  * Carries a text of one version to the next, comments and all. Pure. `migrations[n]` takes version n to

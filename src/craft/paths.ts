@@ -1,3 +1,4 @@
+import type { Quantity } from './craftTypes.ts'
 import {
   type ChoiceSpec,
   camel,
@@ -6,8 +7,7 @@ import {
   type Spec,
   type VariantSpec,
 } from './fields.ts'
-import { type Craft, craftFields } from './schema/index.ts'
-import type { Quantity } from './types.ts'
+import { type Craft, craftFields } from './schema/craftSchema.ts'
 
 const found = new Map<string, Spec | undefined>()
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { writtenSources } from '../units/parse.ts'
+import { writtenSources } from '../base/units/parse.ts'
 import { craftOf, full, heron, least, problemsOf, teal, twoStroke } from './craft.testkit.ts'
 import { listFields, quantitiesOf } from './paths.ts'
 import { readCraft } from './read.ts'
-import { usualSpread } from './spread.ts'
+import { usualSpread } from './valueSpread.ts'
 
 test('the demo crafts read without any problem', () => {
   expect(problemsOf(heron)).toEqual([])

@@ -6,7 +6,7 @@ import { migrate } from './migrate.ts'
 import { listFields } from './paths.ts'
 import { lineFinder, type Problem, quoted } from './problem.ts'
 import { readFields, startOf, type Walk } from './reader.ts'
-import { type Craft, craftFields, currentVersion, versionKey } from './schema/index.ts'
+import { type Craft, craftFields, currentVersion, versionKey } from './schema/craftSchema.ts'
 import { rememberDerived } from './whatIf.ts'
 
 /** The text a craft was read from and where each value stands in it. */

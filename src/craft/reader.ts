@@ -1,7 +1,8 @@
 import { isMap, isScalar, isSeq, type Pair, type YAMLMap } from 'yaml'
-import { formatQuantity } from '../units/format.ts'
-import { nearest } from '../units/near.ts'
-import { expectedText, isQuantityProblem, parseQuantity } from '../units/parse.ts'
+import { formatQuantity } from '../base/units/format.ts'
+import { nearest } from '../base/units/near.ts'
+import { expectedText, isQuantityProblem, parseQuantity } from '../base/units/parse.ts'
+import type { Quantity } from './craftTypes.ts'
 import { type Derived, pending, type Tree } from './defaults.ts'
 import {
   type ChoiceSpec,
@@ -16,8 +17,7 @@ import {
   type VariantSpec,
 } from './fields.ts'
 import { quoted } from './problem.ts'
-import { usualSpread } from './spread.ts'
-import type { Quantity } from './types.ts'
+import { usualSpread } from './valueSpread.ts'
 
 /** What is gathered while a file is walked. */
 export interface Walk {

@@ -2,14 +2,14 @@ import Ajv2020 from 'ajv/dist/2020.js'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { parse } from 'yaml'
-import { formatQuantity } from '../units/format.ts'
-import { kinds, type Unit } from '../units/kinds.ts'
-import { isQuantityProblem, parseQuantity } from '../units/parse.ts'
+import { formatQuantity } from '../base/units/format.ts'
+import { kinds, type Unit } from '../base/units/kinds.ts'
+import { isQuantityProblem, parseQuantity } from '../base/units/parse.ts'
 import { full, heron, least, problemsOf, rootFile, teal, twoStroke } from './craft.testkit.ts'
+import { withReference } from './fieldReference.ts'
 import { craftJsonSchema, quantityPattern } from './jsonSchema.ts'
 import { listFields } from './paths.ts'
 import { readCraft } from './read.ts'
-import { withReference } from './reference.ts'
 
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true })
 const valid = ajv.compile(craftJsonSchema())

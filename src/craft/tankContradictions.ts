@@ -1,8 +1,8 @@
 /** What in the tanks of a craft file contradicts something else in it: more liquid than they hold, liquid counted twice. */
-import { formatQuantity } from '../units/format.ts'
+import { formatQuantity } from '../base/units/format.ts'
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
-import type { Craft } from './schema/index.ts'
-import { countedTwice, tankCapacity, tankLiquid } from './tanks.ts'
+import type { Craft } from './schema/craftSchema.ts'
+import { countedTwice, tankCapacity, tankLiquid } from './tankRoom.ts'
 
 const litres = (v: number) => formatQuantity(v, 'volume', 'L', 3)
 

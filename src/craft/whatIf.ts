@@ -1,9 +1,9 @@
+import { carryFiles } from './craftFiles.ts'
+import type { Quantity } from './craftTypes.ts'
 import { assumedQuantity, type Derived, type Tree, valueAt } from './defaults.ts'
 import { camel } from './fields.ts'
-import { carryFiles } from './files.ts'
 import { fieldAt } from './paths.ts'
-import type { Craft } from './schema/index.ts'
-import type { Quantity } from './types.ts'
+import type { Craft } from './schema/craftSchema.ts'
 
 /** defaults of a craft that follow other values, so that trying a value carries its followers along */
 const followers = new WeakMap<Craft, readonly Derived[]>()

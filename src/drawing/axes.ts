@@ -1,8 +1,8 @@
 import { tickStep } from 'd3-array'
 import { scaleLinear, scaleLog } from 'd3-scale'
-import type { Box } from './lines.ts'
 import { line, text } from './marks.ts'
 import { faint, ink, quiet } from './palette.ts'
+import type { Box } from './polylines.ts'
 import type { Mark, PlotAxis } from './sheet.ts'
 import { textWidth } from './textWidth.ts'
 

@@ -15,9 +15,9 @@ import {
 import { around, lineEnds, lineMarks, markerMarks, zoneMarks } from './chartMarks.ts'
 import type { ChartAxis, ChartSeries, ChartSpec } from './chartSpec.ts'
 import { Occupied } from './labels.ts'
-import type { Box } from './lines.ts'
 import { rectangle, text } from './marks.ts'
 import { quiet } from './palette.ts'
+import type { Box } from './polylines.ts'
 import type { Mark, Plot, PlotAxis, Sheet } from './sheet.ts'
 import { textWidth, wrapText } from './textWidth.ts'
 

@@ -2,9 +2,9 @@
 import { letterSize, smallSize } from './axes.ts'
 import type { ChartSeries } from './chartSpec.ts'
 import { choosePlace, type Occupied, type Place, placesRound, spreadApart } from './labels.ts'
-import { type Box, clipLine, clipPolygon, finiteRuns, thinLine } from './lines.ts'
 import { line, pointSign, polygon, text } from './marks.ts'
 import { inkOf, type MarkerShape, markerShapes, seriesColours } from './palette.ts'
+import { type Box, clipLine, clipPolygon, finiteRuns, thinLine } from './polylines.ts'
 import type { Mark, PlotAxis, PlotSeries, Style } from './sheet.ts'
 import { textWidth } from './textWidth.ts'
 

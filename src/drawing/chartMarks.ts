@@ -3,9 +3,9 @@ import { smallSize } from './axes.ts'
 import { type Along, placed } from './chartLines.ts'
 import type { ChartLine, ChartMarker, ChartZone } from './chartSpec.ts'
 import { type Occupied, type Place, placesRound } from './labels.ts'
-import type { Box } from './lines.ts'
 import { pointSign, polyline, rectangle } from './marks.ts'
 import { inkOf, quiet } from './palette.ts'
+import type { Box } from './polylines.ts'
 import type { Mark, Style } from './sheet.ts'
 
 export const around = (x: number, y: number, r: number): Box => ({

@@ -1,4 +1,4 @@
-import type { Box } from './lines.ts'
+import type { Box } from './polylines.ts'
 import type { Anchor } from './sheet.ts'
 import { textWidth } from './textWidth.ts'
 

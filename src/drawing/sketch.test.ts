@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { moved, stacked } from './compose.ts'
 import { centreLine, dimension, leader } from './dimension.ts'
 import { expectGolden } from './golden.testkit.ts'
-import { hatch } from './hatch.ts'
+import { hatch } from './hatching.ts'
 import { polygon } from './marks.ts'
 import type { Mark, Sheet } from './sheet.ts'
 

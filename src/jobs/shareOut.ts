@@ -1,7 +1,7 @@
-import type { EngineStore, SimulatedEngine } from '../balance/engineAnswers.ts'
-import { type Judged, type TrialRequest, type TryMany, tryPipe } from '../balance/pipeTrial.ts'
+import type { EngineStore, SimulatedEngine } from '../whole/breath/engineAnswers.ts'
+import { type Judged, type TrialRequest, type TryMany, tryPipe } from '../whole/breath/pipeTrial.ts'
 import type { JobContext } from './job.ts'
-import type { PipeTrialsOrder } from './pipeTrials.ts'
+import type { PipeTrialsOrder } from './pipeTrialsJob.ts'
 
 /**
  * Answers in the order of the items, every second one worked out elsewhere while the others are worked out here. Who works

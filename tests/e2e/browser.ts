@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import type { Readable } from 'node:stream'
 import { type BrowserContext, chromium, type Page } from 'playwright-core'
-import { serveFolder } from '../../src/cli/serve.ts'
+import { serveFolder } from '../../src/faces/cli/serve.ts'
 
 /** Where Debian, other Linux systems, macOS and Windows put a Chromium; the CHROMIUM variable goes first. */
 const places = [

@@ -3,8 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { inventedRun } from '../../src/sound/invented.ts'
-import { writeWav } from '../../src/sound/wav.ts'
+import { inventedRun } from '../../src/trades/sound/invented.ts'
+import { writeWav } from '../../src/trades/sound/wav.ts'
 import { root, wakewright } from './commandLine.ts'
 
 let folder: string

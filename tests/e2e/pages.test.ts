@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { pages } from '../../src/web/pages/registry.ts'
+import { pages } from '../../src/faces/web/pages/registry.ts'
 import { withoutServiceWorker } from './browser.ts'
 import { axeFinds, onOneBrowser } from './freshPages.ts'
 import { expectNoSideScroll, goTo, looked, openExample } from './steps.ts'

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import { demoCraft } from '../../src/balance/demo.testkit.ts'
-import { findPipe } from '../../src/balance/pipeSearch.ts'
-import { findStinger } from '../../src/balance/stingerSearch.ts'
-import { beyondRoom, tubeBores } from '../../src/exhaust/shape.ts'
+import { beyondRoom, tubeBores } from '../../src/trades/exhaust/pipeShape.ts'
+import { findPipe } from '../../src/whole/breath/pipeSearch.ts'
+import { findStinger } from '../../src/whole/breath/stingerSearch.ts'
+import { demoCraft } from '../../src/whole/push/demo.testkit.ts'
 
 const craft = demoCraft('dabchick')
 

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
-import { demoCraft } from '../../src/balance/demo.testkit.ts'
+import { type Random, seededRandom } from '../../src/base/numerics/random.ts'
 import { type Craft, fieldAt, type Quantity } from '../../src/craft/index.ts'
-import { floatFindings } from '../../src/hull/floatFindings.ts'
-import { type Random, seededRandom } from '../../src/numerics/random.ts'
-import { strengthFindings } from '../../src/strength/findings.ts'
+import { floatFindings } from '../../src/trades/float/floatFindings.ts'
+import { strengthFindings } from '../../src/trades/strength/deckFindings.ts'
+import { demoCraft } from '../../src/whole/push/demo.testkit.ts'
 
 /** Every quantity inside a part of a craft. */
 function quantitiesIn(part: unknown, found: Quantity[] = []): Quantity[] {

@@ -1,0 +1,41 @@
+import type { FieldsOf } from '../craftTypes.ts'
+import { text } from '../fields.ts'
+import { deckSection, hotPartsSection } from './deckFields.ts'
+import { driveSection } from './driveFields.ts'
+import { enginesSection } from './enginesFields.ts'
+import { compartmentsSection, foamSection } from './foamFields.ts'
+import { hullSection } from './hullFields.ts'
+import { jetSection } from './jetFields.ts'
+import { logSection } from './logFields.ts'
+import { openingsSection } from './openingsFields.ts'
+import { placeSection } from './placeFields.ts'
+import { riderSection } from './riderFields.ts'
+import { tanksSection } from './tanksFields.ts'
+import { weightsSection } from './weightsFields.ts'
+
+/** The whole craft file, in the order its sections are written. A new section is a file and a line here. */
+export const craftFields = {
+  name: text({ label: 'Name', gloss: 'What the craft is called.', maxLength: 100 }),
+  about: text({ label: 'About', gloss: 'One line on what it is and what it is for.', optional: true }),
+  place: placeSection,
+  rider: riderSection,
+  engines: enginesSection,
+  drive: driveSection,
+  jet: jetSection,
+  hull: hullSection,
+  weights: weightsSection,
+  tanks: tanksSection,
+  openings: openingsSection,
+  foam: foamSection,
+  compartments: compartmentsSection,
+  deck: deckSection,
+  'hot parts': hotPartsSection,
+  log: logSection,
+} as const
+
+/** The key that carries the version of the file format; it comes first. */
+export const versionKey = 'wakewright'
+export const currentVersion = 1
+
+/** A craft as read: SI numbers with their ranges and sources. */
+export type Craft = FieldsOf<typeof craftFields>

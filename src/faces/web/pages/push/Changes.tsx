@@ -1,0 +1,98 @@
+import { useCallback, useState } from 'react'
+import { Button } from 'react-aria-components/Button'
+import type { Balance, Change } from '../../../../whole/push/balanceTypes.ts'
+import { type Buys, changesBy, changesFigure, doubtsFigure } from '../../../../whole/push/changesFigure.ts'
+import { type Look, saysStep } from '../../../../whole/push/shown.ts'
+import { lookOf } from '../../parts/displayLook.ts'
+import { Figure } from '../../parts/Figure.tsx'
+import { app } from '../../state/app.ts'
+import { type Craft, inputAt } from '../../state/craftFile.ts'
+import { useApp } from '../../state/hooks.ts'
+import { shownNumber } from '../../state/shownValues.ts'
+
+const asked: readonly [Buys, string][] = [
+  ['topSpeed', 'Top speed'],
+  ['pull', 'Pull'],
+]
+
+interface Props {
+  craft: Craft
+  now: Balance
+  tried: Balance | undefined
+  look: Look
+}
+
+/** What each single change would buy, as bars and as buttons that try it. */
+export function Changes({ craft, now, tried, look }: Props) {
+  const units = useApp((s) => s.units)
+  const readOnly = useApp((s) => s.role === 'follower')
+  const [by, setBy] = useState<Buys>('topSpeed')
+  const draw = useCallback(
+    (width: number) => changesFigure(now, tried, by, lookOf(units, width)),
+    [now, tried, by, units],
+  )
+  const drawDoubts = useCallback(
+    (w: number) => doubtsFigure(craft, now, tried, by, lookOf(units, w)),
+    [craft, now, tried, by, units],
+  )
+  const tryIt = (c: Change) => {
+    if (typeof c.to !== 'number') return app.tryValue(c.path, c.to, String(c.to))
+    const values = Object.entries({ [c.path]: c.to, ...c.also }).map(
+      ([path, to]): [string, number, string] => {
+        const input = inputAt(craft, path, units)
+        return [
+          path,
+          to,
+          input ? `${shownNumber(to, input.kind, input.unit)} ${input.unit}`.trim() : String(to),
+        ]
+      },
+    )
+    return app.tryAll(values, `try ${c.says}`)
+  }
+  return (
+    <section className="changes">
+      <div className="row">
+        <h2>What each change buys</h2>
+        <fieldset className="switch">
+          <legend className="hush">Judge changes by</legend>
+          {asked.map(([id, word]) => (
+            <Button key={id} aria-pressed={by === id} onPress={() => setBy(id)}>
+              {word}
+            </Button>
+          ))}
+        </fieldset>
+      </div>
+      <Figure
+        draw={draw}
+        caption="One thing changed at a time; whiskers are the likely range of the change, diamonds the same with what is tried."
+        name="changes"
+      />
+      <ul className="plainlist trylist">
+        {changesBy(now.changes, by)
+          .slice(0, 6)
+          .map((c) => (
+            <li key={c.id}>
+              <Button aria-label={`Try ${c.says}`} isDisabled={readOnly} onPress={() => tryIt(c)}>
+                Try
+              </Button>
+              <span>
+                {c.says}: {saysStep(c.topSpeed.value, 'speed', look)}, {saysStep(c.pull.value, 'force', look)}{' '}
+                of pull, {rpmStep(c.rotation.value)}
+              </span>
+            </li>
+          ))}
+      </ul>
+      <h2>Where the doubt comes from</h2>
+      <Figure
+        draw={drawDoubts}
+        caption="How far each input alone may move the answer. Blue: measured. Orange: guessed or assumed, so worth measuring. Grey: the models themselves."
+        name="doubt"
+      />
+    </section>
+  )
+}
+
+function rpmStep(rotation: number): string {
+  const rpm = Math.round(rotation * 6) * 10
+  return `${rpm > 0 ? '+' : rpm < 0 ? '−' : ''}${Math.abs(rpm)} rpm`
+}

@@ -1,0 +1,55 @@
+import { Button } from 'react-aria-components/Button'
+import { clockText, doubtOf, heardTracksOf } from '../../../../trades/sound/heardAnswer.ts'
+import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
+import { player } from './player.ts'
+
+/** What happened, in order; each moment can be jumped to. */
+export function Events({ hearing }: { hearing: Hearing }) {
+  const { events, tracks } = hearing
+  const heard = heardTracksOf(hearing).length > 0
+  return (
+    <section className="events">
+      <h2>What happened</h2>
+      {events.length > 0 && doubtOf(hearing) && <p>Only if it was an engine:</p>}
+      {events.length === 0 ? (
+        <p>
+          {heard
+            ? 'Nothing but steady running: no start, stop, racing, bogging or misfire was heard.'
+            : 'No engine was heard, so there is nothing to tell. If one ran, lock a point where you know its speed and follow the engines again, or record closer.'}
+        </p>
+      ) : (
+        <ol className="plainlist">
+          {events.map((e) => (
+            <li key={`${e.kind}${e.time}${e.engine}`}>
+              <Button
+                aria-label={`Go to ${clockText(e.time)}, ${e.kind}`}
+                onPress={() => player.seek(Math.max(0, e.time - 0.5))}
+              >
+                {clockText(e.time)}
+              </Button>
+              <span>
+                <strong>{e.kind}</strong>
+                {tracks.length > 1 && (
+                  <span className="quiet"> {e.engine === 'both' ? 'both' : `engine ${e.engine}`}</span>
+                )}
+                : {e.says}
+                {e.confidence < 0.5 && <span className="quiet"> (unsure)</span>}
+              </span>
+            </li>
+          ))}
+        </ol>
+      )}
+      {hearing.octaves.map((o) => (
+        <p key={o.from}>
+          From {clockText(o.from)} to {clockText(o.to)} the speed may be {o.factor > 1 ? 'twice' : 'half'}{' '}
+          what is shown. Did it burble, firing every second turn?
+        </p>
+      ))}
+      {hearing.labelsUncertainAfter.map((t) => (
+        <p key={t}>
+          After {clockText(t)} it is unsure which engine is A and which is B: their lines met there.
+        </p>
+      ))}
+    </section>
+  )
+}

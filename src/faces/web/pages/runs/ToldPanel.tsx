@@ -1,0 +1,95 @@
+import { useId } from 'react'
+import { observations } from '../../../../trades/sound/observations.ts'
+import { parseReadings, readingsFault, readPull } from '../../../../trades/sound/pull.ts'
+import { plain } from '../../../../whole/push/shown.ts'
+import { ChoiceField } from '../../parts/ChoiceField.tsx'
+import { DraftInput } from '../../parts/DraftInput.tsx'
+import { bench } from './bench.ts'
+import type { Expected } from './expected.ts'
+import { GpxField } from './GpxField.tsx'
+import type { RunKind, Told } from './told.ts'
+
+interface Props {
+  told: Told
+  sync: Expected['sync']
+  /** hears anew when the engine count was changed */
+  onAgain: () => void
+}
+
+const kinds: readonly RunKind[] = ['not said', 'tied up', 'under way']
+const counts = ['let the sound decide', 'one', 'two']
+const noticed = 'did not notice'
+
+/** What the user knows of the run beside its sound. Leaving a thing out never counts as a no. */
+export function ToldPanel({ told, sync, onAgain }: Props) {
+  const id = useId()
+  const pull = readPull(parseReadings(told.readings))
+  const count = told.engines === 1 ? 'one' : told.engines === 2 ? 'two' : counts[0]!
+  return (
+    <section className="panel told">
+      <h2>What you know of it</h2>
+      <ChoiceField
+        label="The craft was"
+        value={told.kind}
+        choices={kinds}
+        onChange={(kind) => bench.tell({ kind: kind as RunKind })}
+      />
+      <ChoiceField
+        label="Engines that ran"
+        value={count}
+        choices={counts}
+        onChange={(word) => {
+          bench.tell({ engines: word === 'one' ? 1 : word === 'two' ? 2 : 'auto' })
+          onAgain()
+        }}
+      />
+      <div>
+        <label htmlFor={`${id}p`}>Luggage scale, kg</label>
+        <DraftInput
+          id={`${id}p`}
+          value={told.readings}
+          placeholder="21.4, 22.0, 21.7"
+          fault={readingsFault}
+          onCommit={(readings) => {
+            bench.tell({ readings, ...(told.kind === 'not said' && readings ? { kind: 'tied up' } : {}) })
+            return ''
+          }}
+        />
+        {pull && (
+          <p className="quiet">
+            Pull {plain(pull.force.value, 0)} N ({plain(pull.force.low, 0)} to {plain(pull.force.high, 0)} N),
+            middle of {pull.readings} {pull.readings === 1 ? 'reading' : 'readings'}.
+          </p>
+        )}
+      </div>
+      <GpxField told={told} sync={sync} />
+      <details>
+        <summary>What you saw and tried ({told.observed.length})</summary>
+        <div className="observed">
+          {observations.map((o) => (
+            <ChoiceField
+              key={o.id}
+              label={o.asks}
+              value={told.observed.find((x) => x.id === o.id)?.state ?? noticed}
+              choices={[noticed, ...o.states]}
+              onChange={(state) => {
+                const rest = told.observed.filter((x) => x.id !== o.id)
+                bench.tell({ observed: state === noticed ? rest : [...rest, { id: o.id, state }] })
+              }}
+            />
+          ))}
+        </div>
+      </details>
+      <div>
+        <label htmlFor={`${id}n`}>In your own words</label>
+        <textarea
+          id={`${id}n`}
+          rows={3}
+          maxLength={4000}
+          value={told.notes}
+          onChange={(e) => bench.tell({ notes: e.target.value })}
+        />
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,78 @@
+/** The craft file to its hull: one closed mesh, from the file it names, else its stations, else the few numbers. */
+import type { Flag } from '../../base/answers/solved.ts'
+import type { Craft } from '../../craft/schema/craftSchema.ts'
+import type { Mesh } from '../../physics/solid/mesh.ts'
+import { lightOf, meshNotUsed, namedMesh } from '../mesh/namedMesh.ts'
+import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from './hullBody.ts'
+import { measuresOf } from './measures.ts'
+import { type LoftDensity, stationFromPoints } from './stations.ts'
+
+/** A mesh fine enough for findings: volumes and heights within a part in a thousand of the full one, four times as fast. */
+export const findingsMesh: LoftDensity = { along: 24, bottom: 4, side: 3, deck: 4 }
+
+/** hulls made lately, by the hull section they were made from: a search that moves other values shares it */
+const made = new WeakMap<Craft['hull'], Map<LoftDensity, Hull>>()
+
+/**
+ * The hull of a craft. `mesh` in body axes stands before everything; a file that is named and cannot be used is said in the flags.
+ * With `findingsMesh` the lighter of its forms. RangeError where the measures make no hull.
+ */
+export function hullMeshFromCraft(craft: Craft, mesh?: Mesh, density: LoftDensity = full): Hull {
+  if (mesh !== undefined) return hullFromMesh(mesh, `the mesh ${craft.hull.mesh ?? 'given'}`)
+  const named = namedMesh(craft)
+  if (named && 'hull' in named) {
+    const hull = density === findingsMesh ? lightOf(named.hull) : named.hull
+    const apart = measuresApart(craft, hull)
+    return apart.length === 0 ? hull : { ...hull, flags: [...hull.flags, ...apart] }
+  }
+  const hull = fromMeasures(craft, density)
+  if (!named) return hull
+  return { ...hull, flags: [...hull.flags, meshNotUsed(craft, named.trouble)] }
+}
+
+const full: LoftDensity = {}
+
+/** Measures of the file that its mesh does not have: one of the two is wrong, or the unit of the mesh is. */
+function measuresApart(craft: Craft, hull: Hull): Flag[] {
+  const { mesh, length, beam } = craft.hull
+  return (
+    [
+      ['length', length, hull.length],
+      ['beam', beam, hull.beam],
+    ] as const
+  ).flatMap(([name, q, got]) =>
+    Math.abs(q.value - got) > Math.max(0.05 * got, q.high - q.value)
+      ? [
+          {
+            code: 'mesh and measures',
+            text: `The file gives the hull a ${name} of ${q.value.toFixed(2)} m, ${mesh} is ${got.toFixed(2)} m. The mesh is used; which is right?`,
+            path: `hull.${name}`,
+          },
+        ]
+      : [],
+  )
+}
+
+function fromMeasures(craft: Craft, density: LoftDensity): Hull {
+  const of = made.get(craft.hull) ?? new Map<LoftDensity, Hull>()
+  made.set(craft.hull, of)
+  let hull = of.get(density)
+  if (!hull) {
+    hull = lofted(craft.hull, density)
+    of.set(density, hull)
+  }
+  return hull
+}
+
+function lofted(h: Craft['hull'], density: LoftDensity): Hull {
+  if (h.stations && h.stations.length >= 3) {
+    const stations = h.stations.map((s) =>
+      stationFromPoints(
+        s.at.value,
+        s.points.map(([out, up]) => [out.value, up.value] as const),
+      ),
+    )
+    return hullFromStations(stations, density.along === undefined ? density : { ...density, along: 2 })
+  }
+  return hullFromFew({ ...measuresOf(h), deckCamber: h.deckCamber.value }, density)
+}

@@ -1,0 +1,78 @@
+import type { Finding } from '../base/answers/finding.ts'
+import { type Craft, type CraftFiles, giveFiles, readCraft, whatIf } from '../craft/index.ts'
+import type { TorqueCurve } from '../trades/engine/curve.ts'
+import { answerEngines, type EngineAnswers, mapStore } from '../whole/breath/engineAnswers.ts'
+import { type Look, lookAt } from '../whole/look.ts'
+import type { Balance } from '../whole/push/balanceTypes.ts'
+import { MapStore } from '../whole/push/craftModel.ts'
+import { Cancelled, defineJob, type JobContext } from './job.ts'
+
+export interface LookOrder {
+  /** a craft file's text that reads without errors */
+  text: string
+  /** tried values by path: SI numbers, words, flags */
+  tried?: Readonly<Record<string, number | string | boolean>>
+  /** what the craft names, such as its hull mesh, and a name for their state: the same name, the same files */
+  files?: CraftFiles
+  filesAre?: string
+}
+
+export interface LookAnswer {
+  now: Finding[]
+  tried?: Finding[]
+  /** with ranges and changes; absent when an engine has no torque curve yet */
+  balance?: Balance
+  triedBalance?: Balance
+  /** torque curves that were simulated, by engine index: what a quick balance on the page has to be given */
+  solved: [number, TorqueCurve][]
+  triedSolved?: [number, TorqueCurve][]
+}
+
+/** pump maps of earlier looks; most changes leave them as they are */
+const maps = new MapStore()
+
+/** simulated engines of earlier looks */
+const engines = mapStore()
+
+interface Looked extends Look {
+  solved: [number, TorqueCurve][]
+}
+
+/** the last text looked at: while values are tried it stays the same */
+let last: { text: string; filesAre: string; look: Looked } | undefined
+
+function lookWell(craft: Craft, context: JobContext, from: number): Looked {
+  const answers: EngineAnswers | undefined = answerEngines(craft, {
+    store: engines,
+    progress: (part, says) => context.progress(from + 0.45 * part, says),
+    cancelled: () => context.cancelled(),
+  })
+  if (!answers) throw new Cancelled()
+  return { ...lookAt(craft, { maps, engines: answers }), solved: [...answers.solved] }
+}
+
+/** All findings of a craft, and of the same with the tried values in it. */
+export const look = defineJob('look', (order: LookOrder, context): LookAnswer => {
+  const { craft } = readCraft(order.text)
+  if (!craft) throw new RangeError('text: the craft file cannot be read')
+  if (order.files) giveFiles(craft, order.files)
+  context.progress(0, 'Looking at the craft')
+  const filesAre = order.filesAre ?? ''
+  if (last?.text !== order.text || last.filesAre !== filesAre)
+    last = { text: order.text, filesAre, look: lookWell(craft, context, 0) }
+  const now = last.look
+  const answer: LookAnswer = {
+    now: now.findings,
+    solved: now.solved,
+    ...(now.balance ? { balance: now.balance } : {}),
+  }
+  if (!order.tried) return answer
+  context.progress(0.5, 'Looking at what is tried')
+  const tried = lookWell(whatIf(craft, order.tried), context, 0.5)
+  return {
+    ...answer,
+    tried: tried.findings,
+    triedSolved: tried.solved,
+    ...(tried.balance ? { triedBalance: tried.balance } : {}),
+  }
+})

@@ -1,0 +1,200 @@
+/** The craft file to what the drag model takes: SI numbers, best values. */
+import type { Craft } from '../../craft/schema/craftSchema.ts'
+import { riderCentre } from '../../hull/aboard/riderBody.ts'
+import { liquidsFromCraft } from '../../hull/aboard/tanksFromCraft.ts'
+import { meshFloat } from '../../hull/afloat/meshFloat.ts'
+import type { Hull } from '../../hull/lines/hullBody.ts'
+import { findingsMesh, hullMeshFromCraft } from '../../hull/lines/hullFromCraft.ts'
+import { measuresOf } from '../../hull/lines/measures.ts'
+import { stationsOfMesh } from '../../hull/mesh/meshLines.ts'
+import { namedMesh } from '../../hull/mesh/namedMesh.ts'
+import { airDensity, atmosphericPressure } from '../../physics/fluid/atmosphere.ts'
+import { waterAt } from '../../physics/fluid/water.ts'
+import type { Mesh } from '../../physics/solid/mesh.ts'
+import { riderDragArea, stances } from './air.ts'
+import type { PrepareOptions } from './drag.ts'
+import { floatAtRest } from './dragForm.ts'
+import { specFromStations } from './fromStations.ts'
+import type { Conditions, HullSpec, Loading } from './hullSpec.ts'
+
+/** kg of salt per kg of water where the file says salt (ocean mean) */
+const seaSalinity = 0.035
+
+export interface HullInputs {
+  spec: HullSpec
+  loading: Loading
+  conditions: Conditions
+  /**
+   * Floats the hull by exact integrals over its own mesh; absent for a hull of few numbers, whose strips are the same lines and
+   * come out alike within a part in a hundred (see meshFloat.test.ts), at a tenth of the time.
+   */
+  float?: FloatHull
+  /** m forward of the transom, where the file puts the rider */
+  riderAt: number
+  /** true when the file lists no weights and a usual mass stands in */
+  weightsAssumed: boolean
+}
+
+/** Air density, kg/m³, at altitude (m) and temperature (K), with the standard atmosphere's pressure unless `pressure` (Pa) is known. */
+export function airDensityAt(altitude: number, temperature: number, pressure?: number): number {
+  return airDensity(pressure ?? atmosphericPressure(altitude), temperature)
+}
+
+/** stations a mesh is read at for the drag methods */
+const meshStations = 25
+const specs = new WeakMap<Mesh, HullSpec | null>()
+
+/** Lines read off a mesh; undefined where its sections are not one ring each (then the measures give the lines). */
+function specFromMesh(mesh: Mesh): HullSpec | undefined {
+  let spec = specs.get(mesh)
+  if (spec === undefined) {
+    const stations = stationsOfMesh(mesh, meshStations)
+    spec = stations ? specFromStations(stations) : null
+    specs.set(mesh, spec)
+  }
+  return spec ?? undefined
+}
+
+/** True where the craft's hull file can be read as stations. */
+export function meshGivesLines(craft: Craft): boolean {
+  const named = namedMesh(craft)
+  return named !== undefined && 'hull' in named && specFromMesh(named.hull.mesh) !== undefined
+}
+
+/** Lines of the hull: read off its mesh where the file names one, else measured stations, else the few numbers. */
+export function hullSpecFromCraft(craft: Craft): HullSpec {
+  const h = craft.hull
+  const intake = {
+    front: craft.jet.intake.front.value,
+    area: craft.jet.intake.length.value * craft.jet.intake.width.value,
+  }
+  const named = namedMesh(craft)
+  const read = named && 'hull' in named ? specFromMesh(named.hull.mesh) : undefined
+  if (read) return { ...read, intake }
+  if (h.stations && h.stations.length >= 3)
+    return specFromStations(
+      h.stations.map((s) => ({
+        at: s.at.value,
+        points: s.points.map(([out, up]) => [out.value, up.value] as const),
+      })),
+      { intake },
+    )
+  return { ...measuresOf(h), intake }
+}
+
+/** Total and centre of everything aboard but the rider, the weights list and the liquid in the tanks as it lies level: kg and m. */
+export function weightsOf(craft: Craft): { mass: number; x: number; z: number } {
+  let mass = 0
+  let x = 0
+  let z = 0
+  const add = (m: number, forward: number, up: number) => {
+    mass += m
+    x += m * forward
+    z += m * up
+  }
+  for (const w of craft.weights) add(w.mass.value, w.at[0].value, w.at[2].value)
+  // without a list the usual weight of a craft stands in, its fuel included
+  if (!(mass > 0)) return { mass: 0, x: 0, z: 0 }
+  for (const w of liquidsFromCraft(craft)) add(w.mass, w.at[0], w.at[2])
+  return { mass, x: x / mass, z: z / mass }
+}
+
+/** A craft that lists no weights is taken to weigh this much a square metre of length times beam: judgement, from sleds with a metal deck and one or two small engines; wide doubt. */
+const usualLoading = 33
+
+/** What stands in for a missing list of weights: kg and m. `hullFromCraft` says `weightsAssumed` when it was used. */
+function assumedWeights(craft: Craft): { mass: number; x: number; z: number } {
+  const { length, beam, depth } = craft.hull
+  return { mass: usualLoading * length.value * beam.value, x: 0.42 * length.value, z: 0.55 * depth.value }
+}
+
+type FloatHull = NonNullable<PrepareOptions['float']>
+const floats = new WeakMap<Mesh, FloatHull>()
+
+/** The float of a hull that has stations or a mesh, with what it was asked lately kept: a search asks the same again and again. */
+function floatOf(craft: Craft): FloatHull | undefined {
+  const named = namedMesh(craft)
+  const hasMesh = named !== undefined && 'hull' in named
+  if (!hasMesh && (craft.hull.stations?.length ?? 0) < 3) return undefined
+  const hull = hullOrNone(craft)
+  if (!hull) return undefined
+  let float = floats.get(hull.mesh)
+  if (!float) {
+    float = remembered(meshFloat(hull))
+    floats.set(hull.mesh, float)
+  }
+  return float
+}
+
+function hullOrNone(craft: Craft): Hull | undefined {
+  try {
+    return hullMeshFromCraft(craft, undefined, findingsMesh)
+  } catch (error) {
+    // stations that make no hull are told on the page Float; the drag then keeps to strips
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
+}
+
+function remembered(float: FloatHull): FloatHull {
+  const known = new Map<string, ReturnType<FloatHull>>()
+  return (...asked) => {
+    const key = asked.join()
+    let got = known.get(key)
+    if (!got) {
+      if (known.size > 400) known.clear()
+      got = float(...asked)
+      known.set(key, got)
+    }
+    return got
+  }
+}
+
+/** Everything the drag model needs. A file without weights gets a usual mass, and `weightsAssumed` says so. */
+export function hullFromCraft(craft: Craft): HullInputs {
+  const spec = hullSpecFromCraft(craft)
+  const { rider, place } = craft
+  const salinity = place.water === 'salt' ? seaSalinity : 0
+  const water = waterAt(place.waterTemperature.value, salinity)
+  const conditions: Conditions = {
+    ...water,
+    depth: place.depth.value,
+    wind: place.wind.value,
+    airDensity: airDensityAt(place.altitude.value, place.airTemperature.value, place.airPressure?.value),
+  }
+  const listed = weightsOf(craft)
+  const weightsAssumed = !(listed.mass > 0)
+  const weights = weightsAssumed ? assumedWeights(craft) : listed
+  const stance = stances[rider.stance]
+  const riderHeight = spec.depth + riderCentre(rider.stance, rider.height.value).height
+  const total = weights.mass + rider.mass.value
+  const float = floatOf(craft)
+  const rest = (float ?? ((...given) => floatAtRest(spec, ...given)))(
+    total,
+    (weights.mass * weights.x + rider.mass.value * rider.position.value) / total,
+    (weights.mass * weights.z + rider.mass.value * riderHeight) / total,
+    conditions.density,
+  )
+  const loading: Loading = {
+    ...weights,
+    riderMass: rider.mass.value,
+    // room to move: from clear of the transom to where the nose starts to rise, and wherever the file puts the rider
+    riderRange: [
+      Math.min(0.15 * spec.length, rider.position.value),
+      Math.max(spec.noseRockerStart ?? 0.65 * spec.length, rider.position.value),
+    ],
+    riderHeight,
+    dragArea: riderDragArea(rider.stance, rider.height.value, rider.mass.value),
+    dragHeight: spec.depth + stance.drag * rider.height.value,
+    // the nozzle is measured from still water with the craft loaded
+    thrustLine: { height: rest.value.waterAtTransom + craft.jet.nozzle.height.value, angle: 0 },
+  }
+  return {
+    spec,
+    loading,
+    conditions,
+    riderAt: rider.position.value,
+    weightsAssumed,
+    ...(float ? { float } : {}),
+  }
+}

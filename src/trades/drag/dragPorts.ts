@@ -1,0 +1,28 @@
+/** Inputs and outputs that several reckoners of drag share. */
+import {
+  celsius,
+  degrees,
+  kilograms,
+  metres,
+  metresPerSecond,
+  newtons,
+} from '../../base/answers/portMakers.ts'
+import type { Port } from '../../base/answers/reckoner.ts'
+
+export const temperature: Port = celsius('temperature', 'Temperature of the water.', 273.15, 313.15, 288.15)
+/** A length in metres. */
+export const length = metres
+/** An angle; its ends and what is assumed in degrees. */
+export const angle = (name: string, says: string, min: number, max: number, assumed?: number): Port => {
+  const degree = Math.PI / 180
+  return degrees(name, says, min * degree, max * degree, assumed === undefined ? undefined : assumed * degree)
+}
+export const speed: Port = metresPerSecond('speed', 'Speed through the water.', 0.5, 30)
+export const mass: Port = kilograms('mass', 'All aboard.', 20, 5000)
+export const deadrise = angle('deadrise', 'Angle of the bottom to the level, aft.', 0, 35, 5)
+export const force = newtons
+export const out = {
+  trim: degrees('trim', 'Bow up.'),
+  drag: force('drag', 'Total drag.'),
+}
+export const savitsky = 'Savitsky 1964, Hydrodynamic design of planing hulls, Marine Technology 1(1)'

@@ -1,0 +1,95 @@
+import type { Craft } from '../../craft/index.ts'
+import { curveFromMotor, curveFromPeak, curveFromTable, scaleCurve, type TorqueCurve } from './curve.ts'
+
+export type CraftEngine = Craft['engines'][number]
+
+/** An engine of the craft file as the balance needs it, SI. */
+export interface EngineForBalance {
+  name: string
+  /** absent when the file does not hold enough to draw a curve; `missing` says what */
+  curve?: TorqueCurve
+  missing?: string
+  displacement: number
+  running: boolean
+  dragPressure: number
+  /** fraction by which the whole curve may be off */
+  trust: number
+  /** craft path of the trust */
+  trustPath: string
+}
+
+/** A curve worked out elsewhere (a simulation), by engine index. */
+export type SolvedCurves = ReadonlyMap<number, TorqueCurve>
+
+/** Every engine of the craft. A two-stroke without a measured curve takes the one from `solved`. */
+export function enginesFromCraft(craft: Craft, solved?: SolvedCurves): EngineForBalance[] {
+  return craft.engines.map((engine, i) => {
+    const built = curveOf(engine, solved?.get(i))
+    return {
+      name: engine.name ?? `engine ${i + 1}`,
+      displacement: 'displacement' in engine ? engine.displacement.value : sweptOf(engine),
+      running: engine.running,
+      dragPressure: 'deadDrag' in engine ? engine.deadDrag.value : 0,
+      trust: engine.curveTrust.value,
+      trustPath: `engines.${i}.curve trust`,
+      ...built,
+    }
+  })
+}
+
+function sweptOf(engine: CraftEngine): number {
+  if (engine.kind !== 'two-stroke') return 0
+  return (Math.PI / 4) * engine.bore.value ** 2 * engine.stroke.value * engine.cylinders.value
+}
+
+function curveOf(engine: CraftEngine, solved?: TorqueCurve): { curve: TorqueCurve } | { missing: string } {
+  const redline = engine.redline?.value
+  const table = (points: readonly { at: { value: number }; torque: { value: number } }[]) =>
+    curveFromTable(
+      points.map((p) => ({ rotation: p.at.value, torque: p.torque.value })),
+      redline,
+    )
+  switch (engine.kind) {
+    case 'curve':
+      return { curve: table(engine.curve) }
+    case 'peak':
+      return { curve: curveFromPeak(engine.power.value, engine.powerAt.value, engine.temper, redline) }
+    case 'electric': {
+      const k = engine.torquePerCurrent?.value
+      const current = engine.mostCurrent?.value
+      const voltage = engine.voltage?.value
+      if (k !== undefined && current !== undefined && voltage !== undefined)
+        return {
+          curve: curveFromMotor({
+            torquePerCurrent: k,
+            maxCurrent: current,
+            voltage,
+            resistance: engine.resistance.value,
+          }),
+        }
+      const most = engine.mostTorque?.value
+      const free = engine.freeSpeed?.value
+      if (most !== undefined && free !== undefined) return { curve: straightLine(most, free) }
+      return { missing: 'torque per current, most current and voltage, or most torque and free speed' }
+    }
+    case 'two-stroke':
+      if (engine.curve !== undefined) return { curve: table(engine.curve) }
+      return solved
+        ? { curve: solved }
+        : { missing: 'a torque curve: it has to be worked out from ports and pipe first' }
+  }
+}
+
+/** A motor known by its standstill torque and free speed: torque falls in a straight line. */
+function straightLine(most: number, free: number): TorqueCurve {
+  const points = Array.from({ length: 20 }, (_, i) => {
+    const n = (free * (i + 1)) / 20
+    return { rotation: n, torque: most * (1 - n / free) }
+  })
+  return curveFromTable(points, free, most)
+}
+
+/** The same engine with its whole curve moved by a factor. */
+export function scaledEngine(engine: EngineForBalance, share: number): EngineForBalance {
+  return engine.curve ? { ...engine, curve: scaleCurve(engine.curve, share) } : engine
+}

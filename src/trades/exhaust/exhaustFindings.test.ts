@@ -1,0 +1,158 @@
+import { expect, test } from 'vitest'
+import type { Finding } from '../../base/answers/finding.ts'
+import { exhaustFindings, monoxide } from './exhaustFindings.ts'
+import type { ExhaustInputs } from './exhaustFromCraft.ts'
+import type { ExhaustRun } from './exhaustView.ts'
+import { floorAtOneMetre } from './level.ts'
+
+const box = {
+  length: 0.24,
+  area: (Math.PI / 4) * 0.11 ** 2,
+  inletBore: 0.019,
+  outletBore: 0.022,
+  inletReach: 0.08,
+  outletReach: 0.06,
+  packing: 0,
+  resistivity: 15e3,
+}
+const outlet = {
+  bore: 0.022,
+  length: 0.15,
+  height: 0.2,
+  highPoint: 0.35,
+  assumed: false,
+  flap: false,
+  vent: true,
+  drain: true,
+  fall: 0.05,
+}
+const snorkel = {
+  bore: 0.038,
+  length: 0.6,
+  bends: 2,
+  smoothBends: true,
+  belledEntry: false,
+  roughness: 1.5e-6,
+  box: 1.2e-3,
+  height: 0.5,
+  heightAssumed: false,
+}
+const inputs: ExhaustInputs = {
+  name: 'engine',
+  at: 'engines.0',
+  cylinders: 1,
+  swept: 99e-6,
+  lambda: 0.87,
+  pipeVolume: 2e-3,
+  stinger: { bore: 0.019, length: 0.19 },
+  box,
+  outlet,
+  finish: 'bare',
+  snorkel,
+  air: { p: 101325, t: 293 },
+  waterT: 289,
+  waterDensity: 999,
+}
+const pulses = Array.from({ length: 360 }, (_, i) => 0.018 + 0.004 * Math.cos((Math.PI * i) / 180))
+const run: ExhaustRun = {
+  massFlow: 0.018,
+  airFlow: 0.0165,
+  exhaustT: 950,
+  behind: 3700,
+  rotation: 143,
+  power: 11e3,
+  engines: 1,
+  outFlow: pulses,
+}
+const of = (list: readonly Finding[], id: string) => list.find((f) => f.id === `breath.engines.0.${id}`)
+const standing = (
+  i: Partial<ExhaustInputs>,
+  id: string,
+  more: { run?: Partial<ExhaustRun>; lipAfloat?: number } = {},
+) =>
+  of(
+    exhaustFindings({
+      inputs: { ...inputs, ...i },
+      run: { ...run, ...more.run },
+      ...(more.lipAfloat === undefined ? {} : { lipAfloat: more.lipAfloat }),
+    }),
+    id,
+  )?.standing
+
+test('a good exhaust is good throughout, but for the cautions that always stand', () => {
+  const list = exhaustFindings({ inputs, run })
+  expect(list.filter((f) => f.standing !== 'good').map((f) => f.id)).toEqual(['breath.engines.0.caution'])
+})
+
+test('no finding says safe or complies, and every one names a source and a path or a reason', () => {
+  const list = [
+    ...exhaustFindings({ inputs, run }),
+    ...exhaustFindings({ inputs: { ...inputs, outlet: { ...outlet, flap: true, height: 0 } } }),
+  ]
+  for (const f of list) {
+    expect(f.question).toBe('breath')
+    expect(`${f.says} ${f.because.map((b) => b.says).join(' ')}`).not.toMatch(/\bsafe|compl(y|ies)/i)
+    expect(f.sources.length).toBeGreaterThan(0)
+    expect(f.because.length).toBeGreaterThan(0)
+  }
+})
+
+test('without a simulation nothing is said of level, pressure or charge', () => {
+  const ids = exhaustFindings({ inputs }).map((f) => f.id)
+  for (const id of ['level', 'back-pressure', 'snorkel', 'muffler'])
+    expect(ids).not.toContain(`breath.engines.0.${id}`)
+})
+
+test('an outlet is judged by the lower of the file’s height and the craft’s own float line', () => {
+  expect(standing({}, 'outlet')).toBe('good')
+  expect(standing({ outlet: { ...outlet, height: 0.08 } }, 'outlet')).toBe('watch')
+  expect(standing({ outlet: { ...outlet, height: 0.04 } }, 'outlet')).toBe('stop')
+  expect(standing({}, 'outlet', { lipAfloat: 0.06 })).toBe('watch')
+  expect(standing({}, 'outlet', { lipAfloat: -0.01 })).toBe('stop')
+  expect(standing({ outlet: { ...outlet, assumed: true } }, 'outlet')).toBe('unknown')
+})
+
+test('suction is watched without a vent, and stops where the outlet floods', () => {
+  expect(standing({ outlet: { ...outlet, vent: false } }, 'suction')).toBe('watch')
+  expect(standing({ outlet: { ...outlet, vent: false, height: 0.02 } }, 'suction')).toBe('stop')
+})
+
+test('a flap under water asks more than an idling box has', () => {
+  expect(standing({ outlet: { ...outlet, flap: true } }, 'flap')).toBe('good')
+  expect(standing({ outlet: { ...outlet, flap: true, height: -0.05 } }, 'flap')).toBe('watch')
+})
+
+test('back pressure goes from good to watch to stop, and a mean outlet is watched', () => {
+  expect(standing({}, 'back-pressure', { run: { behind: 9e3 } })).toBe('watch')
+  expect(standing({}, 'back-pressure', { run: { behind: 25e3 } })).toBe('stop')
+  expect(standing({ box: { ...box, outletBore: 0.019 } }, 'back-pressure')).toBe('watch')
+})
+
+test('the level at 25 m is never below the floor, rises with engines, and is held against the figure for one engine’s power', () => {
+  const level = (engines: number, k = 1) =>
+    of(exhaustFindings({ inputs, run: { ...run, engines, outFlow: pulses.map((x) => k * x) } }), 'level')!
+  expect(level(1, 1e-6).value).toBeGreaterThanOrEqual(floorAtOneMetre - 20 * Math.log10(25) - 1e-9)
+  expect(level(2).value!).toBeGreaterThan(level(1).value!)
+  expect(level(1).says).toContain('72 dB(A) published')
+  expect(level(2).says).toContain('75 dB(A) published')
+  expect(standing({}, 'level', { run: { outFlow: pulses.map((x) => 300 * x) } })).toBe('stop')
+})
+
+test('a small box, a box that cannot be built and no box at all are said', () => {
+  expect(standing({ box: { ...box, length: 0.05, inletReach: 0, outletReach: 0 } }, 'box-size')).toBe('watch')
+  expect(standing({ box: { ...box, inletReach: 0.2, outletReach: 0.1 } }, 'muffler')).toBe('stop')
+  const { box: _, ...open } = inputs
+  expect(of(exhaustFindings({ inputs: open, run }), 'muffler')!.standing).toBe('watch')
+})
+
+test('a low snorkel mouth and a thin tube are said', () => {
+  expect(standing({ snorkel: { ...snorkel, height: 0.2 } }, 'snorkel-mouth')).toBe('watch')
+  expect(standing({ snorkel: { ...snorkel, height: 0.05 } }, 'snorkel-mouth')).toBe('stop')
+  expect(standing({ snorkel: { ...snorkel, bore: 0.014 } }, 'snorkel')).not.toBe('good')
+})
+
+test('richer mixtures hold more carbon monoxide: 4.6 % at 0.87, 7.2 % at 0.80', () => {
+  expect(monoxide(0.87)).toBeCloseTo(0.046, 9)
+  expect(monoxide(0.8)).toBeCloseTo(0.072, 9)
+  expect(monoxide(0.95)).toBeLessThan(monoxide(0.9))
+})

@@ -1,0 +1,82 @@
+/** Everything the Float page shows that takes longer than a frame, as plain data that goes through a worker's door. */
+import type { Finding } from '../../base/answers/finding.ts'
+import type { Craft } from '../../craft/schema/craftSchema.ts'
+import type { Attitude } from '../../hull/afloat/settle.ts'
+import { solidProperties } from '../../physics/solid/integrals.ts'
+import type { Envelope } from './envelope.ts'
+import { type FloatAnswer, floatAnswer } from './floatAnswer.ts'
+import { floatFindingsOf } from './floatFindings.ts'
+import { floatFromCraft } from './floatFromCraft.ts'
+import { rightingOf } from './heeled.ts'
+import { type LeakCase, leakFromInput } from './leakCase.ts'
+import type { RightingCurve } from './righting.ts'
+import { riderRoom, roomGrid } from './room.ts'
+import { wholeLift } from './swamped.ts'
+
+/** Foam needed, without the solver's own state. */
+export type FoamAdvice = Omit<FloatAnswer['need'], 'rest'> & { attitude: Attitude }
+
+export interface FloatReport extends Omit<FloatAnswer, 'need' | 'swampedBodies'> {
+  need: FoamAdvice
+  /** kg the swamped craft can lift all told, and kg the whole hull could displace */
+  swampedLift: number
+  wholeLift: number
+  righting: { rider: RightingCurve; stiff: RightingCurve; nobody: RightingCurve }
+  room: Envelope
+  /** absent when it sinks dry */
+  leak?: LeakCase
+  findings: Finding[]
+}
+
+/** Called off by the asker. */
+export class FloatCalledOff extends Error {
+  override name = 'FloatCalledOff'
+}
+
+/** Works the whole page out. RangeError where the craft gives no hull; FloatCalledOff when `cancelled` says so between two steps. */
+export function floatReport(
+  craft: Craft,
+  progress: (part: number, says: string) => void = () => {},
+  cancelled: () => boolean = () => false,
+): FloatReport {
+  const step = (part: number, says: string) => {
+    if (cancelled()) throw new FloatCalledOff()
+    progress(part, says)
+  }
+  step(0, 'Drawing the hull')
+  const { input, weightsAssumed } = floatFromCraft(craft)
+  step(0.05, 'Settling eight loads, intact and swamped')
+  const { need, swampedBodies, ...answer } = floatAnswer(input)
+  step(0.55, 'Heeling it right round')
+  // a shaft seal is under water anyway and says nothing about flooding
+  const dry = { ...input, openings: input.openings.filter((o) => o.kind !== 'shaft seal') }
+  const righting = {
+    rider: rightingOf(dry, 'rider'),
+    stiff: rightingOf(dry, 'stiff rider'),
+    nobody: rightingOf(dry, 'nobody'),
+  }
+  step(0.65, 'Where the rider may be')
+  const room = riderRoom(
+    input,
+    roomGrid,
+    (part) => progress(0.65 + 0.2 * part, 'Where the rider may be'),
+    cancelled,
+  )
+  step(0.85, 'Letting water in')
+  const nobody = answer.cases[0]!
+  const leak = nobody.sinks ? undefined : leakFromInput(input, nobody)
+  step(0.95, 'Putting it in words')
+  const findings = floatFindingsOf(input, { ...answer, need, swampedBodies }, weightsAssumed)
+  const { rest, ...foam } = need
+  progress(1, 'Done')
+  return {
+    ...answer,
+    need: { ...foam, attitude: rest.value },
+    swampedLift: wholeLift(swampedBodies, input.water),
+    wholeLift: input.water * solidProperties(input.hull.mesh).volume,
+    righting,
+    room,
+    ...(leak ? { leak } : {}),
+    findings,
+  }
+}

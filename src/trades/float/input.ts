@@ -1,0 +1,45 @@
+/** What the float side is asked with, in plain SI numbers: hull, weights, rider, openings, foam, tanks. */
+
+import type { Taken } from '../../hull/aboard/boxes.ts'
+import { liquidsOf, liquidWeight, type Tank } from '../../hull/aboard/liquids.ts'
+import type { Weight } from '../../hull/aboard/masses.ts'
+import type { Stance } from '../../hull/aboard/riderBody.ts'
+import type { SlackLiquid } from '../../hull/afloat/load.ts'
+import type { Hull } from '../../hull/lines/hullBody.ts'
+import type { Opening } from './openingHeights.ts'
+import type { Compartment, FoamBlock } from './swamped.ts'
+
+export interface FloatRider {
+  /** kg, m */
+  mass: number
+  stature: number
+  stance: Stance
+  /** feet, knees or seat: forward of the transom and to port, m */
+  x: number
+  y: number
+}
+
+export interface FloatInput {
+  hull: Hull
+  /** kg/m³ */
+  water: number
+  weights: readonly (Weight & { sealed?: boolean })[]
+  rider: FloatRider
+  openings: readonly Opening[]
+  foam: readonly FoamBlock[]
+  compartments: readonly Compartment[]
+  /** room that machinery and hands need, where no more foam can go */
+  taken?: readonly Taken[]
+  /** tanks with liquid whose weight is NOT in the weights list */
+  tanks?: readonly Tank[]
+}
+
+/** The liquids that run, all cells of all tanks. */
+export function slackOf(input: Pick<FloatInput, 'tanks'>): SlackLiquid[] {
+  return (input.tanks ?? []).flatMap(liquidsOf)
+}
+
+/** Everything aboard but the rider as weights: the list, and each tank's liquid as it lies in the level craft. */
+export function aboardOf(input: Pick<FloatInput, 'tanks' | 'weights'>): Weight[] {
+  return [...input.weights, ...(input.tanks ?? []).flatMap((t) => liquidWeight(t) ?? [])]
+}

@@ -1,0 +1,84 @@
+/** Blades: how many, and what speaks for fewer or more at the same load. Thresholds are common practice unless a comment says more. */
+import { type Blades, prepareBlades } from './blades.ts'
+import { choosePitch } from './chooseBlades.ts'
+import type { JetPoint, JetSpec } from './jetTypes.ts'
+
+export interface BladeCase {
+  blades: number
+  /** pitch that takes the same torque at the same rotation, m; NaN when none does */
+  pitch: number
+  thrust: number
+  cavitationMargin: number
+  stalled: boolean
+}
+
+/** Each blade number with the pitch that loads the drive the same, at boat speed V. */
+export function compareBlades(
+  spec: JetSpec,
+  n: number,
+  torque: number,
+  V: number,
+  counts: readonly number[],
+): BladeCase[] {
+  return counts.map((blades) => {
+    const tried = { ...spec, rotor: { ...spec.rotor, blades } }
+    const P = spec.rotor.pitchLeading
+    const found = choosePitch(tried, { torque: () => torque, target: n }, V, 0.5 * P, 1.8 * P)
+    const { pitch, point } = found.value
+    return found.converged
+      ? {
+          blades,
+          pitch,
+          thrust: point.F,
+          cavitationMargin: point.Ka / point.K3,
+          stalled: point.confidence === 'low',
+        }
+      : { blades, pitch: Number.NaN, thrust: Number.NaN, cavitationMargin: Number.NaN, stalled: true }
+  })
+}
+
+interface BladeFacts {
+  /** blades' wrap over the full circle */
+  overlap: number
+  /** solidity at the tip now, and with one blade fewer */
+  tipSolidity: number
+  tipSolidityFewer: number
+  /** least open share beside the trailing edges */
+  open: number
+  tipAngle: number
+}
+
+function bladeFacts(spec: JetSpec): BladeFacts {
+  const { rotor } = spec
+  const b: Blades = prepareBlades(rotor, spec.model)
+  const tipSolidity = b.solidity[b.count - 1]!
+  return {
+    overlap: (rotor.blades * rotor.wrap) / (2 * Math.PI),
+    tipSolidity,
+    tipSolidityFewer: (tipSolidity * (rotor.blades - 1)) / rotor.blades,
+    open: Math.min(...b.open),
+    tipAngle: Math.atan2(rotor.pitchLeading, Math.PI * rotor.tipDiameter),
+  }
+}
+
+/** What speaks for one blade fewer with more pitch, and against it, in words with the numbers. */
+export function bladeReasons(spec: JetSpec, point: JetPoint): { fewer: string[]; keep: string[] } {
+  const f = bladeFacts(spec)
+  const margin = point.Ka / point.K3
+  const degrees = (x: number) => `${((x * 180) / Math.PI).toFixed(1)}°`
+  const fewer: string[] = []
+  const keep: string[] = []
+  if (f.open < 0.92)
+    fewer.push(`the trailing edges block ${((1 - f.open) * 100).toFixed(0)} % of the way out`)
+  if (f.overlap > 1.3 && spec.rotor.roughness > 5e-6)
+    fewer.push(`blades overlap ${f.overlap.toFixed(2)} times with a rough finish`)
+  if (margin < 1.1)
+    fewer.push(`cavitation margin is ${margin.toFixed(2)}, and wide passages pass bubbles best`)
+  if (f.tipAngle < (11 * Math.PI) / 180) fewer.push(`the tip stands at only ${degrees(f.tipAngle)}`)
+  // below a solidity of about 1 the lattice loses turning fast
+  if (f.tipSolidityFewer < 1)
+    keep.push(`one blade fewer leaves a solidity of ${f.tipSolidityFewer.toFixed(2)} at the tip`)
+  if (point.diffusion > 0.6)
+    keep.push(`the blades are loaded to a diffusion factor of ${point.diffusion.toFixed(2)} already`)
+  return { fewer, keep }
+}

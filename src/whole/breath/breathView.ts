@@ -1,0 +1,116 @@
+/** What the craft file holds of one engine's breathing, as the figures take it. */
+
+import type { Finding } from '../../base/answers/finding.ts'
+import type { Craft } from '../../craft/index.ts'
+import { atmosphericPressure } from '../../physics/fluid/atmosphere.ts'
+import { twoStrokeFindings } from '../../trades/engine/engineFindings.ts'
+import { enginesFromCraft } from '../../trades/engine/enginesFromCraft.ts'
+import { type TwoStrokeReading, twoStrokeFromCraft } from '../../trades/engine/twoStrokeFromCraft.ts'
+import type { MufflerBox } from '../../trades/exhaust/muffler.ts'
+import { givenLine, type TorqueLine } from './curveLines.ts'
+import type { DrawnPipe } from './pipeFigure.ts'
+
+export interface BreathView {
+  index: number
+  name: string
+  kind: Craft['engines'][number]['kind']
+  /** ports and pipe; absent for engines known by a curve only */
+  reading?: TwoStrokeReading
+  pipe?: DrawnPipe
+  box?: MufflerBox
+  /** curve that the file itself gives */
+  given?: TorqueLine
+  /** Pa outside */
+  air: number
+  /** why it cannot be simulated; empty when it can */
+  findings: Finding[]
+}
+
+/** One engine of the craft; RangeError when there is none of that number. */
+export function breathView(craft: Craft, index: number): BreathView {
+  const engine = craft.engines[index]
+  if (!engine) throw new RangeError(`engines.${index}: the craft has ${craft.engines.length} engines`)
+  const known = enginesFromCraft(craft)[index]!
+  const view: BreathView = {
+    index,
+    name: known.name,
+    kind: engine.kind,
+    air: craft.place.airPressure?.value ?? atmosphericPressure(craft.place.altitude.value),
+    findings: [],
+  }
+  if (known.curve) view.given = givenLine(known.name, known.curve, known.trust)
+  if (engine.kind !== 'two-stroke') return view
+  const reading = twoStrokeFromCraft(craft, index)
+  view.reading = reading
+  if (!canSimulate(view))
+    view.findings = twoStrokeFindings({ at: `engines.${index}`, name: view.name, ...reading })
+  if (engine.exhaust) {
+    view.pipe = drawnPipe(engine, reading)
+    const box = boxOf(engine)
+    if (box) view.box = box
+  }
+  return view
+}
+
+/** true when the file holds enough to simulate and nothing contradicts it */
+export function canSimulate(view: BreathView): boolean {
+  return view.reading?.spec !== undefined && view.reading.faults.length === 0
+}
+
+type TwoStrokeEngine = Extract<Craft['engines'][number], { kind: 'two-stroke' }>
+type Exhaust = NonNullable<TwoStrokeEngine['exhaust']>
+
+/** The duct in the cylinder, the pipe and the stinger, as built. */
+function drawnPipe(engine: TwoStrokeEngine, reading: TwoStrokeReading): DrawnPipe {
+  const exhaust = engine.exhaust as Exhaust
+  const duct = reading.spec?.pipe[0]
+  const pipe: DrawnPipe = {
+    segments: [
+      ...(duct ? [{ ...duct, inCylinder: true }] : []),
+      ...exhaust.pipe.map((s) => ({
+        length: s.length.value,
+        d0: s.from.value,
+        d1: s.to.value,
+        bend: s.bend.value,
+        ...(s.name === undefined ? {} : { name: s.name }),
+      })),
+      ...(exhaust.stinger
+        ? [
+            {
+              name: 'stinger',
+              length: exhaust.stinger.length.value,
+              d0: exhaust.stinger.bore.value,
+              d1: exhaust.stinger.bore.value,
+            },
+          ]
+        : []),
+    ],
+  }
+  if (exhaust.muffler)
+    pipe.muffler = { length: exhaust.muffler.length.value, width: exhaust.muffler.width.value }
+  if (exhaust.outlet && exhaust.outlet.length.value > 0)
+    pipe.outlet = { length: exhaust.outlet.length.value, bore: exhaust.outlet.bore.value }
+  return pipe
+}
+
+/** The muffler as the four-pole sum takes it; nothing without one, or when it cannot be built. */
+function boxOf(engine: TwoStrokeEngine): MufflerBox | undefined {
+  const exhaust = engine.exhaust as Exhaust
+  const m = exhaust.muffler
+  if (!m) return undefined
+  const [w, h] = [m.width.value, m.height?.value]
+  const last = exhaust.pipe[exhaust.pipe.length - 1]!.to.value
+  const inlet = exhaust.stinger?.bore.value ?? last
+  const box: MufflerBox = {
+    length: m.length.value,
+    area: h === undefined ? (Math.PI / 4) * w * w : w * h,
+    inletBore: inlet,
+    outletBore: exhaust.outlet?.bore.value ?? 1.1 * inlet,
+    inletReach: m.inletReach.value,
+    outletReach: m.outletReach.value,
+    packing: m.packing.value,
+    resistivity: m.packingResistivity.value,
+  }
+  const tube = (Math.PI / 4) * Math.max(box.inletBore, box.outletBore) ** 2
+  return box.inletReach + box.outletReach < box.length && tube < box.area ? box : undefined
+}

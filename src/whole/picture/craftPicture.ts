@@ -1,0 +1,129 @@
+/** The craft file to its shop sketch. */
+import type { Craft } from '../../craft/index.ts'
+import type { SketchPart, SketchTank } from '../../drawing/craftParts.ts'
+import { type CraftShape, craftSketch } from '../../drawing/craftSketch.ts'
+import type { Sheet } from '../../drawing/sheet.ts'
+import { liquidsOf, type Tank } from '../../hull/aboard/liquids.ts'
+import { tanksFromCraft } from '../../hull/aboard/tanksFromCraft.ts'
+import { liquidIn } from '../../hull/afloat/energy.ts'
+import { tankState } from '../../hull/afloat/load.ts'
+import { findingsMesh } from '../../hull/lines/hullFromCraft.ts'
+import { makeFrame } from '../../physics/solid/waterFrame.ts'
+import { weightsOf } from '../../trades/drag/dragFromCraft.ts'
+import { asRidden } from '../../trades/float/floatAnswer.ts'
+import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
+import { inLook, type Look, metricLook, plain } from '../push/shown.ts'
+import { craftLines } from './craftLines.ts'
+
+/** Mean density, kg/m³, of a box round a machine or a tank, to draw one whose size the file does not give; judgement. */
+const boxDensity = { engine: 900, tank: 600, box: 500, weight: 500 } as const
+
+/** The picture of a craft with its dimensions, floating at rest where it can be worked out. */
+export function craftPicture(craft: Craft, look: Look = metricLook): Sheet {
+  return craftSketch(shapeOf(craft, look), look.width)
+}
+
+function shapeOf(craft: Craft, look: Look): CraftShape {
+  const { jet, rider } = craft
+  const lines = craftLines(craft)
+  const rest = restingAttitude(craft)
+  const water = rest && {
+    aft: rest.h / Math.cos(rest.trim),
+    forward: (rest.h - lines.length * Math.sin(rest.trim)) / Math.cos(rest.trim),
+  }
+  const words = (metres: number) =>
+    `${plain(inLook(metres, 'length', look), look.length === 'mm' ? 0 : 1)} ${look.length}`
+  const shape: CraftShape = {
+    title: `${craft.name}, to scale`,
+    says: `${craft.name} from the side, from above and from astern: ${words(lines.length)} long, ${words(lines.beam)} wide, ${words(lines.depth)} deep${water ? `, drawing ${words(water.aft)} at the transom` : ''}.`,
+    ...lines,
+    parts: craft.weights.map((w) => partOf(w, craft.tanks.length > 0)),
+    tanks: tanksFromCraft(craft).map((t) => tankOf(t, rest?.trim ?? 0)),
+    openings: craft.openings.map((o) => ({
+      name: o.name,
+      at: [o.at[0].value, o.at[1].value, o.at[2].value] as const,
+    })),
+    rider: {
+      at: rider.position.value,
+      off: rider.offCentre.value,
+      stature: rider.height.value,
+      posture: rider.stance,
+    },
+    jet: {
+      bore: jet.rotor.bore.value,
+      nozzle: jet.nozzle.bore.value,
+      height: (water?.aft ?? 0) + jet.nozzle.height.value,
+      intakeFront: jet.intake.front.value,
+      intakeLength: jet.intake.length.value,
+      intakeWidth: jet.intake.width.value,
+      rotorAt: Math.max(0.08, jet.intake.front.value - jet.duct.length.value),
+    },
+    words,
+  }
+  return water ? { ...shape, water } : shape
+}
+
+/** How it lies with its rider, heel left out of the drawing; nothing when it sinks, goes over, or no weights are known. */
+function restingAttitude(craft: Craft): { h: number; trim: number } | undefined {
+  if (!(weightsOf(craft).mass > 0)) return undefined
+  try {
+    const ridden = asRidden(floatFromCraft(craft, undefined, findingsMesh).input)
+    return ridden.sinks || ridden.over ? undefined : ridden.attitude
+  } catch (error) {
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
+}
+
+/** A tank as drawn, its liquid level with the water outside. */
+function tankOf(t: Tank, trim: number): SketchTank {
+  const { shape, foot } = t
+  const size: [number, number, number] =
+    shape.kind === 'box'
+      ? [shape.length, shape.width, shape.height]
+      : shape.kind === 'standing cylinder'
+        ? [shape.diameter, shape.diameter, shape.height]
+        : shape.lies === 'along'
+          ? [shape.length, shape.diameter, shape.diameter]
+          : [shape.diameter, shape.length, shape.diameter]
+  const first = liquidsOf(t)[0]
+  const level = first && liquidIn(tankState(first), makeFrame(trim, 0)).level
+  return {
+    name: t.name,
+    at: [foot[0], foot[1], foot[2] + size[2] / 2],
+    size,
+    ...(shape.kind === 'box' ? {} : { round: shape.kind === 'standing cylinder' ? 'up' : shape.lies }),
+    ...(level === undefined
+      ? {}
+      : {
+          surface: {
+            height: (level - foot[0] * Math.sin(trim)) / Math.cos(trim),
+            rise: -Math.tan(trim),
+          },
+        }),
+  }
+}
+
+function partOf(w: Craft['weights'][number], tanksDrawn: boolean): SketchPart {
+  const name = w.name.toLowerCase()
+  const look = /engine|motor/.test(name)
+    ? 'engine'
+    : /tank|fuel/.test(name)
+      ? // the tanks themselves are drawn from their own section
+        tanksDrawn
+        ? 'weight'
+        : 'tank'
+      : /hull|deck|foam|jet|shaft|impeller/.test(name)
+        ? 'weight'
+        : 'box'
+  const side = Math.cbrt(w.mass.value / boxDensity[look])
+  const guessed = [side * 1.25, side, side * 0.8] as const
+  const size = w.size ? (w.size.map((q) => q.value) as [number, number, number]) : guessed
+  return {
+    name: w.name,
+    at: w.at.map((q) => q.value) as [number, number, number],
+    size,
+    sizeGuessed: w.size === undefined,
+    look,
+  }
+}

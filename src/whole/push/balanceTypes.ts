@@ -1,0 +1,160 @@
+import type { Flag, Range } from '../../base/answers/solved.ts'
+
+/** Everything that the main job answers. SI throughout; rotation in rev/s except where a name says rpm. */
+export interface Balance {
+  /** the operating table, one entry a speed */
+  curve: BalanceCurve
+  /** tied to a post */
+  tiedUp: OperatingPoint
+  /** every equilibrium tied up, lowest first */
+  tiedUpRoots: Root[]
+  /** steady top speed; absent when the craft cannot reach a steady state the model covers */
+  top?: OperatingPoint
+  topSpeed: Range
+  pull: Range
+  tiedUpRotation: Range
+  /** what holds the top speed down, in one word and one sentence */
+  limitedBy: {
+    code: 'engine' | 'hump' | 'cavitation' | 'impeller' | 'air' | 'hull' | 'unknown'
+    says: string
+  }
+  matching: Matching
+  run: RunUp
+  hump: Hump
+  verdict: Verdict
+  changes: Change[]
+  /** with two or more engines running */
+  oneDead?: OneDead
+  /** inputs whose doubt widens the answers most, largest first; empty until ranges are computed */
+  drivers: Driver[]
+  /** false for a quick answer: every `low` and `high` is NaN, and changes and drivers are empty */
+  ranged: boolean
+  flags: Flag[]
+}
+
+/** How much one input's own doubt moves each answer (half widths, SI). */
+export interface Driver {
+  /** craft path, or `model.` and a constant of the models */
+  path: string
+  says: string
+  source: 'measured' | 'maker' | 'guess' | 'assumed' | 'model'
+  rotation: number
+  pull: number
+  topSpeed: number
+}
+
+/** Parallel arrays over boat speed. NaN where there is no steady point. */
+export interface BalanceCurve {
+  speed: number[]
+  /** engine speed, rev/min */
+  rpm: number[]
+  thrust: number[]
+  drag: number[]
+  dragLow: number[]
+  dragHigh: number[]
+  /** drag with the rider kept where the file puts them, instead of the best place at each speed */
+  dragRiderStill: number[]
+  /** impeller shaft torque */
+  torque: number[]
+  flow: number[]
+  trim: number[]
+  /** rider's best place, metres forward of the transom */
+  riderAt: number[]
+  cavitating: boolean[]
+}
+
+export interface OperatingPoint {
+  speed: number
+  /** engine rotation, rev/s */
+  rotation: number
+  /** impeller rotation, rev/s */
+  impellerRotation: number
+  thrust: number
+  torque: number
+  flow: number
+  power: number
+  pumpEfficiency: number
+  /** engine rotation over its power peak */
+  ofPowerPeak: number
+  flags: Flag[]
+}
+
+export interface Root {
+  rotation: number
+  torque: number
+  stable: boolean
+  reachable: boolean
+}
+
+/** Engine against impeller, both at the engine shaft, over engine rotation. */
+export interface Matching {
+  rotation: number[]
+  engineTorque: number[]
+  engineLow: number[]
+  engineHigh: number[]
+  /** impeller torque referred to the engine shaft, tied up and at top speed */
+  impellerTiedUp: number[]
+  impellerAtTop: number[]
+  /** impeller torque at the pitch that would put the engine a little over its power peak */
+  impellerAtBestPitch: number[]
+  powerPeakRotation: number
+  /** worst ratio of impeller to engine torque below the power peak; must stay below 0.95 to come on the pipe */
+  bogRatio: number
+  bogRotation: number
+  comesOnPipe: boolean
+}
+
+export interface RunUp {
+  time: number[]
+  speed: number[]
+  distance: number[]
+  timeToPlane?: number
+  timeTo95?: number
+  stuck: boolean
+  stuckAt?: number
+  /** thrust lacking at the worst speed, N */
+  deficit?: number
+}
+
+export interface Hump {
+  speed: number
+  drag: number
+  thrust: number
+  /** thrust over drag at the hump */
+  margin: number
+}
+
+export interface Verdict {
+  code: 'too steep' | 'right' | 'too shallow' | 'unknown'
+  says: string
+  /** where it was judged, and the boat speed there */
+  judged: 'tied up' | 'at the hump' | 'at top speed'
+  designSpeed: number
+  /** engine rotation there, rev/s */
+  rotation: Range
+  /** pitch that would put the engines 1–5 % over their power peak there */
+  bestPitch: Range
+  pitchNow: number
+}
+
+/** What one single change would do, against now. */
+export interface Change {
+  id: string
+  says: string
+  path: string
+  from: number | string
+  to: number | string
+  /** other values that go with it, by path, SI: fitting one without them is another change */
+  also: Readonly<Record<string, number>>
+  rotation: Range
+  pull: Range
+  topSpeed: Range
+}
+
+export interface OneDead {
+  rotation: number
+  pull: number
+  topSpeed: number
+  /** the same with a one-way clutch fitted */
+  withClutch: { rotation: number; pull: number; topSpeed: number }
+}

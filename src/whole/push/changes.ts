@@ -1,0 +1,143 @@
+/** What each single change would buy: the whole balance solved again with one thing different. */
+import type { Range } from '../../base/answers/solved.ts'
+import { type Craft, whatIf } from '../../craft/index.ts'
+import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
+import { jetDoubts } from '../../trades/jet/jetFromCraft.ts'
+import type { Change } from './balanceTypes.ts'
+import { type Leeway, type MapStore, modelFromCraft } from './craftModel.ts'
+import { dragDoubt } from './doubts.ts'
+import { nudge, probeAnchored, type Sums } from './probe.ts'
+
+/** A change before it is known what it does, and the craft with it. */
+interface Idea extends Omit<Change, 'rotation' | 'pull' | 'topSpeed'> {
+  craft: () => Craft
+}
+
+const mm = (x: number, digits = 0) => `${(x * 1000).toFixed(digits)} mm`
+
+/** The changes worth trying on this craft; `bestPitch` in m or NaN. */
+function ideasFor(craft: Craft, bestPitch: number): Idea[] {
+  const ideas: Idea[] = []
+  const { rotor, nozzle, stator } = craft.jet
+  const put = (
+    id: string,
+    says: string,
+    path: string,
+    from: number,
+    to: number,
+    also: Record<string, number> = {},
+  ) => ideas.push({ id, says, path, from, to, also, craft: () => whatIf(craft, { [path]: to, ...also }) })
+  const pitch = rotor.pitch.value
+  // an assumed trailing pitch follows by itself, a written one is scaled along
+  const trailing = rotor.trailingPitch
+  const along = (to: number): Record<string, number> =>
+    trailing.source === 'assumed' ? {} : { 'jet.rotor.trailing pitch': (to / pitch) * trailing.value }
+  const pitchTo = (id: string, says: string, to: number) =>
+    put(id, says, 'jet.rotor.pitch', pitch, to, along(to))
+  if (Number.isFinite(bestPitch) && Math.abs(bestPitch / pitch - 1) > 0.01)
+    pitchTo('pitch-best', `pitch ${mm(bestPitch)} instead of ${mm(pitch)}`, bestPitch)
+  pitchTo('pitch-less', `5 % less pitch, ${mm(0.95 * pitch)}`, 0.95 * pitch)
+  pitchTo('pitch-more', `5 % more pitch, ${mm(1.05 * pitch)}`, 1.05 * pitch)
+  const blades = rotor.blades.value
+  if (blades > 2)
+    put('blade-fewer', `one blade fewer, ${blades - 1}, same blade`, 'jet.rotor.blades', blades, blades - 1)
+  if (blades < 5)
+    put('blade-more', `one blade more, ${blades + 1}, same blade`, 'jet.rotor.blades', blades, blades + 1)
+  const bore = nozzle.bore.value
+  put('nozzle-larger', `nozzle 3 mm larger, ${mm(bore + 0.003)}`, 'jet.nozzle.bore', bore, bore + 0.003)
+  put('nozzle-smaller', `nozzle 3 mm smaller, ${mm(bore - 0.003)}`, 'jet.nozzle.bore', bore, bore - 0.003)
+  const gap = rotor.gap.value
+  if (gap > 0.3e-3) put('gap', `tip gap 0.25 mm instead of ${mm(gap, 2)}`, 'jet.rotor.gap', gap, 0.25e-3)
+  const edge = rotor.trailingEdge.value
+  if (edge > 1.05e-3)
+    put('edge', `trailing edges thinned to 1.0 mm from ${mm(edge, 1)}`, 'jet.rotor.trailing edge', edge, 1e-3)
+  const rough = rotor.roughness.value
+  if (rough > 4e-6)
+    put(
+      'smooth',
+      `blades sanded and sealed, ${Math.round(rough * 1e6)} to 3 µm`,
+      'jet.rotor.roughness',
+      rough,
+      3e-6,
+    )
+  const ratio = craft.drive.ratio.value
+  put(
+    'ratio-more',
+    `10 % more reduction, ratio ${(1.1 * ratio).toFixed(2)}`,
+    'drive.ratio',
+    ratio,
+    1.1 * ratio,
+  )
+  put(
+    'ratio-less',
+    `10 % less reduction, ratio ${(0.9 * ratio).toFixed(2)}`,
+    'drive.ratio',
+    ratio,
+    0.9 * ratio,
+  )
+  if (stator.vanes.value === 0)
+    put('stator', 'a stator of 7 vanes behind the impeller', 'jet.stator.vanes', 0, 7)
+  const heaviest = craft.weights.reduce((b, w, i) => (w.mass.value > craft.weights[b]!.mass.value ? i : b), 0)
+  const mass = craft.weights[heaviest]?.mass.value
+  if (mass !== undefined && mass > 10)
+    put(
+      'lighter',
+      `the craft 5 kg lighter (${craft.weights[heaviest]!.name})`,
+      `weights.${heaviest}.mass`,
+      mass,
+      mass - 5,
+    )
+  return ideas
+}
+
+const noRange = (value: number): Range => ({ value, low: Number.NaN, high: Number.NaN })
+
+/**
+ * Every worthwhile single change with what it does to rotation (rev/s of the engine), pull and top speed
+ * against now. The ranges come from solving both again with the models' main doubts moved together.
+ */
+export function changesFor(craft: Craft, bestPitch: number, maps: MapStore, solved?: SolvedCurves): Change[] {
+  const trust = Math.max(0, ...craft.engines.map((e) => e.curveTrust.value))
+  const leans: Leeway[] = [
+    { jet: { [jetDoubts.turning.path]: jetDoubts.turning.low } },
+    { engine: 1 - trust },
+    { drag: 1 + dragDoubt },
+  ]
+  // the change itself over the whole speed range, the doubts to first order round it
+  const solve = (c: Craft): Sums[] => {
+    const { sums, anchor } = probeAnchored(modelFromCraft(c, maps, {}, solved))
+    return [sums, ...leans.map((l) => nudge(modelFromCraft(c, maps, l, solved), anchor))]
+  }
+  const now = solve(craft)
+  const changes: Change[] = []
+  for (const idea of ideasFor(craft, bestPitch)) {
+    let then: Sums[]
+    try {
+      then = solve(idea.craft())
+    } catch (error) {
+      if (error instanceof RangeError) continue
+      throw error
+    }
+    const delta = (pick: (p: Sums) => number): Range => {
+      const d = then.map((p, i) => pick(p) - pick(now[i]!))
+      const value = d[0]!
+      if (!Number.isFinite(value)) return noRange(Number.NaN)
+      const half = Math.sqrt(
+        d.slice(1).reduce((sum, x) => sum + (Number.isFinite(x) ? (x - value) ** 2 : 0), 0),
+      )
+      return { value, low: value - half, high: value + half }
+    }
+    changes.push({
+      id: idea.id,
+      says: idea.says,
+      path: idea.path,
+      from: idea.from,
+      to: idea.to,
+      also: idea.also,
+      rotation: delta((p) => p.rotation),
+      pull: delta((p) => p.pull),
+      topSpeed: delta((p) => p.topSpeed),
+    })
+  }
+  return changes
+}

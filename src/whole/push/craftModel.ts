@@ -1,0 +1,105 @@
+import type { Craft } from '../../craft/index.ts'
+import { prepareDrag } from '../../trades/drag/drag.ts'
+import { hullFromCraft } from '../../trades/drag/dragFromCraft.ts'
+import {
+  type EngineForBalance,
+  enginesFromCraft,
+  type SolvedCurves,
+  scaledEngine,
+} from '../../trades/engine/enginesFromCraft.ts'
+import { jetFromCraft } from '../../trades/jet/jetFromCraft.ts'
+import type { JetSpec } from '../../trades/jet/jetTypes.ts'
+import { buildPumpMap, type PumpMap } from '../../trades/jet/pumpMap.ts'
+import type { CraftModel, Unit } from './propulsionModel.ts'
+import type { Shaft } from './shaft.ts'
+
+/** Constants of the models that a doubt, a calibration or a fault may move. */
+export interface Leeway {
+  /** constants of the jet model (paths of `jetDoubts`) instead of their standard values */
+  jet?: Readonly<Record<string, number>>
+  /** factor on every engine's torque */
+  engine?: number
+  /** factor on the drag */
+  drag?: number
+}
+
+/** Pump maps by what they depend on, so that a change elsewhere costs no new map. Keep one for a session. */
+export class MapStore {
+  private readonly maps = new Map<string, PumpMap>()
+  private readonly most: number
+
+  constructor(most = 96) {
+    this.most = most
+  }
+
+  of(spec: JetSpec): PumpMap {
+    const { rotor, model, water, system } = spec
+    const key = JSON.stringify([
+      rotor,
+      model,
+      water.density,
+      water.viscosity,
+      system.stator,
+      system.nozzleDiameter,
+    ])
+    const known = this.maps.get(key)
+    if (known) return known
+    const made = buildPumpMap(spec)
+    // the oldest map goes first
+    if (this.maps.size >= this.most) this.maps.delete(this.maps.keys().next().value!)
+    this.maps.set(key, made)
+    return made
+  }
+}
+
+/** Why a craft cannot be balanced; `path` names the value that is missing. */
+export class NotBalanced extends Error {
+  readonly path: string
+  constructor(path: string, says: string) {
+    super(says)
+    this.path = path
+  }
+}
+
+/** The craft as propulsion units and a hull. Throws NotBalanced when an engine has no curve. */
+export function modelFromCraft(
+  craft: Craft,
+  maps: MapStore,
+  leeway: Leeway = {},
+  solved?: SolvedCurves,
+): CraftModel {
+  const all = enginesFromCraft(craft, solved)
+  const engines = leeway.engine === undefined ? all : all.map((e) => scaledEngine(e, leeway.engine!))
+  engines.forEach((e, i) => {
+    if (!e.curve) throw new NotBalanced(`engines.${i}`, `${e.name} lacks ${e.missing}`)
+  })
+  const spec = jetFromCraft(craft, leeway.jet ? (q) => leeway.jet![q.path] ?? q.value : undefined)
+  const map = maps.of(spec)
+  const hull = hullFromCraft(craft)
+  const each = craft.drive.arrangement === 'a jet each'
+  const groups = each ? engines.map((e) => [e]) : [engines]
+  const units: Unit[] = groups.map((group) => ({ spec, map, shaft: shaftOf(craft, group) }))
+  const model: CraftModel = {
+    units,
+    drag: prepareDrag(hull.spec, hull.loading, hull.conditions, hull.float ? { float: hull.float } : {}),
+    dragShare: leeway.drag ?? 1,
+  }
+  if (!craft.rider.moves) model.riderAt = hull.riderAt
+  return model
+}
+
+function shaftOf(craft: Craft, engines: readonly EngineForBalance[]): Shaft {
+  return {
+    engines: engines.map((e) => ({
+      name: e.name,
+      curve: e.curve!,
+      displacement: e.displacement,
+      running: e.running,
+      throttle: 1,
+      dragPressure: e.dragPressure,
+    })),
+    ratio: craft.drive.ratio.value,
+    efficiency: craft.drive.efficiency.value,
+    oneWayClutch: craft.drive.clutch === 'one-way',
+  }
+}

@@ -1,0 +1,96 @@
+/** The answer to "How will it go?" in one sentence, with its range and what its doubt comes from. */
+import { type Craft, fieldAt } from '../../craft/index.ts'
+import type { Balance, Driver } from './balanceTypes.ts'
+import { type Look, says, saysRange, saysRpm, saysStep } from './shown.ts'
+
+export interface PushAnswer {
+  says: string
+  /** "45 to 54 km/h, 660 to 810 N"; absent until ranges are known */
+  range?: string
+  /** where the doubt comes from; absent until ranges are known */
+  confidence?: string
+}
+
+/** The sentence, its range and its confidence, in the look's units. */
+export function pushAnswer(craft: Craft, b: Balance, look: Look): PushAnswer {
+  const answer: PushAnswer = { says: `${going(b, look)} ${impeller(b, look)}` }
+  if (!b.ranged) return answer
+  const ranges = [saysRange(b.topSpeed, 'speed', look), saysRange(b.pull, 'force', look)].filter(
+    (r) => r !== '',
+  )
+  if (ranges.length > 0) answer.range = ranges.join(', ')
+  const doubt = doubtOf(craft, b)
+  if (doubt !== '') answer.confidence = doubt
+  return answer
+}
+
+function going(b: Balance, look: Look): string {
+  if (!Number.isFinite(b.tiedUp.rotation)) return 'It will not go: the engines cannot turn this impeller.'
+  const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUp.rotation)}`
+  // no top speed has two opposite reasons: more thrust than the hull model covers, or none to speak of
+  if (!b.top)
+    return b.limitedBy.code === 'unknown'
+      ? `It should ${pull}; its top speed lies beyond what the model covers.`
+      : `It will hardly move: ${b.limitedBy.says}`
+  const speed = says(b.top.speed, 'speed', look)
+  return b.run.stuck
+    ? `It should ${pull}, but stay at ${speed}, below the hump.`
+    : `It should reach ${speed} and ${pull}.`
+}
+
+function impeller(b: Balance, look: Look): string {
+  const { code, bestPitch, pitchNow } = b.verdict
+  const pitches = Number.isFinite(bestPitch.value)
+    ? `: ${says(bestPitch.value, 'length', look)} of pitch would suit the engines better than ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
+    : ''
+  switch (code) {
+    case 'too steep':
+      return `The impeller looks too steep${pitches}.`
+    case 'too shallow':
+      return `The impeller looks too shallow${pitches}.`
+    case 'right':
+      return 'The impeller suits the engines.'
+    case 'unknown':
+      return ''
+  }
+}
+
+/** What the better pitch would change, once that is worked out: " (+39 N of pull, −0.3 km/h)". */
+function pitchBuys(b: Balance, look: Look): string {
+  const change = b.changes.find((c) => c.id === 'pitch-best')
+  if (!change || !Number.isFinite(change.pull.value)) return ''
+  const speed = Number.isFinite(change.topSpeed.value)
+    ? `, ${saysStep(change.topSpeed.value, 'speed', look)}`
+    : ''
+  return ` (${saysStep(change.pull.value, 'force', look)} of pull${speed})`
+}
+
+/** Inputs that carry most of the doubt of the speed (or of the pull where there is no speed), in words. */
+function doubtOf(craft: Craft, b: Balance): string {
+  const by = (d: Driver) => (Number.isFinite(b.topSpeed.value) ? d.topSpeed : d.pull)
+  const total = b.drivers.reduce((sum, d) => sum + by(d) ** 2, 0)
+  if (!(total > 0)) return ''
+  const most = [...b.drivers].sort((x, y) => by(y) - by(x)).slice(0, 2)
+  const share = Math.round((100 * most.reduce((sum, d) => sum + by(d) ** 2, 0)) / total)
+  const names = most.map((d) => driverName(craft, d))
+  return `${share} % of the doubt comes from ${names.join(' and ')}.`
+}
+
+/** A driver in a builder's words: its own when it has some, else its field's label with its part. */
+export const driverName = (craft: Craft, d: Driver): string =>
+  d.says !== d.path ? d.says : partName(craft, d.path)
+
+/** A field of the craft file with the part it belongs to: "the impeller’s pitch". */
+export function partName(craft: Craft, path: string): string {
+  const field = fieldAt(path)
+  const parts = path.split('.')
+  const index = Number(parts[1])
+  const owner =
+    parts[0] === 'weights' && Number.isInteger(index)
+      ? (craft.weights[index]?.name ?? 'weight')
+      : parts.length > 2
+        ? (parts.at(-2) ?? '')
+        : (parts[0] ?? '')
+  const label = (field?.label ?? parts.at(-1) ?? path).toLowerCase()
+  return `the ${/^\d+$/.test(owner) ? (parts[0] ?? '').replace(/s$/, '') : owner === 'rotor' ? 'impeller' : owner}’s ${label}`
+}

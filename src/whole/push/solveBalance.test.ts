@@ -1,0 +1,231 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { type Craft, whatIf } from '../../craft/index.ts'
+import { MapStore, modelFromCraft, NotBalanced } from './craftModel.ts'
+import { demoCraft } from './demo.testkit.ts'
+import { probe } from './probe.ts'
+import { settleUnit, surplusAt } from './propulsionModel.ts'
+import { pushFindings } from './pushFindings.ts'
+import { impellerDrive, shaftPowerPeak } from './shaft.ts'
+import { solveBalance, tryValues } from './solveBalance.ts'
+import { aim } from './verdict.ts'
+
+const heron = demoCraft('heron')
+const teal = demoCraft('teal')
+const maps = new MapStore(400)
+const quick = (craft: Craft) => solveBalance(craft, { maps, ranges: false })
+
+/** the craft with every engine's torque multiplied */
+const stronger = (craft: Craft, share: number): Craft => ({
+  ...craft,
+  engines: craft.engines.map((e) =>
+    e.kind === 'curve'
+      ? {
+          ...e,
+          curve: e.curve.map((p) => ({ ...p, torque: { ...p.torque, value: p.torque.value * share } })),
+        }
+      : e.kind === 'peak'
+        ? { ...e, power: { ...e.power, value: e.power.value * share } }
+        : e,
+  ),
+})
+
+describe.each([
+  ['heron', heron],
+  ['teal', teal],
+])('%s', (_name, craft) => {
+  const b = solveBalance(craft, { maps })
+
+  test('engines and impeller agree at every speed of the table', () => {
+    const model = modelFromCraft(craft, maps)
+    const unit = model.units[0]!
+    b.curve.speed.forEach((v, i) => {
+      const n = b.curve.rpm[i]! / 60 / unit.shaft.ratio
+      expect(Math.abs(surplusAt(unit, v)(n))).toBeLessThan(1e-6 * impellerDrive(unit.shaft, n))
+    })
+  })
+
+  test('thrust power never exceeds shaft power, and the table holds numbers only', () => {
+    b.curve.speed.forEach((v, i) => {
+      const shaft = 2 * Math.PI * (b.curve.rpm[i]! / 60 / craft.drive.ratio.value) * b.curve.torque[i]!
+      expect(b.curve.thrust[i]! * v).toBeLessThan(shaft)
+    })
+    for (const list of Object.values(b.curve))
+      for (const x of list) if (typeof x === 'number') expect(Number.isFinite(x)).toBe(true)
+  })
+
+  test('at the top speed thrust equals drag, and it lies inside its range', () => {
+    expect(b.top).toBeDefined()
+    const drag = b.curve.drag
+    expect(Math.max(...drag)).toBeGreaterThan(b.top!.thrust)
+    for (const r of [b.topSpeed, b.pull, b.tiedUpRotation]) {
+      expect(r.low).toBeLessThan(r.value)
+      expect(r.high).toBeGreaterThan(r.value)
+    }
+  })
+
+  test('the best pitch, fitted, puts the engines 1 to 5 % over their power peak at the design speed', () => {
+    const pitch = b.verdict.bestPitch.value
+    const share = pitch / craft.jet.rotor.pitch.value
+    const fitted = whatIf(craft, {
+      'jet.rotor.pitch': pitch,
+      'jet.rotor.trailing pitch': craft.jet.rotor.trailingPitch.value * share,
+    })
+    const unit = modelFromCraft(fitted, maps).units[0]!
+    const peak = shaftPowerPeak(unit.shaft).rotation
+    const speed = probe(modelFromCraft(fitted, maps)).topSpeed
+    const n = settleUnit(unit, speed, peak / unit.shaft.ratio).rotation * unit.shaft.ratio
+    expect(b.verdict.judged).toBe('at top speed')
+    expect(n / peak).toBeCloseTo(aim.value, 2)
+    expect(n / peak).toBeGreaterThan(1.01)
+    expect(n / peak).toBeLessThan(1.05)
+  })
+
+  test('every change and driver has numbers, and its range holds its value', () => {
+    expect(b.changes.length).toBeGreaterThan(8)
+    for (const c of b.changes) {
+      expect(Number.isFinite(c.pull.value), c.id).toBe(true)
+      expect(c.pull.low, c.id).toBeLessThanOrEqual(c.pull.value)
+      expect(c.pull.high, c.id).toBeGreaterThanOrEqual(c.pull.value)
+    }
+    expect(b.drivers.length).toBeGreaterThan(5)
+  })
+
+  test('the findings are sentences with a standing, a reason and a source, and no number is missing from them', () => {
+    const findings = pushFindings(craft, b)
+    expect(findings.length).toBeGreaterThan(4)
+    for (const f of findings) {
+      expect(f.says, f.id).toMatch(/^[A-Z].*\.$/)
+      expect(f.says, f.id).not.toMatch(/NaN|undefined|Infinity|null/)
+      expect(f.because.length, f.id).toBeGreaterThan(0)
+      expect(f.sources.length, f.id).toBeGreaterThan(0)
+    }
+    expect(new Set(findings.map((f) => f.id)).size).toBe(findings.length)
+  })
+})
+
+test('more torque turns the impeller faster and pulls more; more pitch turns it slower', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 1.02, max: 1.3, noNaN: true }), (share) => {
+      const now = quick(heron).tiedUp
+      const more = quick(stronger(heron, share)).tiedUp
+      expect(more.rotation).toBeGreaterThan(now.rotation)
+      expect(more.thrust).toBeGreaterThan(now.thrust)
+      const steep = quick(whatIf(heron, { 'jet.rotor.pitch': heron.jet.rotor.pitch.value * share })).tiedUp
+      expect(steep.rotation).toBeLessThan(now.rotation)
+    }),
+    { numRuns: 8 },
+  )
+})
+
+test('two engines alike may change places without changing anything, and one dead never does better than both', () => {
+  const swapped: Craft = { ...teal, engines: [teal.engines[1]!, teal.engines[0]!] }
+  const a = quick(teal)
+  const b = quick(swapped)
+  expect(b.tiedUp.thrust).toBeCloseTo(a.tiedUp.thrust, 6)
+  expect(a.oneDead).toBeDefined()
+  const dead = a.oneDead!
+  expect(dead.pull).toBeLessThan(a.tiedUp.thrust)
+  expect(dead.withClutch.pull).toBeGreaterThan(dead.pull)
+  expect(dead.withClutch.rotation).toBeGreaterThan(dead.rotation)
+})
+
+test('a jet each gives twice the pull of one engine with one jet', () => {
+  const each = quick({ ...teal, drive: { ...teal.drive, arrangement: 'a jet each' } })
+  const alone = probe(modelFromCraft({ ...teal, engines: [teal.engines[0]!] }, maps))
+  expect(each.tiedUp.thrust / alone.pull).toBeCloseTo(2, 6)
+})
+
+test('a ratio and its inverse are consistent: halving the engine curve speed and the ratio changes nothing at the impeller', () => {
+  const geared = modelFromCraft(heron, maps).units[0]!
+  const shaft = geared.shaft
+  const direct = {
+    ...shaft,
+    ratio: 1,
+    engines: shaft.engines.map((e) => ({
+      ...e,
+      curve: {
+        ...e.curve,
+        cubic: {
+          x: e.curve.cubic.x.map((x) => x / shaft.ratio),
+          y: e.curve.cubic.y.map((y) => y * shaft.ratio),
+          slope: e.curve.cubic.slope.map((s) => s * shaft.ratio ** 2),
+        },
+        from: e.curve.from / shaft.ratio,
+        to: e.curve.to / shaft.ratio,
+        end: e.curve.end / shaft.ratio,
+        atRest: e.curve.atRest * shaft.ratio,
+      },
+    })),
+  }
+  for (const n of [20, 45, 70, 85]) expect(impellerDrive(direct, n)).toBeCloseTo(impellerDrive(shaft, n), 9)
+})
+
+test('a much steeper impeller is called too steep, a much shallower one too shallow', () => {
+  const at = (share: number) =>
+    quick(
+      whatIf(heron, {
+        'jet.rotor.pitch': heron.jet.rotor.pitch.value * share,
+        'jet.rotor.trailing pitch': heron.jet.rotor.pitch.value * share,
+      }),
+    ).verdict
+  expect(at(1.5).code).toBe('too steep')
+  expect(at(0.6).code).toBe('too shallow')
+  // the best pitch does not depend on the pitch that is fitted
+  expect(at(1.2).bestPitch.value / at(0.9).bestPitch.value).toBeCloseTo(1, 2)
+})
+
+test('all engines dead gives no pull and says so, without a made-up number', () => {
+  const dead: Craft = {
+    ...heron,
+    engines: heron.engines.map((e) => ({ ...e, running: false })) as Craft['engines'],
+  }
+  const b = quick(dead)
+  expect(b.tiedUp.rotation).toBeNaN()
+  for (const f of pushFindings(dead, b)) expect(f.says, f.id).not.toMatch(/NaN/)
+})
+
+test('a motor without its constants is not balanced, and the error names the engine', () => {
+  const motor = { ...heron, engines: [{ ...heron.engines[0]!, kind: 'electric' }] } as unknown as Craft
+  expect(() => quick(motor)).toThrow(NotBalanced)
+})
+
+test('a rider who stays put never has less drag than one who moves, and where he stays changes the top speed', () => {
+  const still: Craft = { ...heron, rider: { ...heron.rider, moves: false } }
+  const moving = quick(heron)
+  const held = quick(still)
+  held.curve.drag.forEach((d, i) => {
+    expect(d).toBeGreaterThanOrEqual(moving.curve.drag[i]! - 0.01 * d - 1e-6)
+  })
+  const aft = quick(whatIf(still, { 'rider.position': 0.5 })).topSpeed.value
+  const fore = quick(whatIf(still, { 'rider.position': 1.4 })).topSpeed.value
+  expect(Math.abs(aft - fore)).toBeGreaterThan(0.1)
+})
+
+test('trying every value of a change does what the change predicted, also where the file writes its own trailing pitch', () => {
+  const { rotor } = heron.jet
+  const written: Craft = {
+    ...heron,
+    jet: {
+      ...heron.jet,
+      rotor: { ...rotor, trailingPitch: { ...rotor.trailingPitch, value: 0.112, source: 'measured' } },
+    },
+  }
+  for (const craft of [heron, written]) {
+    const b = solveBalance(craft, { maps })
+    const now = probe(modelFromCraft(craft, maps))
+    expect(b.changes.some((c) => c.path === 'jet.rotor.pitch')).toBe(true)
+    for (const c of b.changes) {
+      const then = probe(modelFromCraft(tryValues(craft, { [c.path]: c.to, ...c.also }), maps))
+      expect(then.pull - now.pull, c.id).toBeCloseTo(c.pull.value, 6)
+      expect(then.rotation - now.rotation, c.id).toBeCloseTo(c.rotation.value, 6)
+    }
+  }
+})
+
+test('an impeller a little too steep is said to hold the engines short, not out of their power band', () => {
+  const v = solveBalance(heron, { maps }).verdict
+  expect(v.code).toBe('too steep')
+  expect(v.says).toMatch(/% short of their most power/)
+  expect(v.says).not.toMatch(/not yet in their power band/)
+})

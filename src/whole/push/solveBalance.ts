@@ -1,0 +1,223 @@
+/** The main job: one craft in, how it will go and what to change out. */
+import type { Flag, Range } from '../../base/answers/solved.ts'
+import { type Craft, whatIf } from '../../craft/index.ts'
+import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
+import { jetFlagTexts } from '../../trades/jet/jetFlags.ts'
+import type { Balance, BalanceCurve, OneDead, OperatingPoint } from './balanceTypes.ts'
+import { changesFor } from './changes.ts'
+import { MapStore, modelFromCraft } from './craftModel.ts'
+import { rangesOf } from './doubts.ts'
+import { matchingOf } from './matching.ts'
+import { operatingTable, type Table, type TableRow } from './operatingTable.ts'
+import { anchorOf, probe } from './probe.ts'
+import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
+import { runFromRest } from './runUp.ts'
+import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
+import {
+  bestPitchShare,
+  bogPoint,
+  type Design,
+  designOf,
+  judge,
+  pitchPerTorque,
+  withPitch,
+} from './verdict.ts'
+import { limitOf } from './whatLimits.ts'
+
+export interface BalanceOptions {
+  /** kept between calls so that an unchanged pump is not sampled again */
+  maps?: MapStore
+  /** false for the quick answer while a slider moves: no ranges, no changes */
+  ranges?: boolean
+  /** best pitch known from before (m): it does not depend on the pitch being tried */
+  knownBestPitch?: number
+  /** torque curves worked out elsewhere, by engine index */
+  solved?: SolvedCurves
+  /** speeds in the table */
+  steps?: number
+  /** false leaves out one engine dead, which takes two more solutions */
+  oneDead?: boolean
+}
+
+const bare = (value: number): Range => ({ value, low: Number.NaN, high: Number.NaN })
+
+/** Solves the whole craft. Throws NotBalanced when an engine has no torque curve. */
+export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balance {
+  const maps = options.maps ?? new MapStore()
+  const ranged = options.ranges ?? true
+  const solved = options.solved
+  const model = modelFromCraft(craft, maps, {}, solved)
+  const unit = model.units[0]!
+  const table = operatingTable(model, { steps: options.steps ?? (ranged ? 44 : 28) })
+  const first = table.rows[0]!
+  const tiedUp = pointOf(model, first)
+  const top = table.top && pointOf(model, table.top)
+  const bog = bogPoint(model)
+  const peak = shaftPowerPeak(unit.shaft)
+  const pitchNow = craft.jet.rotor.pitch.value
+  const run = runFromRest(model, table)
+  const design = designOf(table, run.stuck)
+  const bestPitch = options.knownBestPitch ?? bestPitchOf(model, maps, design) * pitchNow
+
+  const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
+  const anchor = anchorOf(
+    model,
+    rotations(first.propulsion),
+    rotations((table.top ?? first).propulsion),
+    top?.speed ?? Number.NaN,
+  )
+  const ranges = ranged ? rangesOf(craft, model, anchor, maps, solved) : undefined
+  const rotation = ranges?.rotation ?? bare(tiedUp.rotation)
+  const pitchHalf =
+    ranges && Number.isFinite(bestPitch)
+      ? bestPitch * ranges.torqueDoubt * pitchPerTorque(unit, maps, design.speed, bestPitch / pitchNow)
+      : Number.NaN
+  // at speed the rotation is as doubtful, in parts, as tied up
+  const there = propel(model, design.speed, anchor.tied).states[0]!.rotation * unit.shaft.ratio
+  const part = there / rotation.value
+  const verdict = judge(
+    { value: there, low: rotation.low * part, high: rotation.high * part },
+    peak.rotation,
+    design,
+    pitchNow,
+    { value: bestPitch, low: bestPitch - pitchHalf, high: bestPitch + pitchHalf },
+  )
+  const hump = humpOf(table)
+  const balance: Balance = {
+    curve: curveOf(model, table, craft.rider.position.value),
+    tiedUp,
+    tiedUpRoots: unitRoots(unit, 0).map(({ sharp: _, ...root }) => ({
+      ...root,
+      rotation: root.rotation * unit.shaft.ratio,
+    })),
+    topSpeed: ranges?.topSpeed ?? bare(top?.speed ?? Number.NaN),
+    pull: ranges?.pull ?? bare(tiedUp.thrust),
+    tiedUpRotation: rotation,
+    limitedBy: limitOf(model, table, tiedUp, top, run),
+    matching: matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40),
+    run,
+    hump,
+    verdict,
+    changes: ranged ? changesFor(craft, bestPitch, maps, solved) : [],
+    drivers: ranges?.drivers ?? [],
+    ranged,
+    flags: flagsOf(model, tiedUp, top),
+  }
+  if (top) balance.top = top
+  const dead = (options.oneDead ?? true) ? oneDeadOf(craft, maps, solved) : undefined
+  if (dead) balance.oneDead = dead
+  return balance
+}
+
+/**
+ * Pitch factor for the aim at the speed that matters to the craft with that very pitch fitted: hump or top
+ * speed move with the pitch, so the two are brought together. Does not depend on the pitch fitted now.
+ */
+function bestPitchOf(model: CraftModel, maps: MapStore, design: Design): number {
+  const unit = model.units[0]!
+  let share = bestPitchShare(unit, maps, design.speed)
+  for (let i = 0; i < 3 && Number.isFinite(share); i++) {
+    const spec = withPitch(unit.spec, share)
+    const fitted = { ...model, units: model.units.map((u) => ({ ...u, spec, map: maps.of(spec) })) }
+    const table = operatingTable(fitted, { steps: 24 })
+    const stuck = table.top !== undefined && table.top.drag.regime !== 'planing'
+    const next = bestPitchShare(unit, maps, designOf(table, stuck).speed)
+    if (Math.abs(next / share - 1) < 1e-3) return next
+    share = next
+  }
+  return share
+}
+
+function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
+  const unit = model.units[0]!
+  const state = row.propulsion.states[0]!
+  const jet = state.jet
+  const flags: Flag[] = (jet?.flags ?? []).map((code) => ({ code, text: jetFlagTexts[code] }))
+  const impeller = state.rotation
+  const rotation = impeller * unit.shaft.ratio
+  const peak = shaftPowerPeak(unit.shaft)
+  if (!state.sharp) flags.push({ code: 'not settled', text: 'engines and impeller meet only at a jump' })
+  return {
+    speed: row.speed,
+    rotation,
+    impellerRotation: impeller,
+    thrust: row.propulsion.steady && jet ? row.propulsion.thrust : Number.NaN,
+    torque: jet?.T ?? Number.NaN,
+    flow: jet?.Q ?? Number.NaN,
+    power: jet ? 2 * Math.PI * impeller * jet.T : Number.NaN,
+    pumpEfficiency: jet?.eta ?? Number.NaN,
+    ofPowerPeak: rotation / peak.rotation,
+    flags,
+  }
+}
+
+function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve {
+  const ratio = model.units[0]!.shaft.ratio
+  const rows = table.rows
+  const of = (pick: (r: TableRow) => number) => rows.map(pick)
+  const lead = (r: TableRow) => r.propulsion.states[0]!
+  return {
+    speed: of((r) => r.speed),
+    rpm: of((r) => lead(r).rotation * ratio * 60),
+    thrust: of((r) => (r.propulsion.steady ? r.propulsion.thrust : Number.NaN)),
+    drag: of((r) => r.drag.drag),
+    dragLow: of((r) => r.drag.low),
+    dragHigh: of((r) => r.drag.high),
+    dragRiderStill: of((r) => dragOf(model, r.speed, riderAt).drag),
+    torque: of((r) => lead(r).jet?.T ?? Number.NaN),
+    flow: of((r) => lead(r).jet?.Q ?? Number.NaN),
+    trim: of((r) => r.drag.trim),
+    riderAt: of((r) => r.drag.riderAt),
+    cavitating: rows.map((r) => lead(r).jet?.cavitating ?? false),
+  }
+}
+
+function humpOf(table: Table): Balance['hump'] {
+  const row = table.rows[table.humpRow]!
+  const thrust = row.propulsion.thrust
+  return { speed: row.speed, drag: row.drag.drag, thrust, margin: thrust / row.drag.drag }
+}
+
+function flagsOf(model: CraftModel, tiedUp: OperatingPoint, top?: OperatingPoint): Flag[] {
+  const flags: Flag[] = []
+  const shaft = model.units[0]!.shaft
+  for (const [at, point] of [
+    ['tied up', tiedUp],
+    ['at top speed', top],
+  ] as const) {
+    if (!point || !Number.isFinite(point.rotation)) continue
+    if (beyondTable(shaft, point.rotation))
+      flags.push({
+        code: 'beyond the torque curve',
+        text: `${at} the engines turn beyond their torque curve`,
+        path: 'engines',
+      })
+    if (point.rotation > shaftRedline(shaft))
+      flags.push({
+        code: 'past the redline',
+        text: `${at} the engines turn past their redline`,
+        path: 'engines.0.redline',
+      })
+  }
+  return flags
+}
+
+/** With two or more engines: what is left when the last of the running ones dies. */
+function oneDeadOf(craft: Craft, maps: MapStore, solved?: BalanceOptions['solved']): OneDead | undefined {
+  const alive = craft.engines.flatMap((e, i) => (e.running ? [i] : []))
+  if (alive.length < 2) return undefined
+  const last = alive[alive.length - 1]!
+  const engines = craft.engines.map((e, i) => (i === last ? { ...e, running: false } : e)) as Craft['engines']
+  const dead: Craft = { ...craft, engines }
+  const dragged = probe(modelFromCraft(dead, maps, {}, solved))
+  const freed = probe(
+    modelFromCraft({ ...dead, drive: { ...craft.drive, clutch: 'one-way' } }, maps, {}, solved),
+  )
+  const pick = ({ rotation, pull, topSpeed }: typeof dragged) => ({ rotation, pull, topSpeed })
+  return { ...pick(dragged), withClutch: pick(freed) }
+}
+
+/** The craft with tried values put in by path: SI numbers, words or yes and no. */
+export function tryValues(craft: Craft, values: Readonly<Record<string, number | string | boolean>>): Craft {
+  return whatIf(craft, values)
+}

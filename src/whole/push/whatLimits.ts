@@ -1,0 +1,77 @@
+/** What holds the craft back, in one word and one sentence made from the numbers. */
+
+import type { Balance, OperatingPoint, RunUp } from './balanceTypes.ts'
+import type { Table } from './operatingTable.ts'
+import type { CraftModel } from './propulsionModel.ts'
+import { shaftPowerPeak } from './shaft.ts'
+import { aim } from './verdict.ts'
+
+const ms = (v: number) => `${v.toFixed(1)} m/s`
+const N = (f: number) => `${Math.round(f)} N`
+
+export function limitOf(
+  model: CraftModel,
+  table: Table,
+  tiedUp: OperatingPoint,
+  top: OperatingPoint | undefined,
+  run: RunUp,
+): Balance['limitedBy'] {
+  if (!Number.isFinite(tiedUp.rotation))
+    return {
+      code: 'impeller',
+      says: 'The engines cannot turn this impeller: it takes more torque than they have at any speed.',
+    }
+  if (!top) return withoutTop(table, tiedUp)
+  const row = table.top!
+  if (run.stuck) {
+    const beyond =
+      table.beyondHump === undefined ? '' : `; past it, it would run on to ${ms(table.beyondHump)}`
+    return {
+      code: 'hump',
+      says: `It stays below the hump at ${ms(top.speed)}, lacking ${N(run.deficit ?? 0)} at ${ms(run.stuckAt ?? top.speed)}${beyond}.`,
+    }
+  }
+  const jet = row.propulsion.states[0]!.jet
+  if (jet?.state === 'lost prime') return { code: 'air', says: 'The pump has lost its prime to air.' }
+  if (jet?.cavitating || jet?.state === 'choked')
+    return {
+      code: 'cavitation',
+      says: `The jet cavitates at ${ms(top.speed)}: more power would make noise, not thrust.`,
+    }
+  const peak = shaftPowerPeak(model.units[0]!.shaft)
+  if (top.ofPowerPeak < aim.low)
+    return {
+      code: 'impeller',
+      says: `The impeller holds the engines ${Math.round((1 - top.ofPowerPeak) * 100)} % below their best power at ${ms(top.speed)}.`,
+    }
+  if (top.ofPowerPeak > aim.high + 0.02)
+    return {
+      code: 'impeller',
+      says: `The engines run ${Math.round((top.ofPowerPeak - 1) * 100)} % past their best power at ${ms(top.speed)}; the impeller cannot use what they have.`,
+    }
+  const used = (top.power / peak.power) * 100
+  return {
+    code: 'engine',
+    says: `${Math.round(used)} % of the engines’ best power is in use at ${ms(top.speed)}, against ${N(row.drag.drag)} of drag: only more power or less drag goes faster.`,
+  }
+}
+
+/** Why there is no top speed: too much thrust for the hull model's range, or none to speak of. */
+function withoutTop(table: Table, tiedUp: OperatingPoint): Balance['limitedBy'] {
+  if (!table.rows.some((r) => Number.isFinite(r.drag.drag) && r.speed > 0))
+    return {
+      code: 'hull',
+      says: 'The drag model has no number for this hull and load, so no top speed is given.',
+    }
+  if (table.rows.some((r) => r.speed > 0 && r.propulsion.thrust > r.drag.drag))
+    return {
+      code: 'unknown',
+      says: 'Thrust stays above drag as far as the hull model reaches, so no top speed is given.',
+    }
+  const flags = tiedUp.flags.map((f) => f.code)
+  const air = flags.includes('lost prime')
+  return {
+    code: air ? 'air' : flags.includes('choked') ? 'cavitation' : 'impeller',
+    says: `The jet does not move it: ${tiedUp.thrust > 0 ? N(tiedUp.thrust) : 'no thrust'} tied up, less than the drag at any speed.`,
+  }
+}

@@ -1,0 +1,66 @@
+/** What the craft should have run at in a recording: tied up, or at the boat speeds a GPS track tells. */
+import type { SpeedTrace } from '../../trades/sound/gpx.ts'
+import type { Hearing } from '../../trades/sound/hearingTypes.ts'
+import type { Prediction } from '../../trades/sound/residuals.ts'
+import type { Balance } from '../push/balanceTypes.ts'
+
+/** Full throttle, tied to a post; undefined before ranges are known. */
+export function tiedUpPrediction(b: Balance): Prediction | undefined {
+  const { value, low, high } = b.tiedUpRotation
+  if (!(b.ranged && Number.isFinite(value + low + high))) return undefined
+  return { time: [0], rpm: [60 * value], low: [60 * low], high: [60 * high] }
+}
+
+/**
+ * Full throttle at the speed over ground of each moment. `lag` s is what a moment's time in the recording is later than in the
+ * track. The doubt is taken as large a part as tied up, where it is known. Undefined before ranges are known or without points.
+ */
+export function underWayPrediction(b: Balance, trace: SpeedTrace, lag: number): Prediction | undefined {
+  const tied = tiedUpPrediction(b)
+  if (!tied || trace.time.length === 0) return undefined
+  const under = tied.low[0]! / tied.rpm[0]!
+  const over = tied.high[0]! / tied.rpm[0]!
+  const out: Prediction & { [K in 'time' | 'rpm' | 'low' | 'high']: number[] } = {
+    time: [],
+    rpm: [],
+    low: [],
+    high: [],
+  }
+  for (let i = 0; i < trace.time.length; i++) {
+    const rpm = rpmAt(b, trace.speed[i]!)
+    if (!Number.isFinite(rpm)) continue
+    out.time.push(trace.time[i]! + lag)
+    out.rpm.push(rpm)
+    out.low.push(rpm * under)
+    out.high.push(rpm * over)
+  }
+  return out.time.length > 0 ? out : undefined
+}
+
+/** Engine speed at a boat speed (m/s) from the operating table, rev/min; its end beyond it. */
+export function rpmAt(b: Balance, speed: number): number {
+  const { speed: v, rpm } = b.curve
+  const known = v.findIndex((x, i) => x >= speed && Number.isFinite(rpm[i]!))
+  if (known < 0) return rpm.findLast((r) => Number.isFinite(r)) ?? Number.NaN
+  if (known === 0) return rpm[0]!
+  const part = (speed - v[known - 1]!) / (v[known]! - v[known - 1]!)
+  return rpm[known - 1]! + part * (rpm[known]! - rpm[known - 1]!)
+}
+
+/** Part of the predicted speed below which a stretch is taken for a closed or half-open throttle. */
+export const FULL_THROTTLE = 0.75
+
+/**
+ * The hearing as the comparison may use it: the prediction is for full throttle, so what ran far below it is left out
+ * (its confidence is set to 0) and cannot be mistaken for a weak engine.
+ */
+export function atFullThrottle(h: Hearing, p: Prediction): Hearing {
+  const least = FULL_THROTTLE * Math.min(...p.rpm)
+  return {
+    ...h,
+    tracks: h.tracks.map((t) => ({
+      ...t,
+      confidence: t.confidence.map((c, i) => (t.rpm[i]! >= least ? c : 0)),
+    })),
+  }
+}
