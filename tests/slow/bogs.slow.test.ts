@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { evaluationClips } from '../../src/trades/sound/evaluation.ts'
 import { makeListener } from '../../src/trades/sound/listener.ts'
-import type { ScriptKind } from '../../src/trades/sound/synth/script.ts'
+import type { ScriptKind } from '../../src/trades/sound/synth/scriptTypes.ts'
 
 /** Bogs on clips of the tuning seeds, 10 dB of noise: true ones in the script, and those told within 0.6 s of one or not. */
 function bogsOf(kind: ScriptKind) {

@@ -11,6 +11,13 @@ export interface Taken extends Box {
   name: string
 }
 
+/** The box round a centre (m) with the given sides (m). */
+export function boxOf(at: Vec3, size: Vec3): Box {
+  const end = (turn: 1 | -1) =>
+    [0, 1, 2].map((k) => at[k]! + (turn * size[k]!) / 2) as [number, number, number]
+  return { low: end(-1), high: end(1) }
+}
+
 const meets = (a: Box, b: Box): boolean =>
   [0, 1, 2].every((k) => a.low[k]! < b.high[k]! && b.low[k]! < a.high[k]!)
 

@@ -1,7 +1,6 @@
 /** Room inside the hull that machinery and hands need, as boxes where no foam can go. */
 import type { Craft } from '../../craft/schema/craftSchema.ts'
-import { boxOf } from '../../trades/float/swamped.ts'
-import type { Taken } from './boxes.ts'
+import { boxOf, type Taken } from './boxes.ts'
 
 /** kg/m³ of a box round an engine with its pipe, or round other gear, where no size is given (judgement, no source) */
 const denseEngine = 900
@@ -20,7 +19,7 @@ export function takenRoom(craft: Craft): Taken[] {
     const name = w.name.toLowerCase()
     if (w.size) {
       const size = w.size.map((q) => q.value) as [number, number, number]
-      return [{ name: w.name, ...boxOf({ name: w.name, mass: 0, at }, size) }]
+      return [{ name: w.name, ...boxOf(at, size) }]
     }
     // a hull is round everything, a jet has its own measures, foam its own boxes
     if (/hull|deck|foam|jet|impeller|everything|rider/.test(name)) return []
@@ -28,7 +27,7 @@ export function takenRoom(craft: Craft): Taken[] {
     return [
       {
         name: `${w.name} (size guessed)`,
-        ...boxOf({ name: w.name, mass: 0, at }, [1.25 * side, side, 0.8 * side]),
+        ...boxOf(at, [1.25 * side, side, 0.8 * side]),
       },
     ]
   })

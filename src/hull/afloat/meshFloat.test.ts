@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { readCraft } from '../../craft/index.ts'
 import { floatAtRest } from '../../trades/drag/dragForm.ts'
 import { hullSpecFromCraft } from '../../trades/drag/dragFromCraft.ts'
-import { hullMeshFromCraft } from '../lines/hullFromCraft.ts'
+import { hullMeshFromCraft } from '../mesh/hullFromCraft.ts'
 import { meshFloat } from './meshFloat.ts'
 
 describe('the mesh at rest, as the drag methods take it', () => {

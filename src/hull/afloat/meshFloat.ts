@@ -1,15 +1,15 @@
 /** The hull at rest from its mesh, in the form the drag methods take: exact integrals in place of strips. */
 import type { Solved } from '../../base/answers/solved.ts'
-import type { HullForm as DragForm } from '../../trades/drag/dragForm.ts'
 import type { Hull } from '../lines/hullBody.ts'
 import { hullFormOf } from '../mesh/meshForm.ts'
 import { floaterOf } from './load.ts'
+import type { RestForm } from './restForm.ts'
 import { settle } from './settle.ts'
 
 /** A float for the drag model: mass (kg), centre forward and up (m), water density (kg/m³) to the form at rest, upright. */
 export function meshFloat(
   hull: Hull,
-): (mass: number, x: number, z: number, density: number) => Solved<DragForm> {
+): (mass: number, x: number, z: number, density: number) => Solved<RestForm> {
   const bodies = [{ name: 'hull', mesh: hull.mesh, share: 1 }]
   return (mass, x, z, density) => {
     const rest = settle(floaterOf({ bodies, mass, centre: [x, 0, z], density }), undefined, {

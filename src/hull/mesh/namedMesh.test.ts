@@ -9,7 +9,7 @@ import { hullDragFindings } from '../../trades/drag/dragFindings.ts'
 import { hullFromCraft, hullSpecFromCraft } from '../../trades/drag/dragFromCraft.ts'
 import { floatFindings } from '../../trades/float/floatFindings.ts'
 import { meshFloat } from '../afloat/meshFloat.ts'
-import { findingsMesh, hullMeshFromCraft } from '../lines/hullFromCraft.ts'
+import { findingsMesh, hullMeshFromCraft } from '../mesh/hullFromCraft.ts'
 import { hullRead, namedMesh, takeHullRead } from './namedMesh.ts'
 
 const text = readFileSync(new URL('../../../demo/heron.yaml', import.meta.url), 'utf8')

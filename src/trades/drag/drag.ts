@@ -6,10 +6,11 @@
  */
 
 import type { Flag, Solved } from '../../base/answers/solved.ts'
+import type { RestForm } from '../../hull/afloat/restForm.ts'
 import { gravity } from '../../physics/fluid/water.ts'
 import { hullDragArea } from './air.ts'
 import { blountFoxMultiplier } from './corrections.ts'
-import { chineHalfBreadth, deadriseAt, floatAtRest, type HullForm } from './dragForm.ts'
+import { chineHalfBreadth, deadriseAt, floatAtRest } from './dragForm.ts'
 import {
   type Conditions,
   type HullSpec,
@@ -75,7 +76,7 @@ export interface DragModel {
   /** rad, bottom where it planes: mean over the after half */
   deadrise: number
   /** floating at rest with the rider where the hull sits most level */
-  rest: Solved<HullForm>
+  rest: Solved<RestForm>
   /** m, rider's place for that */
   restRiderAt: number
   /** rad a metre: trim at rest for the rider's step aft */
@@ -100,7 +101,7 @@ function riderFor(loading: Loading, centre: number): number {
 
 export interface PrepareOptions {
   /** floats the hull with the centre of all mass at x, z (m): from a mesh, say; strips of the few numbers when left out */
-  float?: (mass: number, x: number, z: number, density: number) => Solved<HullForm>
+  float?: (mass: number, x: number, z: number, density: number) => Solved<RestForm>
   tail?: WaveTail
 }
 

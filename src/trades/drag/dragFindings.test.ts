@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
 import { readCraft } from '../../craft/index.ts'
+import { weightsOf } from '../../hull/aboard/assumedWeights.ts'
 import { hullDragFindings } from './dragFindings.ts'
-import { airDensityAt, hullFromCraft, weightsOf } from './dragFromCraft.ts'
+import { airDensityAt, hullFromCraft } from './dragFromCraft.ts'
 
 const text = readFileSync(resolve(import.meta.dirname, '../../../demo/heron.yaml'), 'utf8')
 const read = (change: (t: string) => string = (t) => t) => {

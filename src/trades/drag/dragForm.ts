@@ -1,25 +1,11 @@
 /**
  * The hull at rest, from a few numbers: strip integration over stations, enough for what the resistance methods need
- * (volume, draft, waterline, transom, entrance). A mesh of the true shape can feed the same `HullForm`.
+ * (volume, draft, waterline, transom, entrance). A mesh of the true shape can feed the same `RestForm`.
  * Method: elementary strip integrals; free trim by Newton on volume and moment.
  */
 import type { Solved } from '../../base/answers/solved.ts'
+import type { RestForm } from '../../hull/afloat/restForm.ts'
 import type { HullSpec } from './hullSpec.ts'
-import type { PreplaningForm } from './preplaning.ts'
-
-/** The hull floating freely at rest. */
-export interface HullForm extends PreplaningForm {
-  /** rad, bow up */
-  trim: number
-  /** m forward of the transom, centre of buoyancy */
-  centre: number
-  /** m, still water above the foot of the transom */
-  waterAtTransom: number
-  /** m², waterplane */
-  waterplane: number
-  /** m², largest immersed section */
-  section: number
-}
 
 /** Stations from transom to stem. */
 export interface Stations {
@@ -140,7 +126,7 @@ export function floatAtRest(
   x: number,
   z: number,
   density: number,
-): Solved<HullForm> {
+): Solved<RestForm> {
   const s = stationsOf(spec)
   const volume = mass / density
   const strip: Strip = { area: 0, moment: 0, half: 0, girth: 0 }
@@ -199,7 +185,7 @@ function describe(
   volume: number,
   centre: number,
   waterplane: number,
-): HullForm {
+): RestForm {
   const strip: Strip = { area: 0, moment: 0, half: 0, girth: 0 }
   const step = s.x[1]! - s.x[0]!
   const depthAt = (i: number) => height - slope * s.x[i]! - s.keel[i]!

@@ -7,9 +7,10 @@
  */
 
 import { type Cubic, cubicAt, pchip } from '../../base/numerics/interpolate.ts'
+import type { RestForm } from '../../hull/afloat/restForm.ts'
 import { ittc57 } from '../../physics/fluid/friction.ts'
 import { gravity } from '../../physics/fluid/water.ts'
-import { type HullForm, halfBreadthAt, stationsOf } from './dragForm.ts'
+import { halfBreadthAt, stationsOf } from './dragForm.ts'
 import { type Conditions, type HullSpec, volumetricFroude } from './hullSpec.ts'
 import { closeTransom, michell, type Offsets } from './michell.ts'
 import { type Preplaning, preparePreplaning, preplaningNodes, preplaningRatio } from './preplaning.ts'
@@ -45,7 +46,7 @@ const shapeFrom = 0.35
 /** One-off work for slow drag: the hull at rest, its weight (N) and water. */
 export function prepareSlow(
   spec: HullSpec,
-  form: HullForm,
+  form: RestForm,
   weight: number,
   conditions: Conditions,
   tail: WaveTail = 'power',
@@ -121,7 +122,7 @@ export function slowDrag(m: SlowModel, speed: number): { friction: number; press
 }
 
 /** Michell's shape over Fv from 0.35 to 1, scaled to 1 at the end. */
-function thinShape(spec: HullSpec, form: HullForm, density: number): Cubic {
+function thinShape(spec: HullSpec, form: RestForm, density: number): Cubic {
   const hull = closeTransom(offsetsAtRest(spec, form), 0.75 * form.beam)
   const nodes = Array.from({ length: 14 }, (_, i) => shapeFrom + ((1 - shapeFrom) * i) / 13)
   const values = nodes.map((Fv) =>
@@ -135,7 +136,7 @@ function thinShape(spec: HullSpec, form: HullForm, density: number): Cubic {
 }
 
 /** Half-breadths of the hull under water as it lies at rest. */
-function offsetsAtRest(spec: HullSpec, form: HullForm, nz = 8): Offsets {
+function offsetsAtRest(spec: HullSpec, form: RestForm, nz = 8): Offsets {
   const s = stationsOf(spec)
   const slope = Math.tan(form.trim)
   // every other station as far as the keel is under water, then the point where it comes out

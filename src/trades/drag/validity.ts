@@ -1,7 +1,7 @@
 /** Where the methods stop being evidence: warnings as data. Ranges: Mercier and Savitsky (1973), Savitsky (1964), from memory. */
 import type { Flag, Solved } from '../../base/answers/solved.ts'
+import type { RestForm } from '../../hull/afloat/restForm.ts'
 import type { DragModel } from './drag.ts'
-import type { HullForm } from './dragForm.ts'
 import { criticalSpeed, type HullSpec } from './hullSpec.ts'
 import { porpoisingBand } from './porpoising.ts'
 import { preplaningRange } from './preplaning.ts'
@@ -33,7 +33,7 @@ export const pointFlags = {
 const outside = (value: number, [low, high]: readonly [number, number]) => value < low || value > high
 
 /** Warnings of the hull and its loading, the same at every speed. */
-export function formFlags(rest: Solved<HullForm>, spec: HullSpec, floored = false): readonly Flag[] {
+export function formFlags(rest: Solved<RestForm>, spec: HullSpec, floored = false): readonly Flag[] {
   const f = rest.value
   const flags: Flag[] = []
   if (!rest.converged) {

@@ -3,14 +3,14 @@ import type { Flag } from '../../base/answers/solved.ts'
 import type { Place } from '../../craft/craftTypes.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { countedTwice } from '../../craft/tankRoom.ts'
+import { assumedWeights } from '../../hull/aboard/assumedWeights.ts'
 import type { Weight } from '../../hull/aboard/masses.ts'
 import { takenRoom } from '../../hull/aboard/takenRoom.ts'
 import { tanksFromCraft } from '../../hull/aboard/tanksFromCraft.ts'
-import { hullMeshFromCraft } from '../../hull/lines/hullFromCraft.ts'
 import type { LoftDensity } from '../../hull/lines/stations.ts'
+import { hullMeshFromCraft } from '../../hull/mesh/hullFromCraft.ts'
 import { waterAt } from '../../physics/fluid/water.ts'
 import type { Mesh, Vec3 } from '../../physics/solid/mesh.ts'
-import { hullFromCraft } from '../drag/dragFromCraft.ts'
 import type { FloatInput } from './input.ts'
 import type { FoamBlock } from './swamped.ts'
 
@@ -118,7 +118,7 @@ export function floatFromCraft(craft: Craft, mesh?: Mesh, density?: LoftDensity)
 }
 
 function assumed(craft: Craft): Weight[] {
-  const { loading } = hullFromCraft(craft)
+  const loading = assumedWeights(craft)
   // a usual weight is that of a craft ready to go: what the tanks hold is part of it
   const liquid = tanksFromCraft(craft).reduce((m, t) => m + t.volume * t.density, 0)
   return [

@@ -4,7 +4,7 @@
  * convention 0.95 for an empty space and about 0.85 for machinery.
  */
 
-import { type Box, freeOf } from '../../hull/aboard/boxes.ts'
+import { type Box, boxOf, freeOf } from '../../hull/aboard/boxes.ts'
 import { type Tank, tankBox, tankMeshes } from '../../hull/aboard/liquids.ts'
 import type { Weight } from '../../hull/aboard/masses.ts'
 import type { BuoyantBody } from '../../hull/afloat/load.ts'
@@ -81,7 +81,7 @@ function piecesOf(hull: Hull, box: Box, holes: readonly Box[]): Mesh[] {
 /** Boxes that something other than foam has to itself: sealed boxes of the weights, and tanks. */
 export function heldBoxes(input: Pick<SwampedInput, 'weights' | 'tanks'>): Box[] {
   const sealed = input.weights.flatMap((w) =>
-    w.sealed && w.size?.every((v) => v > 0) ? [boxOf(w, w.size)] : [],
+    w.sealed && w.size?.every((v) => v > 0) ? [boxOf(w.at, w.size)] : [],
   )
   return [...sealed, ...(input.tanks ?? []).map(tankBox)]
 }
@@ -92,13 +92,6 @@ export function sealedSpaces({ hull, compartments }: Pick<SwampedInput, 'hull' |
   return compartments.flatMap((c) =>
     c.sealed ? [{ low: [c.from, -wide, -1], high: [c.to, wide, hull.depth + 1] }] : [],
   )
-}
-
-/** The box a weight fills. */
-export function boxOf(w: Weight, size: Vec3): Box {
-  const end = (turn: 1 | -1) =>
-    [0, 1, 2].map((k) => w.at[k]! + (turn * size[k]!) / 2) as [number, number, number]
-  return { low: end(-1), high: end(1) }
 }
 
 /** Runs of x outside every sealed compartment. */
@@ -120,7 +113,7 @@ function unsealedRuns(hull: Hull, compartments: readonly Compartment[]): [number
 /** A small closed body for a weight: its own box when sealed, else a cube of the volume its material fills. */
 function bodyOf(w: Weight, sealed: boolean): Mesh | undefined {
   if (sealed && w.size?.every((v) => v > 0)) {
-    const { low, high } = boxOf(w, w.size)
+    const { low, high } = boxOf(w.at, w.size)
     return boxMesh(low, high)
   }
   const edge = Math.cbrt(w.mass / (w.material ?? 2700)) / 2

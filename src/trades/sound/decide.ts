@@ -1,6 +1,6 @@
 /** From candidates to tracks: how many engines, which octave, where each one sounds. */
 import type { Flag } from '../../base/answers/solved.ts'
-import { CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './candidates.ts'
+import { CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './frameStore.ts'
 import { isNearPair, layNear, mendNear, nearAgain, steadyStretches } from './nearMend.ts'
 import { type NearTwins, splitNear } from './nearTwins.ts'
 import { type OctaveNote, settleOctaves, usualOctaveRules } from './octave.ts'

@@ -18,15 +18,15 @@ import {
 import { STEP } from './settings.ts'
 import { type Clip, type ClipOptions, mixStems, renderStems, usualClip } from './synth/clip.ts'
 import { hardened } from './synth/hard.ts'
+import { drawScript } from './synth/script.ts'
 import {
   CONTROL_RATE,
-  drawScript,
   type ScriptKind,
   sawKinds,
   separableKinds,
   singleKinds,
   twinKinds,
-} from './synth/script.ts'
+} from './synth/scriptTypes.ts'
 
 export const firstTuningSeed = 1
 /** moved on from 9001, 9101 and 9301 once their results had been seen, so that the reported clips stay unseen ones */

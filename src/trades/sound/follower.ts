@@ -1,6 +1,7 @@
 /** Keeps faint lines among the candidates while they are no peaks of their own. */
-import { FOLLOWED, type FrameStore, PAIRS } from './candidates.ts'
+
 import type { Candidates, CombGrid, FrameScores } from './comb.ts'
+import { FOLLOWED, type FrameStore, PAIRS } from './frameStore.ts'
 import { SLOPES, STEP } from './settings.ts'
 
 /** frames a line is looked for after it was last part of a good pair */

@@ -8,7 +8,8 @@ import { median, noiseOnly, pulseTrain, sum } from './sound.testkit.ts'
 import { runFindings } from './soundFindings.ts'
 import { makeClip } from './synth/clip.ts'
 import { voiceNoise } from './synth/noise.ts'
-import { drawScript, type ScriptKind } from './synth/script.ts'
+import { drawScript } from './synth/script.ts'
+import type { ScriptKind } from './synth/scriptTypes.ts'
 
 const clip = (kind: ScriptKind, seed: number, snr = 10) =>
   makeClip(drawScript(kind, 8, seededRandom(seed)), { snr }, seed)

@@ -1,7 +1,7 @@
 /** An invented run of a craft's own engines, for trying things without a recording. Says what truly happened in it. */
 import { type Random, seededRandom } from '../../base/numerics/random.ts'
 import { type Clip, makeClip } from './synth/clip.ts'
-import { CONTROL_RATE, type EngineScript, type Script, type TrueEvent } from './synth/script.ts'
+import { CONTROL_RATE, type EngineScript, type Script, type TrueEvent } from './synth/scriptTypes.ts'
 
 export interface InventedOrder {
   /** rev/s of each engine at full throttle, each 10 to 250 */

@@ -1,8 +1,8 @@
 /** Takes a recording stretch by stretch and keeps only what the tracks need. */
 import type { Flag } from '../../base/answers/solved.ts'
-import { appendFrames, CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './candidates.ts'
 import { conclude } from './conclude.ts'
 import { type DecideOptions, decide, usualDecision } from './decide.ts'
+import { appendFrames, CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './frameStore.ts'
 import type { Hearing } from './hearingTypes.ts'
 import { type Lock, pathOne } from './pathOne.ts'
 import { pathTwo } from './pathTwo.ts'

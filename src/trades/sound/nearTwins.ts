@@ -5,15 +5,9 @@
  */
 import FFT from 'fft.js'
 import { naturalLog } from '../../base/numerics/fastLog.ts'
-import {
-  CANDIDATES,
-  type FrameStore,
-  MASKED_PEAKS,
-  makeFrameStore,
-  makePairScorer,
-  OWN_PEAKS,
-} from './candidates.ts'
+import { makePairScorer } from './candidates.ts'
 import { addMaskedPeaks, type CombGrid, makeCandidates, makeCombGrid, makeScores, pickPeaks } from './comb.ts'
+import { CANDIDATES, type FrameStore, MASKED_PEAKS, makeFrameStore, OWN_PEAKS } from './frameStore.ts'
 import { pathTwo } from './pathTwo.ts'
 import { ANALYSIS_RATE } from './resample.ts'
 import { type PathCosts, STEP, usualCosts } from './settings.ts'

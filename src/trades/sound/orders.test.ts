@@ -10,7 +10,8 @@ import { STEP } from './settings.ts'
 import { pulseTrain } from './sound.testkit.ts'
 import { makeClip } from './synth/clip.ts'
 import { passDistance } from './synth/path.ts'
-import { CONTROL_RATE, drawScript } from './synth/script.ts'
+import { drawScript } from './synth/script.ts'
+import { CONTROL_RATE } from './synth/scriptTypes.ts'
 import type { FrameTrack } from './tracks.ts'
 
 /** A steady engine's clip with the given uneven firing, and its true track. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { CANDIDATES, type FrameStore, makeFrameStore, PAIRS } from './candidates.ts'
+import { CANDIDATES, type FrameStore, makeFrameStore, PAIRS } from './frameStore.ts'
 import { moveCost } from './moves.ts'
 import { pathOne } from './pathOne.ts'
 import { isRational, pathTwo } from './pathTwo.ts'

@@ -2,7 +2,7 @@
  * The most likely track of one engine through the candidates of all frames.
  * A. J. Viterbi, IEEE Trans. Information Theory 13 (1967) 260: dynamic programming over states.
  */
-import { CANDIDATES, type FrameStore } from './candidates.ts'
+import { CANDIDATES, type FrameStore } from './frameStore.ts'
 import { moveCost } from './moves.ts'
 import type { PathCosts } from './settings.ts'
 

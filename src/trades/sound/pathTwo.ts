@@ -3,7 +3,7 @@
  * candidates. Joint choice of combinations rather than taking one engine away after the other follows
  * A. Pertusa and J. M. Iñesta, EURASIP J. Adv. Signal Process. 2012:27.
  */
-import { CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './candidates.ts'
+import { CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './frameStore.ts'
 import { moveCost } from './moves.ts'
 import { LOCK_BREAK, type Lock, onLock } from './pathOne.ts'
 import type { PathCosts } from './settings.ts'

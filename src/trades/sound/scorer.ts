@@ -1,7 +1,8 @@
 /** Scores frames of a signal: candidates into a store, levels into a picture. Whoever scores a frame finds the same. */
-import { type FrameStore, makeFrameReader, makeFrameStore, trimmed } from './candidates.ts'
+import { makeFrameReader } from './candidates.ts'
 import { makeCombGrid } from './comb.ts'
 import { FOLLOW_BLOCK } from './follower.ts'
+import { type FrameStore, makeFrameStore, trimmed } from './frameStore.ts'
 import { FRAME, HOP } from './settings.ts'
 import { frontSignal } from './soundFrames.ts'
 import { makeSpectrogram, type SpectrogramBuilder } from './spectrogram.ts'

@@ -1,5 +1,5 @@
 /** Tracks on the frame grid while they are worked on; the finished kind is in hearing.ts. */
-import { CANDIDATES, type FrameStore } from './candidates.ts'
+import { CANDIDATES, type FrameStore } from './frameStore.ts'
 import { SLOPES } from './settings.ts'
 
 /** One engine's firing rate over the frames; arrays of equal length, frame i at time i * STEP. */

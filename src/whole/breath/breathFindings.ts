@@ -1,7 +1,7 @@
 /** What the page Breath says of a craft: each simulated engine, then its exhaust and air intake. */
 import type { Finding } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/index.ts'
-import { findingsMesh } from '../../hull/lines/hullFromCraft.ts'
+import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
 import { type EngineView, twoStrokeFindings } from '../../trades/engine/engineFindings.ts'
 import { exhaustFindings } from '../../trades/exhaust/exhaustFindings.ts'
 import { exhaustFromCraft } from '../../trades/exhaust/exhaustFromCraft.ts'

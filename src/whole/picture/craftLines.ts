@@ -1,7 +1,7 @@
 /** The lines of a craft's own hull mesh that its sketch draws: silhouette, plan, chine, sections. */
 import type { Craft } from '../../craft/index.ts'
-import { hullMeshFromCraft } from '../../hull/lines/hullFromCraft.ts'
 import { stationFromPoints } from '../../hull/lines/stations.ts'
+import { hullMeshFromCraft } from '../../hull/mesh/hullFromCraft.ts'
 import { halfOutline, thinned } from '../../physics/solid/halfOutline.ts'
 import { boundsOf, type Mesh } from '../../physics/solid/mesh.ts'
 import { cutLines, cutLoops } from '../../physics/solid/section.ts'

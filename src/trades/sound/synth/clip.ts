@@ -5,7 +5,7 @@ import { hiss, pinkNoise, rainNoise, seaNoise, splashNoise, voiceNoise, windNois
 import { exhaustResponse, heardPassing, type Pass, withEchoes } from './path.ts'
 import { type PhoneChain, throughPhone, usualPhone } from './phone.ts'
 import { type CycleScatter, firings, type PulseTable, pulseSound, usualScatter } from './pulses.ts'
-import { CONTROL_RATE, type Script } from './script.ts'
+import { CONTROL_RATE, type Script } from './scriptTypes.ts'
 
 export interface ClipOptions {
   /** samples a second of the result */

@@ -4,7 +4,7 @@
  * Sizes are authored judgement.
  */
 import type { Random } from '../../../base/numerics/random.ts'
-import { CONTROL_RATE, type EngineScript, type Script } from './script.ts'
+import { CONTROL_RATE, type EngineScript, type Script } from './scriptTypes.ts'
 
 /** a slow drift between 0 and 1 with a corner at `corner` Hz */
 function comesAndGoes(n: number, corner: number, rng: Random): Float64Array {

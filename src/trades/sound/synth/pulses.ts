@@ -5,7 +5,7 @@
  * `table` takes the place of it when an engine model has computed the flow.
  */
 import type { Random } from '../../../base/numerics/random.ts'
-import { CONTROL_RATE, type EngineScript } from './script.ts'
+import { CONTROL_RATE, type EngineScript } from './scriptTypes.ts'
 
 export interface Firing {
   /** s */

@@ -1,19 +1,21 @@
+import type { ReactNode } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Spec } from '../../../../craft/fields.ts'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 import { AddHere } from './AddHere.tsx'
-import { SpecField } from './SpecField.tsx'
 
 interface Props {
   spec: Extract<Spec, { type: 'list' }>
   path: string
   value: readonly unknown[]
   bare?: boolean
+  /** draws one item: items are fields of any kind, lists among them */
+  draw: (spec: Spec, path: string, value: unknown) => ReactNode
 }
 
 /** Several of the same, each folded away under its name, with a way to add and take away. */
-export function ListField({ spec, path, value, bare = false }: Props) {
+export function ListField({ spec, path, value, bare = false, draw }: Props) {
   const readOnly = useApp((s) => s.role === 'follower')
   const item = spec.item as Spec
   const what = item.label ?? 'item'
@@ -29,7 +31,7 @@ export function ListField({ spec, path, value, bare = false }: Props) {
             {what} {i + 1}
             {nameOf(held)}
           </summary>
-          <SpecField spec={item} path={`${path}.${i}`} value={held} bare />
+          {draw(item, `${path}.${i}`, held)}
           {value.length > spec.minItems && !readOnly && (
             <Button className="plain" onPress={() => app.remove(`${path}.${i}`)}>
               Take {what.toLowerCase()} {i + 1} out

@@ -35,7 +35,15 @@ export function SpecField({ spec, path, value, bare = false }: Props) {
       )
     case 'list':
       if (absent) return <AddHere spec={spec} path={path} />
-      return <ListField spec={spec} path={path} value={value as readonly unknown[]} bare={bare} />
+      return (
+        <ListField
+          spec={spec}
+          path={path}
+          value={value as readonly unknown[]}
+          bare={bare}
+          draw={(item, at, held) => <SpecField spec={item} path={at} value={held} bare />}
+        />
+      )
     case 'variant': {
       const word = String((value as Record<string, unknown>)['kind'])
       return (

@@ -2,10 +2,10 @@
 import type { Flag } from '../../base/answers/solved.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { Mesh } from '../../physics/solid/mesh.ts'
-import { lightOf, meshNotUsed, namedMesh } from '../mesh/namedMesh.ts'
-import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from './hullBody.ts'
-import { measuresOf } from './measures.ts'
-import { type LoftDensity, stationFromPoints } from './stations.ts'
+import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from '../lines/hullBody.ts'
+import { measuresOf } from '../lines/measures.ts'
+import { type LoftDensity, stationFromPoints } from '../lines/stations.ts'
+import { lightOf, meshNotUsed, namedMesh } from './namedMesh.ts'
 
 /** A mesh fine enough for findings: volumes and heights within a part in a thousand of the full one, four times as fast. */
 export const findingsMesh: LoftDensity = { along: 24, bottom: 4, side: 3, deck: 4 }
