@@ -221,6 +221,20 @@ export function scaleCurve(curve: TorqueCurve, share: number): TorqueCurve {
   }
 }
 
+/** Moves every rotation of the table by a factor, the redline staying: a curve whose peaks lie elsewhere. */
+export function stretchCurve(curve: TorqueCurve, factor: number): TorqueCurve {
+  const { cubic, powerPeak: p, torquePeak: t } = curve
+  return {
+    ...curve,
+    from: curve.from * factor,
+    to: curve.to * factor,
+    end: Math.max(curve.to * factor, curve.redline) * (1 + fadeShare),
+    cubic: { x: cubic.x.map((n) => n * factor), y: cubic.y, slope: cubic.slope.map((s) => s / factor) },
+    powerPeak: { rotation: p.rotation * factor, power: p.power * factor, torque: p.torque },
+    torquePeak: { rotation: t.rotation * factor, torque: t.torque },
+  }
+}
+
 /** Friction mean effective pressure of a dragged two-stroke with shut throttle, Pa: likely value and ends. */
 export const dragPressure = { value: 1.5e5, low: 1.0e5, high: 2.0e5 }
 

@@ -1,5 +1,12 @@
 import type { Craft } from '../../craft/index.ts'
-import { curveFromMotor, curveFromPeak, curveFromTable, scaleCurve, type TorqueCurve } from './curve.ts'
+import {
+  curveFromMotor,
+  curveFromPeak,
+  curveFromTable,
+  scaleCurve,
+  stretchCurve,
+  type TorqueCurve,
+} from './curve.ts'
 
 export type CraftEngine = Craft['engines'][number]
 
@@ -89,7 +96,9 @@ function straightLine(most: number, free: number): TorqueCurve {
   return curveFromTable(points, free, most)
 }
 
-/** The same engine with its whole curve moved by a factor. */
-export function scaledEngine(engine: EngineForBalance, share: number): EngineForBalance {
-  return engine.curve ? { ...engine, curve: scaleCurve(engine.curve, share) } : engine
+/** The same engine with its whole curve moved by a factor on the torque and one on the rotation. */
+export function scaledEngine(engine: EngineForBalance, share: number, rotation = 1): EngineForBalance {
+  if (!engine.curve) return engine
+  const scaled = scaleCurve(engine.curve, share)
+  return { ...engine, curve: rotation === 1 ? scaled : stretchCurve(scaled, rotation) }
 }

@@ -1,11 +1,14 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
-import type { Finding } from '../../base/answers/finding.ts'
+import { inWords, type PrintedFinding } from '../../base/answers/printFinding.ts'
 import { type Craft, readCraft, whatIf } from '../../craft/index.ts'
 import { solveJet } from './jet.ts'
-import { jetFindings } from './jetFindings.ts'
+import { jetFindings as jetFindingsRaw } from './jetFindings.ts'
 import { jetDoubts, jetFromCraft, jetQuantities } from './jetFromCraft.ts'
+
+// the tests read the words
+const jetFindings = (...given: Parameters<typeof jetFindingsRaw>) => inWords(jetFindingsRaw(...given))
 
 function demo(name: string): Craft {
   const text = readFileSync(resolve(import.meta.dirname, `../../../demo/${name}.yaml`), 'utf8')
@@ -15,7 +18,7 @@ function demo(name: string): Craft {
 }
 const heron = demo('heron')
 const at = { tiedUp: 86, most: 117, ratio: 1.25, top: { rotation: 92, V: 12 } }
-const find = (craft: Craft, id: string, where = at): Finding | undefined =>
+const find = (craft: Craft, id: string, where = at): PrintedFinding | undefined =>
   jetFindings(craft, where).find((f) => f.id === id)
 
 test('both demo crafts give a jet that runs, with every number finite', () => {

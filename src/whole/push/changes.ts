@@ -5,7 +5,7 @@ import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { jetDoubts } from '../../trades/jet/jetFromCraft.ts'
 import type { Change } from './balanceTypes.ts'
 import { type Leeway, type MapStore, modelFromCraft } from './craftModel.ts'
-import { dragDoubt } from './doubts.ts'
+import { dragDoubt } from './draws.ts'
 import { nudge, probeAnchored, type Sums } from './probe.ts'
 
 /** A change before it is known what it does, and the craft with it. */

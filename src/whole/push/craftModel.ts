@@ -13,12 +13,22 @@ import { buildPumpMap, type PumpMap } from '../../trades/jet/pumpMap.ts'
 import type { CraftModel, Unit } from './propulsionModel.ts'
 import type { Shaft } from './shaft.ts'
 
+/** How one engine's curve is leant. */
+export interface EngineLeeway {
+  /** factor on its torque */
+  torque: number
+  /** factor on the rotations of its curve, its redline staying */
+  rotation: number
+}
+
 /** Constants of the models that a doubt, a calibration or a fault may move. */
 export interface Leeway {
   /** constants of the jet model (paths of `jetDoubts`) instead of their standard values */
   jet?: Readonly<Record<string, number>>
   /** factor on every engine's torque */
   engine?: number
+  /** by engine of the craft, on top of that */
+  engines?: readonly EngineLeeway[]
   /** factor on the drag */
   drag?: number
 }
@@ -69,7 +79,12 @@ export function modelFromCraft(
   solved?: SolvedCurves,
 ): CraftModel {
   const all = enginesFromCraft(craft, solved)
-  const engines = leeway.engine === undefined ? all : all.map((e) => scaledEngine(e, leeway.engine!))
+  const engines = all.map((e, i) => {
+    const own = leeway.engines?.[i]
+    const torque = (leeway.engine ?? 1) * (own?.torque ?? 1)
+    const rotation = own?.rotation ?? 1
+    return torque === 1 && rotation === 1 ? e : scaledEngine(e, torque, rotation)
+  })
   engines.forEach((e, i) => {
     if (!e.curve) throw new NotBalanced(`engines.${i}`, `${e.name} lacks ${e.missing}`)
   })

@@ -10,12 +10,10 @@ import { jetDoubts } from '../../trades/jet/jetFromCraft.ts'
 import { jetPoint } from '../../trades/jet/pumpMap.ts'
 import type { Driver } from './balanceTypes.ts'
 import { type Leeway, type MapStore, modelFromCraft } from './craftModel.ts'
+import { dragDoubt } from './draws.ts'
 import { type Anchor, nudge } from './probe.ts'
 import type { CraftModel } from './propulsionModel.ts'
 import { impellerDrive } from './shaft.ts'
-
-/** Doubt of the drag regressions on small boards outside the hump: half width, a fraction. */
-export const dragDoubt = 0.15
 
 interface Doubt {
   path: string
