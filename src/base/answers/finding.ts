@@ -1,3 +1,5 @@
+import type { Sentence } from './sentence.ts'
+
 /** The eight questions; they are the app's pages and the findings' chapters. */
 export type Question = 'craft' | 'push' | 'breath' | 'float' | 'strength' | 'fuel' | 'make' | 'runs'
 
@@ -6,7 +8,7 @@ export type Standing = 'good' | 'watch' | 'stop' | 'unknown'
 
 /** A fact that drives a finding; `link` is a craft path (`jet.rotor.pitch`) or `result:` and a result's name. */
 export interface Because {
-  says: string
+  says: Sentence
   link?: string
 }
 
@@ -23,8 +25,8 @@ export interface MeasureNext {
 export interface Finding {
   id: string
   question: Question
-  /** one sentence made from the numbers */
-  says: string
+  /** one sentence made from the numbers, which it carries */
+  says: Sentence
   value?: number
   low?: number
   high?: number

@@ -1,6 +1,8 @@
 import { styleText } from 'node:util'
 import Table from 'cli-table3'
 import { type Finding, type Standing, worstFirst } from '../../base/answers/finding.ts'
+import { printedFinding } from '../../base/answers/printFinding.ts'
+import { printed } from '../../base/answers/sentence.ts'
 import { fromSi } from '../../base/units/convert.ts'
 import { type DisplaySystem, displayUnit, formatQuantity } from '../../base/units/format.ts'
 import type { Kind } from '../../base/units/kinds.ts'
@@ -47,7 +49,7 @@ export async function look(file: string, options: LookOptions): Promise<number> 
   if (options.json) {
     printJson({
       ...(answer ? { answer } : {}),
-      findings,
+      findings: findings.map((f) => printedFinding(f)),
       ...(balance ? { balance: flatBalance(balance) } : {}),
       warnings,
     })
@@ -55,7 +57,8 @@ export async function look(file: string, options: LookOptions): Promise<number> 
   }
   for (const w of warnings) process.stderr.write(`${formatProblem(w)}\n`)
   print(`\n${styleText('bold', craft.name)}${craft.about ? `: ${craft.about}` : ''}\n`)
-  if (options.question === undefined || options.question === 'push') print(inShort(answer, all))
+  if (options.question === undefined || options.question === 'push')
+    print(inShort(answer, all, options.units))
   for (const f of findings) print(findingText(f, options.units))
   // the operating table is Push's; another question's findings stand alone
   if (balance && (options.question === undefined || options.question === 'push'))
@@ -89,11 +92,12 @@ function flatBalance(balance: Balance) {
 }
 
 /** What a builder came for, before the list: how it goes, the change that buys most, how much else was found. */
-function inShort(answer: PushAnswer | undefined, findings: readonly Finding[]): string {
+function inShort(answer: PushAnswer | undefined, findings: readonly Finding[], units: DisplaySystem): string {
   const lines = answer
     ? [styleText('bold', answer.says), answer.range && `Likely range ${answer.range}.`, answer.confidence]
     : []
-  lines.push(findings.find((f) => f.id === 'push.change')?.says)
+  const change = findings.find((f) => f.id === 'push.change')
+  if (change) lines.push(printed(change.says, units))
   const counted = (['stop', 'watch', 'unknown', 'good'] as const).flatMap((standing) => {
     const n = findings.filter((f) => f.standing === standing).length
     return n === 0 ? [] : [`${n} ${standingWord[standing]}`]
@@ -124,7 +128,7 @@ const kindOfUnit: Record<string, readonly [Kind, string]> = {
 }
 
 export function findingText(f: Finding, units: DisplaySystem): string {
-  const lines = [`${marks[f.standing]} ${f.says}`]
+  const lines = [`${marks[f.standing]} ${printed(f.says, units)}`]
   const known = f.unit === undefined ? undefined : kindOfUnit[f.unit]
   if (units === 'inch' && known && f.value !== undefined) {
     const unit = displayUnit(known[0], 'inch', known[1])
@@ -133,7 +137,7 @@ export function findingText(f: Finding, units: DisplaySystem): string {
     )
     lines.push(`          = ${shown[0]}${shown.length === 3 ? ` (${shown[1]} to ${shown[2]})` : ''}`)
   }
-  for (const b of f.because) lines.push(styleText('dim', `          · ${b.says}`))
+  for (const b of f.because) lines.push(styleText('dim', `          · ${printed(b.says, units)}`))
   if (f.measureNext)
     lines.push(
       `          next: ${f.measureNext.what}, with ${f.measureNext.with}, ${f.measureNext.minutes} minutes`,

@@ -27,6 +27,15 @@ test('a craft that stays below the hump, has no top speed or cannot turn its imp
   const fast = madeUpBalance()
   delete fast.top
   expect(pushAnswer(craft, fast, metricLook).says).toContain('beyond what the model covers')
+  const held = madeUpBalance()
+  delete held.top
+  held.limitedBy = {
+    code: 'cavitation',
+    says: 'The jet does not move it: 3 N tied up, less than the drag at any speed.',
+  }
+  expect(pushAnswer(craft, held, metricLook).says).toMatch(
+    /^It will hardly move\. The jet does not move it: 3 N/,
+  )
   const dead = madeUpBalance()
   dead.tiedUp.rotation = Number.NaN
   dead.verdict.code = 'unknown'

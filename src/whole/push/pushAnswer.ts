@@ -24,10 +24,17 @@ export function pushAnswer(craft: Craft, b: Balance, look: Look): PushAnswer {
   return answer
 }
 
+/** what `limitedBy` says of a craft without a top speed because its jet cannot move it */
+const immobile: readonly Balance['limitedBy']['code'][] = ['air', 'cavitation', 'impeller']
+
 function going(b: Balance, look: Look): string {
   if (!Number.isFinite(b.tiedUp.rotation)) return 'It will not go: the engines cannot turn this impeller.'
   const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUp.rotation)}`
-  if (!b.top) return `It should ${pull}; its top speed lies beyond what the model covers.`
+  // no top speed has two opposite reasons: more thrust than the hull model covers, or none to speak of
+  if (!b.top)
+    return immobile.includes(b.limitedBy.code)
+      ? `It will hardly move. ${b.limitedBy.says}`
+      : `It should ${pull}; its top speed lies beyond what the model covers.`
   const speed = says(b.top.speed, 'speed', look)
   return b.run.stuck
     ? `It should ${pull}, but stay at ${speed}, below the hump.`

@@ -229,3 +229,14 @@ test('an impeller a little too steep is said to hold the engines short, not out 
   expect(v.says).toMatch(/% short of their most power/)
   expect(v.says).not.toMatch(/not yet in their power band/)
 })
+
+test('nothing is said of thrust above drag where the jet does not move the craft', () => {
+  // the rotor so far above the water that no pressure lifts it up there
+  const dry = quick(whatIf(teal, { 'jet.duct.rotor depth': -12 }))
+  expect(dry.top).toBeUndefined()
+  expect(dry.limitedBy.says).toMatch(/does not move it/)
+  expect(dry.limitedBy.says).not.toMatch(/above drag/)
+  const high = quick(whatIf(teal, { 'place.altitude': 2500 }))
+  expect(high.tiedUp.thrust).toBeGreaterThan(0.5 * quick(teal).tiedUp.thrust)
+  expect(high.topSpeed.value).toBeGreaterThan(5)
+})

@@ -22,11 +22,7 @@ export function limitOf(
       code: 'impeller',
       says: 'The engines cannot turn this impeller: it takes more torque than they have at any speed.',
     }
-  if (!top)
-    return {
-      code: 'unknown',
-      says: 'Thrust stays above drag as far as the hull model reaches, so no top speed is given.',
-    }
+  if (!top) return withoutTop(table, tiedUp)
   const row = table.top!
   if (run.stuck) {
     const beyond =
@@ -60,5 +56,25 @@ export function limitOf(
   return {
     code: 'engine',
     says: `${Math.round(used)} % of the engines’ best power is in use at ${ms(top.speed)}, against ${N(row.drag.drag)} of drag: only more power or less drag goes faster.`,
+  }
+}
+
+/** Why there is no top speed: too much thrust for the hull model's range, or none to speak of. */
+function withoutTop(table: Table, tiedUp: OperatingPoint): Balance['limitedBy'] {
+  if (!table.rows.some((r) => Number.isFinite(r.drag.drag) && r.speed > 0))
+    return {
+      code: 'hull',
+      says: 'The drag model has no number for this hull and load, so no top speed is given.',
+    }
+  if (table.rows.some((r) => r.speed > 0 && r.propulsion.thrust > r.drag.drag))
+    return {
+      code: 'unknown',
+      says: 'Thrust stays above drag as far as the hull model reaches, so no top speed is given.',
+    }
+  const flags = tiedUp.flags.map((f) => f.code)
+  const air = flags.includes('lost prime')
+  return {
+    code: air ? 'air' : flags.includes('choked') ? 'cavitation' : 'impeller',
+    says: `The jet does not move it: ${tiedUp.thrust > 0 ? N(tiedUp.thrust) : 'no thrust'} tied up, less than the drag at any speed.`,
   }
 }
