@@ -4,6 +4,7 @@ import type { Range } from '../../base/answers/solved.ts'
 import { formatQuantity } from '../../base/units/format.ts'
 import { type Craft, fieldAt } from '../../craft/index.ts'
 import type { Balance, Change, Driver } from './balanceTypes.ts'
+import { humpWanted, type Wants, wantsOf } from './merit.ts'
 import { partName } from './pushAnswer.ts'
 
 const rpm = (n: number) => `${Math.round((n * 60) / 10) * 10} rpm`
@@ -168,7 +169,7 @@ function humpOf(b: Balance): Finding {
   const { speed, drag, thrust, margin } = b.hump
   if (!(thrust > 0)) return unknownHump(b)
   if (!Number.isFinite(drag)) return noDrag(b)
-  const enough = margin >= 1.25
+  const enough = margin >= humpWanted
   const stuck = b.run.stuck
   const says = stuck
     ? `It does not get over the hump: at ${ms(b.run.stuckAt ?? speed)} it lacks ${N(b.run.deficit ?? drag - thrust)} of thrust.`
@@ -278,18 +279,38 @@ function deadOf(craft: Craft, b: Balance): Finding[] {
   ]
 }
 
-/** The single change that buys most top speed for certain, or most pull when speed is not in doubt. */
+/** What one change is worth, as a share of now: pull and speed alike, pull alone where the hump is short of thrust. */
+export function worthOf(b: Balance, c: Pick<Change, 'pull' | 'topSpeed'>, wants: Wants): number {
+  const part = (r: Range, now: number) =>
+    Number.isFinite(r.value) && now > 0 ? Math.log1p(Math.max(-0.99, r.value / now)) : 0
+  const pull = part(c.pull, b.pull.value)
+  const speed = part(c.topSpeed, b.topSpeed.value)
+  const short = b.run.stuck || b.hump.margin < humpWanted
+  if (short || wants === 'pull' || wants === 'plane') return pull
+  return wants === 'speed' ? speed : (pull + speed) / 2
+}
+
+/** It would cost pull and speed both. */
+export const lowersBoth = (c: Pick<Change, 'pull' | 'topSpeed'>): boolean =>
+  c.pull.value < 0 && (c.topSpeed.value < 0 || !Number.isFinite(c.topSpeed.value))
+
+/** worth from which a change is offered, a share of now */
+const worthOffering = 0.01
+
+/** The single change that buys most of what the builder wants. */
 function bestChangeOf(craft: Craft, b: Balance): Finding[] {
-  const sure = (c: Change) => Number.isFinite(c.topSpeed.value) && c.topSpeed.low > 0
-  const gain = (c: Change) => c.topSpeed.value
-  const best = b.changes.filter(sure).sort((x, y) => gain(y) - gain(x))[0]
-  if (!best || gain(best) < 0.05) return []
+  const wants = wantsOf(craft)
+  const worth = (c: Change) => worthOf(b, c, wants)
+  const best = b.changes.filter((c) => !lowersBoth(c)).sort((x, y) => worth(y) - worth(x))[0]
+  if (!best || !(worth(best) > worthOffering)) return []
+  const known = Number.isFinite(best.topSpeed.value)
+  const speed = known ? `${signed(best.topSpeed.value, ms)} top speed, ` : ''
   return [
     withRange(
       {
         id: 'push.change',
         question: 'push',
-        says: `The one change that buys most speed: ${best.says}; ${signed(best.topSpeed.value, ms)} top speed, ${signed(best.pull.value, N)} pull, ${signed(best.rotation.value, rpm)}.`,
+        says: `The one change that buys most: ${best.says}; ${speed}${signed(best.pull.value, N)} pull, ${signed(best.rotation.value, rpm)}.`,
         standing: 'good',
         because: [
           {
@@ -299,8 +320,8 @@ function bestChangeOf(craft: Craft, b: Balance): Finding[] {
         ],
         sources: [sources.strip, sources.match],
       },
-      best.topSpeed,
-      'm/s',
+      known ? best.topSpeed : best.pull,
+      known ? 'm/s' : 'N',
     ),
   ]
 }
