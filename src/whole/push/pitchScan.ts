@@ -115,16 +115,3 @@ function vertexOf(points: readonly { pitch: number; merit: number }[]): number {
   const x = q === 0 ? xb : xb - p / (2 * q)
   return Math.exp(Math.min(xc, Math.max(xa, x)))
 }
-
-/** Any of a scan's numbers at a pitch between its ends. */
-export function scanAt(scan: PitchScan, pick: (p: PitchPoint) => number, pitch: number): number {
-  const known = scan.points.filter((p) => Number.isFinite(pick(p)))
-  if (known.length < 2) return Number.NaN
-  return cubicAt(
-    pchip(
-      known.map((p) => Math.log(p.pitch)),
-      known.map(pick),
-    ),
-    Math.log(pitch),
-  )
-}
