@@ -1,7 +1,7 @@
 /**
- * Pump maps of one blade over every pitch: sampled by the strip model at pitches a tenth apart and read between them. At equal flow
+ * Pump maps of one blade over every pitch: sampled by the strip model at pitches a fifth apart and read between them. At equal flow
  * per screw advance the dimensionless head and torque are smooth in the logarithm of the pitch, so the cubic through four
- * neighbours gives a map to a few thousandths (pumpFan.test.ts) at the price of none.
+ * neighbours gives a map to two thousandths (pumpFan.test.ts) at the price of none.
  */
 import { pchip } from '../../base/numerics/interpolate.ts'
 import type { JetSpec } from './jetTypes.ts'
@@ -48,7 +48,7 @@ export class PumpFan {
     const x = Math.log(pitch / this.spec.rotor.tipDiameter) / stride
     const near = Math.round(x)
     if (Math.abs(x - near) < 1e-6) return this.node(near)
-    // tenths of a millimetre are finer than anybody prints
+    // hundredths of a thousandth: far finer than anybody prints
     const key = Math.round(x * 1e5)
     const known = this.between.get(key)
     if (known) return known
@@ -58,6 +58,8 @@ export class PumpFan {
       lagrange(x - k),
       Math.exp((x - k) * stride),
     )
+    // neighbouring nozzles ask for the same pitch one after the other; older ones are quickly made again
+    if (this.between.size >= 12) this.between.delete(this.between.keys().next().value!)
     this.between.set(key, made)
     return made
   }

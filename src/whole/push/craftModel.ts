@@ -9,7 +9,7 @@ import {
 } from '../../trades/engine/enginesFromCraft.ts'
 import { jetFromCraft } from '../../trades/jet/jetFromCraft.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
-import { PumpFan, withLeadingPitch } from '../../trades/jet/pumpFan.ts'
+import { PumpFan } from '../../trades/jet/pumpFan.ts'
 import { buildPumpMap, type PumpMap } from '../../trades/jet/pumpMap.ts'
 import type { CraftModel, Unit } from './propulsionModel.ts'
 import type { Shaft } from './shaft.ts'
@@ -57,7 +57,9 @@ export class MapStore {
 
   /** Maps of the same blades at any pitch. */
   fan(spec: JetSpec): PumpFan {
-    const key = keyOf(withLeadingPitch(spec, spec.rotor.tipDiameter))
+    // the growth of pitch is rounded, so that the same blade at another pitch is known again
+    const growth = Number((spec.rotor.pitchTrailing / spec.rotor.pitchLeading).toPrecision(9))
+    const key = keyOf({ ...spec, rotor: { ...spec.rotor, pitchLeading: 1, pitchTrailing: growth } })
     const known = this.fans.get(key)
     if (known) return known
     const made = new PumpFan(spec)
