@@ -82,8 +82,16 @@ test('a wide gap, a missing stator and a choked impeller are each called out', (
   expect(bare.standing).toBe('watch')
   expect(bare.value!).toBeLessThan(-50)
   const choked = find(heron, 'jet.cavitation-tied', { ...at, tiedUp: 130, most: 150 })!
-  expect(choked.standing).toBe('stop')
-  expect(choked.says).toContain('choked')
+  // past the knee it goes on pumping: it costs, but it brings the craft home
+  expect(choked.standing).toBe('watch')
+  expect(choked.says).toMatch(
+    /runs choked with vapour at \d+ rpm and pulls \d+ N; at \d+ rpm, where it chokes, it pulls \d+ N/,
+  )
+  const [, now, knee] = /pulls (\d+) N; .* it pulls (\d+) N/.exec(choked.says)!
+  expect(Number(now)).toBeLessThan(Number(knee))
+  expect(Number(now)).toBeGreaterThan(0.5 * Number(knee))
+  const high = { ...at, tiedUp: 240, most: 260 }
+  expect(find(whatIf(heron, { 'place.altitude': 4000 }), 'jet.cavitation-tied', high)!.standing).toBe('stop')
 })
 
 test('a small board held still is told about air before its impeller is blamed; deep water over the intake is not', () => {

@@ -53,6 +53,20 @@ export const jetDoubts = {
   contraction: doubt('contraction', 0.985, 0.97, 1, 'tapered nozzle with a short straight lip'),
   distortion: doubt('distortion', 0.5, 0.3, 0.7, 'uneven flow behind a flush intake, over its mean'),
   lipLoss: doubt('lip loss', 0.3, 0.2, 0.4, 'separation at the lip when the craft stands still'),
+  breakdown: doubt(
+    'breakdown',
+    2.5,
+    2,
+    3,
+    'cavitation number where vapour chokes the blades, 2 to 3 times the flat-plate limit',
+  ),
+  chokeFall: doubt(
+    'choke fall',
+    0.5,
+    0,
+    1,
+    'past choking the flow holds (0) or falls with rotation as in flat plates (1)',
+  ),
   thrustDeduction: doubt('thrust deduction', 0, -0.04, 0.04, 'pressure on the hull round the opening'),
 } as const
 
@@ -157,6 +171,7 @@ export function jetFromCraft(craft: Craft, read: Read = asWritten): JetSpec {
     },
     water,
     model: { turning: read(jetDoubts.turning) },
+    vapour: { breakdown: read(jetDoubts.breakdown), chokeFall: read(jetDoubts.chokeFall) },
   }
 }
 

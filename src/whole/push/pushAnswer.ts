@@ -25,10 +25,17 @@ export function pushAnswer(craft: Craft, b: Balance, look: Look): PushAnswer {
   return answer
 }
 
+/** what `limitedBy` says of a craft without a top speed because its jet cannot move it */
+const immobile: readonly Balance['limitedBy']['code'][] = ['air', 'cavitation', 'impeller']
+
 function going(b: Balance, look: Look): string {
   if (!Number.isFinite(b.tiedUp.rotation)) return 'It will not go: the engines cannot turn this impeller.'
   const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUp.rotation)}`
-  if (!b.top) return `It should ${pull}; its top speed lies beyond what the model covers.`
+  // no top speed has two opposite reasons: more thrust than the hull model covers, or none to speak of
+  if (!b.top)
+    return immobile.includes(b.limitedBy.code)
+      ? `It will hardly move. ${b.limitedBy.says}`
+      : `It should ${pull}; its top speed lies beyond what the model covers.`
   const speed = says(b.top.speed, 'speed', look)
   return b.run.stuck
     ? `It should ${pull}, but stay at ${speed}, below the hump.`
@@ -38,7 +45,7 @@ function going(b: Balance, look: Look): string {
 function impeller(b: Balance, look: Look): string {
   const { code, bestPitch, pitchNow } = b.verdict
   const pitches = Number.isFinite(bestPitch.value)
-    ? `: ${says(bestPitch.value, 'length', look)} of pitch would suit the engines better than ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
+    ? `: ${saysRange(bestPitch, 'length', look)} of pitch would do best, it has ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
     : ''
   switch (code) {
     case 'too steep':
@@ -59,7 +66,7 @@ function pitchBuys(b: Balance, look: Look): string {
   const speed = Number.isFinite(change.topSpeed.value)
     ? `, ${saysStep(change.topSpeed.value, 'speed', look)}`
     : ''
-  return ` (${saysStep(change.pull.value, 'force', look)} of pull${speed})`
+  return ` (at ${says(b.verdict.bestPitch.value, 'length', look)}: ${saysStep(change.pull.value, 'force', look)} of pull${speed})`
 }
 
 /** Share of the doubt of the speed (of the pull where there is no speed) that its two largest inputs carry, and their names. */

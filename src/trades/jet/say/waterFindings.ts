@@ -4,15 +4,15 @@ import { formatQuantity } from '../../../base/units/format.ts'
 import type { JetPoint } from '../jetTypes.ts'
 import { cavitationKnee } from '../knee.ts'
 import { rangeOfOnset } from '../onsetRange.ts'
-import { buildPumpMap } from '../pumpMap.ts'
+import { buildPumpMap, jetPoint } from '../pumpMap.ts'
 import { flowWithoutAir, submergenceNeeded } from '../ventilation.ts'
 import { length, measure, newton, percent, rpm, src, type View } from './jetView.ts'
 
 export function cavitationTiedOf(view: View): Finding {
   const { craft, spec, at, tied } = view
   const map = buildPumpMap(spec)
-  const most = 1.6 * at.most
-  const knee = cavitationKnee(map, spec, 0, most)
+  const fastest = 1.6 * at.most
+  const knee = cavitationKnee(map, spec, 0, fastest)
   const because: Because[] = [
     {
       says: `blade cavitation number ${tied.Ka.toFixed(3)}, 3 % of the head goes at ${tied.K3.toFixed(3)}`,
@@ -36,19 +36,26 @@ export function cavitationTiedOf(view: View): Finding {
   if (!Number.isFinite(knee.onset))
     return {
       ...base,
-      says: `Tied up, the impeller stays clear of cavitation: at ${rpm(view, at.tiedUp)} nothing of its head is lost, nor at ${rpm(view, most)}.`,
+      says: `Tied up, the impeller stays clear of cavitation: at ${rpm(view, at.tiedUp)} nothing of its head is lost, nor at ${rpm(view, fastest)}.`,
       standing: 'good',
     }
-  const range = rangeOfOnset(craft, map, spec, 0, most, knee.onset)
+  const range = rangeOfOnset(craft, map, spec, 0, fastest, knee.onset)
   const share = at.tiedUp / knee.onset
   const choked = tied.state === 'choked'
-  const standing: Standing = choked ? 'stop' : share > 1 || range.low < at.tiedUp ? 'watch' : 'good'
-  const then = Number.isFinite(knee.choke)
-    ? ` Past ${rpm(view, knee.choke)} it chokes: rotation runs away and pull falls; close the throttle to ${rpm(view, knee.reWet)} to fill it again.`
+  // a choked rotor goes on pumping; it is the pull left that says whether the craft is worth launching
+  const most = choked ? jetPoint(map, spec, knee.choke, 0).F : tied.F
+  const standing: Standing =
+    choked && tied.F < 0.5 * most ? 'stop' : choked || share > 1 || range.low < at.tiedUp ? 'watch' : 'good'
+  const fill = Number.isFinite(knee.choke)
+    ? `close the throttle to ${rpm(view, knee.reWet)} to fill it again.`
     : ''
   const start = choked
-    ? `Tied up, the impeller runs choked with vapour at ${rpm(view, at.tiedUp)} and gives only ${newton(tied.F)}.`
+    ? `Tied up, the impeller runs choked with vapour at ${rpm(view, at.tiedUp)} and pulls ${newton(tied.F)}; at ${rpm(view, knee.choke)}, where it chokes, it pulls ${newton(most)}. More throttle only turns it faster: ${fill}`
     : `Tied up, cavitation starts to cost head at ${rpm(view, knee.onset)} (${rpm(view, range.low)} to ${rpm(view, range.high)}); the engines turn ${rpm(view, at.tiedUp)}.`
+  const then =
+    choked || fill === ''
+      ? ''
+      : ` Past ${rpm(view, knee.choke)} it chokes: rotation runs away and pull falls; ${fill}`
   return {
     ...base,
     says: start + then,
