@@ -11,6 +11,7 @@ import { jetFromCraft } from '../../trades/jet/jetFromCraft.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
 import { PumpFan } from '../../trades/jet/pumpFan.ts'
 import { buildPumpMap, type PumpMap } from '../../trades/jet/pumpMap.ts'
+import { NotKnown } from '../../trades/trade.ts'
 import type { CraftModel, Unit } from './propulsionModel.ts'
 import type { Shaft } from './shaft.ts'
 
@@ -77,13 +78,7 @@ function keyOf({ rotor, model, water, system }: JetSpec): string {
 }
 
 /** Why a craft cannot be balanced; `path` names the value that is missing. */
-export class NotBalanced extends Error {
-  readonly path: string
-  constructor(path: string, says: string) {
-    super(says)
-    this.path = path
-  }
-}
+export class NotBalanced extends NotKnown {}
 
 /** The craft as propulsion units and a hull. Throws NotBalanced when an engine has no curve. */
 export function modelFromCraft(
