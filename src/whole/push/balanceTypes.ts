@@ -1,3 +1,4 @@
+import type { Sentence } from '../../base/answers/sentence.ts'
 import type { Flag, Range } from '../../base/answers/solved.ts'
 
 /** Everything that the main job answers. SI throughout; rotation in rev/s except where a name says rpm. */
@@ -131,7 +132,7 @@ export interface Hump {
 
 export interface Verdict {
   code: 'too steep' | 'right' | 'too shallow' | 'unknown'
-  says: string
+  says: Sentence
   /** where it was judged, and the boat speed there */
   judged: 'tied up' | 'at the hump' | 'at top speed'
   designSpeed: number

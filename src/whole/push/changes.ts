@@ -37,8 +37,10 @@ function ideasFor(craft: Craft, bestPitch: number): Idea[] {
     trailing.source === 'assumed' ? {} : { 'jet.rotor.trailing pitch': (to / pitch) * trailing.value }
   const pitchTo = (id: string, says: string, to: number) =>
     put(id, says, 'jet.rotor.pitch', pitch, to, along(to))
-  if (Number.isFinite(bestPitch) && Math.abs(bestPitch / pitch - 1) > 0.01)
-    pitchTo('pitch-best', `pitch ${mm(bestPitch)} instead of ${mm(pitch)}`, bestPitch)
+  // whole millimetres are what is printed, so that is what is worked out; the same pitch is no change
+  const whole = Math.round(bestPitch * 1000) / 1000
+  if (Number.isFinite(whole) && Math.abs(whole - pitch) > 0.75e-3)
+    pitchTo('pitch-best', `pitch ${mm(whole)} instead of ${mm(pitch)}`, whole)
   pitchTo('pitch-less', `5 % less pitch, ${mm(0.95 * pitch)}`, 0.95 * pitch)
   pitchTo('pitch-more', `5 % more pitch, ${mm(1.05 * pitch)}`, 1.05 * pitch)
   const blades = rotor.blades.value

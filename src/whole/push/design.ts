@@ -5,6 +5,7 @@ import { type Craft, fieldAt, type Quantity } from '../../craft/index.ts'
 import { prepareBlades } from '../../trades/jet/blades.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
 import { hasReduction } from './changes.ts'
+import { quantityAt } from './draws.ts'
 
 /** SI; pitch at the leading edge. */
 export interface Design {
@@ -117,15 +118,10 @@ export function typed(path: string, value: number): string {
     : String(value)
 }
 
-/** The changes of a design as craft-file text. */
-export function fileChanges(craft: Craft, values: Readonly<Record<string, number>>): FileChange[] {
-  const was: Record<string, number> = {}
-  const { rotor, nozzle } = craft.jet
-  const all = [rotor.pitch, rotor.trailingPitch, rotor.blades, rotor.bore, rotor.hub, rotor.hubOut]
-  for (const q of [...all, nozzle.bore, craft.drive.ratio]) was[q.path] = q.value
-  return Object.entries(values).map(([path, value]) => ({
+/** Values to change, SI by path, as craft-file text. */
+export const fileChanges = (craft: Craft, values: Readonly<Record<string, number>>): FileChange[] =>
+  Object.entries(values).map(([path, value]) => ({
     path,
-    from: typed(path, was[path] ?? Number.NaN),
+    from: typed(path, quantityAt(craft, path)?.value ?? Number.NaN),
     to: typed(path, value),
   }))
-}

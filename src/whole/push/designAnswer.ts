@@ -169,11 +169,14 @@ interface OnDraws {
 
 const none: OnDraws = { pull: [], topSpeed: [], rotation: [], merit: [] }
 
+/** no pull where the engines cannot turn it */
+const positive = (x: number) => (Number.isFinite(x) && x > 0 ? x : 0)
+
 /** A single's numbers over the draws; no pull and no speed where the engines cannot turn it. */
 function onDraws(tried: readonly Tried[]): OnDraws {
   const runs = (t: Tried) => t.pull > 0
   return {
-    pull: tried.map((t) => (runs(t) ? t.pull : 0)),
+    pull: tried.map((t) => positive(t.pull)),
     topSpeed: tried.map((t) => (runs(t) ? t.topSpeed : 0)),
     rotation: tried.map((t) => t.rotation),
     merit: tried.map((t) => t.merit),
@@ -184,7 +187,7 @@ function onDraws(tried: readonly Tried[]): OnDraws {
 function alongLine(line: DrawnLine, pitch: number): OnDraws {
   const over = (pick: (t: Tried) => number) =>
     line.tried.map((tried) => curveOf(line.pitches, tried, pick)(pitch))
-  const pull = over((t) => (t.pull > 0 ? t.pull : 0))
+  const pull = over((t) => positive(t.pull))
   return {
     pull,
     topSpeed: over((t) => (t.pull > 0 ? t.topSpeed : 0)),
@@ -238,7 +241,7 @@ function assemble(craft: Craft, found: Searched, drawn: Drawn | undefined, confi
     const better = written > (1 + worthOffering) * nowMerit.written && worth > worthOffering
     options.push({
       id,
-      says: optionSays(craft, id, start, design),
+      says: optionSays(id, start, design),
       design,
       values,
       changes: fileChanges(craft, values),
@@ -383,16 +386,24 @@ function lostWithin(
   return lost
 }
 
+/** pitches a line is drawn at */
+const drawnAt = 48
+
 /** Pull and speed over pitch with the nozzle that is fitted, one line a blade number. */
 function pitchLines(lines: readonly Line[], now: Design): PitchLine[] {
   return lines
     .filter((l) => sameKind({ ...l.design, blades: now.blades }, now) && bestOf(l).merit > 0)
     .sort((a, b) => a.design.blades - b.design.blades)
-    .map((l) => ({
-      blades: l.design.blades,
-      nozzle: l.design.nozzle,
-      pitch: l.pitches,
-      pull: l.tried.map((t) => t.pull),
-      topSpeed: l.tried.map((t) => t.topSpeed),
-    }))
+    .map((l) => {
+      const from = l.pitches[0]!
+      const span = l.pitches.at(-1)! - from
+      const pitch = Array.from({ length: drawnAt + 1 }, (_, i) => from + (span * i) / drawnAt)
+      return {
+        blades: l.design.blades,
+        nozzle: l.design.nozzle,
+        pitch,
+        pull: pitch.map(curveOf(l.pitches, l.tried, (t) => t.pull)),
+        topSpeed: pitch.map(curveOf(l.pitches, l.tried, (t) => t.topSpeed)),
+      }
+    })
 }

@@ -1,14 +1,13 @@
 /** Options and bands of the design search in words. */
 import { inKw, inMm, inPercent, inTimes } from '../../base/answers/amounts.ts'
 import { joined, type Sentence, say } from '../../base/answers/sentence.ts'
-import type { Craft } from '../../craft/index.ts'
 import type { Design } from './design.ts'
 import type { DesignOption, PitchBand } from './designTypes.ts'
 
 const blades = (n: number) => `${n} blade${n === 1 ? '' : 's'}`
 
 /** What an option is, going on from "fit" or standing before its gains. */
-export function optionSays(craft: Craft, id: DesignOption['id'], now: Design, to: Design): Sentence {
+export function optionSays(id: DesignOption['id'], now: Design, to: Design): Sentence {
   const ratio = inTimes(to.ratio)
   switch (id) {
     case 'pitch':

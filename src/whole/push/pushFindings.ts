@@ -1,9 +1,12 @@
 /** What the balance has to say: the findings of the question "How will it go?". */
+import { inMm } from '../../base/answers/amounts.ts'
 import type { Because, Finding, MeasureNext, Standing } from '../../base/answers/finding.ts'
+import { say } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
 import { formatQuantity } from '../../base/units/format.ts'
 import { type Craft, fieldAt } from '../../craft/index.ts'
 import type { Balance, Change, Driver } from './balanceTypes.ts'
+import { fileChanges } from './design.ts'
 import { humpWanted, type Wants, wantsOf } from './merit.ts'
 import { partName } from './pushAnswer.ts'
 
@@ -47,7 +50,7 @@ function withRange(finding: Finding, r: Range, unit: string): Finding {
 export function pushFindings(craft: Craft, b: Balance): Finding[] {
   const next = measureNextFor(b.drivers)
   const findings = [
-    verdictOf(b),
+    verdictOf(craft, b),
     pullOf(b),
     topOf(b),
     humpOf(b),
@@ -74,6 +77,15 @@ export function pushFindings(craft: Craft, b: Balance): Finding[] {
 const sentence = (text: string) =>
   `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`
 
+/** What to change for one change, as one would type it, and what it buys. */
+function toDo(craft: Craft, c: Change): Pick<Finding, 'changes' | 'gain'> {
+  const values = typeof c.to === 'number' ? { [c.path]: c.to, ...c.also } : undefined
+  return {
+    changes: values ? fileChanges(craft, values) : [{ path: c.path, from: String(c.from), to: String(c.to) }],
+    gain: { pull: c.pull, topSpeed: c.topSpeed },
+  }
+}
+
 /** What the best pitch is worth: near its best an impeller's thrust is flat, so the gain may be small. */
 function pitchIsWorth(b: Balance): Because[] {
   const best = b.changes.find((c) => c.id === 'pitch-best')
@@ -82,7 +94,7 @@ function pitchIsWorth(b: Balance): Because[] {
   return [{ says: `that pitch is worth ${signed(best.pull.value, N)} pull${speed}`, link: 'result:changes' }]
 }
 
-function verdictOf(b: Balance): Finding {
+function verdictOf(craft: Craft, b: Balance): Finding {
   const standing: Record<Balance['verdict']['code'], Standing> = {
     right: 'good',
     'too steep': 'watch',
@@ -102,6 +114,9 @@ function verdictOf(b: Balance): Finding {
     { says: `pitch now ${mm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
     ...pitchIsWorth(b),
   ]
+  const best = b.changes.find((c) => c.id === 'pitch-best')
+  const wrong = b.verdict.code === 'too steep' || b.verdict.code === 'too shallow'
+  const offered = wrong && best && !lowersBoth(best)
   return withRange(
     {
       id: 'push.pitch',
@@ -109,6 +124,9 @@ function verdictOf(b: Balance): Finding {
       says: b.verdict.says,
       standing: standing[b.verdict.code],
       because,
+      ...(offered
+        ? { act: say`Print the impeller with ${inMm(Number(best.to))} of pitch`, ...toDo(craft, best) }
+        : {}),
       sources: [sources.pitches, sources.strip, sources.match],
     },
     b.verdict.bestPitch,
@@ -312,6 +330,7 @@ function bestChangeOf(craft: Craft, b: Balance): Finding[] {
         question: 'push',
         says: `The one change that buys most: ${best.says}; ${speed}${signed(best.pull.value, N)} pull, ${signed(best.rotation.value, rpm)}.`,
         standing: 'good',
+        ...toDo(craft, best),
         because: [
           {
             says: `${partName(craft, best.path)}: ${shown(best.from, best.path)} now, ${shown(best.to, best.path)} then`,

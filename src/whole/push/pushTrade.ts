@@ -19,6 +19,7 @@ interface PushInputs {
 
 /** all that the balance, its ranges and its changes read */
 const reads: readonly Section[] = [
+  'wants',
   'place',
   'rider',
   'engines',
