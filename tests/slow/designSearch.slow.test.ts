@@ -77,7 +77,9 @@ test('on joint draws the impeller found for the nozzle that is fitted does as we
   const designs = [found, ...everyMm(0.045, 0.11).map((pitch) => ({ ...found, pitch }))]
   const sums = designs.map(() => 0)
   for (let k = 0; k < draws; k++)
-    trials.run({ case: k, designs }).tried.forEach((t, i) => (sums[i]! += Math.log(t.merit) / draws))
+    trials.run({ case: k, designs }).tried.forEach((t, i) => {
+      sums[i]! += Math.log(t.merit) / draws
+    })
   expect(Math.exp(sums[0]! - Math.max(...sums))).toBeGreaterThan(0.99)
 }, 600_000)
 
@@ -105,7 +107,7 @@ test('of 200 random craft none is offered a change that lowers pull and speed bo
         const now = probe(modelFromCraft(craft, maps))
         for (const o of answer.options.filter((x) => x.offered)) {
           const then = probe(modelFromCraft(whatIf(craft, o.values), maps))
-          const pull = then.pull - (now.pull > 0 ? now.pull : 0)
+          const pull = then.pull - (Number.isNaN(now.pull) ? 0 : now.pull)
           expect(o.pull.value - answer.now.pull.value, o.id).toBeCloseTo(pull, 6)
           expect(pull > 0 || !(then.topSpeed < now.topSpeed), o.id).toBe(true)
         }

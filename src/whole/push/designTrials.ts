@@ -2,7 +2,7 @@
  * Designs tried on the craft of one draw: the work a search deals out. A request and its results are plain data, so that they can be
  * worked out in any thread; which thread changes nothing.
  */
-import { type Craft, whatIf } from '../../craft/index.ts'
+import type { Craft } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
 import type { PumpMap } from '../../trades/jet/pumpMap.ts'
@@ -142,7 +142,3 @@ const withRatio = (model: CraftModel, ratio: number): CraftModel => ({
   ...model,
   units: model.units.map((u) => ({ ...u, shaft: { ...u.shaft, ratio } })),
 })
-
-/** The craft with a design's values in it. */
-export const fittedCraft = (craft: Craft, values: Readonly<Record<string, number>>): Craft =>
-  whatIf(craft, values)
