@@ -26,9 +26,9 @@ export function pushAnswer(craft: Craft, b: Balance, look: Look): PushAnswer {
 
 function going(b: Balance, look: Look): string {
   if (!Number.isFinite(b.tiedUp.rotation)) return 'It will not go: the engines cannot turn this impeller.'
-  const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUp.rotation)}`
+  const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUpRotation.value)}`
   if (!b.top) return `It should ${pull}; its top speed lies beyond what the model covers.`
-  const speed = says(b.top.speed, 'speed', look)
+  const speed = says(b.topSpeed.value, 'speed', look)
   return b.run.stuck
     ? `It should ${pull}, but stay at ${speed}, below the hump.`
     : `It should reach ${speed} and ${pull}.`
@@ -61,14 +61,17 @@ function pitchBuys(b: Balance, look: Look): string {
   return ` (${saysStep(change.pull.value, 'force', look)} of pull${speed})`
 }
 
-/** Inputs that carry most of the doubt of the speed (or of the pull where there is no speed), in words. */
+/** Inputs that carry most of the variance of the speed (or of the pull where there is no speed), in words. */
 function doubtOf(craft: Craft, b: Balance): string {
-  const by = (d: Driver) => (Number.isFinite(b.topSpeed.value) ? d.topSpeed : d.pull)
-  const total = b.drivers.reduce((sum, d) => sum + by(d) ** 2, 0)
-  if (!(total > 0)) return ''
-  const most = [...b.drivers].sort((x, y) => by(y) - by(x)).slice(0, 2)
-  const share = Math.round((100 * most.reduce((sum, d) => sum + by(d) ** 2, 0)) / total)
-  const names = most.map((d) => driverName(craft, d))
+  const by = (d: Driver) => (Number.isFinite(b.topSpeed.value) ? d.share.topSpeed : d.share.pull)
+  const most = [...b.drivers]
+    .filter((d) => by(d) > 0)
+    .sort((x, y) => by(y) - by(x))
+    .slice(0, 2)
+  if (most.length === 0) return ''
+  const share = Math.round(100 * most.reduce((sum, d) => sum + by(d), 0))
+  // two inputs a builder has one name for are named once
+  const names = [...new Set(most.map((d) => driverName(craft, d)))]
   return `${share} % of the doubt comes from ${names.join(' and ')}.`
 }
 
@@ -81,9 +84,15 @@ export function partName(craft: Craft, path: string): string {
   const field = fieldAt(path)
   const parts = path.split('.')
   const index = Number(parts[1])
-  const owner =
-    parts[0] === 'weights' && Number.isInteger(index)
+  const named =
+    parts[0] === 'weights'
       ? (craft.weights[index]?.name ?? 'weight')
+      : parts[0] === 'engines' && craft.engines.length > 1
+        ? (craft.engines[index]?.name ?? `engine ${index + 1}`)
+        : undefined
+  const owner =
+    Number.isInteger(index) && named !== undefined
+      ? named
       : parts.length > 2
         ? (parts.at(-2) ?? '')
         : (parts[0] ?? '')

@@ -6,10 +6,10 @@ import { jetFlagTexts } from '../../trades/jet/jetFlags.ts'
 import type { Balance, BalanceCurve, OneDead, OperatingPoint } from './balanceTypes.ts'
 import { changesFor } from './changes.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
-import { rangesOf } from './doubts.ts'
+import { drawable, rangesOf } from './doubts.ts'
 import { matchingOf } from './matching.ts'
 import { operatingTable, type Table, type TableRow } from './operatingTable.ts'
-import { anchorOf, probe } from './probe.ts'
+import { probe } from './probe.ts'
 import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
 import { runFromRest } from './runUp.ts'
 import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
@@ -60,29 +60,32 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const bestPitch = options.knownBestPitch ?? bestPitchOf(model, maps, design) * pitchNow
 
   const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
-  const anchor = anchorOf(
-    model,
-    rotations(first.propulsion),
-    rotations((table.top ?? first).propulsion),
-    top?.speed ?? Number.NaN,
-  )
-  const ranges = ranged ? rangesOf(craft, model, anchor, maps, solved) : undefined
-  const rotation = ranges?.rotation ?? bare(tiedUp.rotation)
-  const pitchHalf =
-    ranges && Number.isFinite(bestPitch)
-      ? bestPitch * ranges.torqueDoubt * pitchPerTorque(unit, maps, design.speed, bestPitch / pitchNow)
-      : Number.NaN
-  // at speed the rotation is as doubtful, in parts, as tied up
-  const there = propel(model, design.speed, anchor.tied).states[0]!.rotation * unit.shaft.ratio
-  const part = there / rotation.value
-  const verdict = judge(
-    { value: there, low: rotation.low * part, high: rotation.high * part },
-    peak.rotation,
-    design,
-    pitchNow,
-    { value: bestPitch, low: bestPitch - pitchHalf, high: bestPitch + pitchHalf },
-  )
+  const tied = rotations(first.propulsion)
   const hump = humpOf(table)
+  const exact = {
+    rotation: tiedUp.rotation,
+    pull: tiedUp.thrust,
+    topSpeed: top?.speed ?? Number.NaN,
+    hump: hump.margin,
+    planing: run.timeToPlane ?? Number.POSITIVE_INFINITY,
+    judged: propel(model, design.speed, tied).states[0]!.rotation * unit.shaft.ratio,
+    surplus: 0,
+  }
+  const settled = { craft, model, table, judgedAt: design.speed, exact, maps, solved }
+  const able = ranged ? drawable(settled) : undefined
+  const ranges = able && rangesOf(settled, able)
+  const rangeOf = (name: keyof typeof exact) => ranges?.answers[name] ?? bare(exact[name])
+  // torque to spare in a draw is pitch that would bring it to the aim
+  const perTorque =
+    ranges && Number.isFinite(bestPitch)
+      ? bestPitch * pitchPerTorque(unit, maps, design.speed, bestPitch / pitchNow)
+      : Number.NaN
+  const surplus = rangeOf('surplus')
+  const verdict = judge(rangeOf('judged'), peak.rotation, design, pitchNow, {
+    value: bestPitch,
+    low: bestPitch + perTorque * Math.min(0, surplus.low),
+    high: bestPitch + perTorque * Math.max(0, surplus.high),
+  })
   const balance: Balance = {
     curve: curveOf(model, table, craft.rider.position.value),
     tiedUp,
@@ -90,16 +93,19 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
       ...root,
       rotation: root.rotation * unit.shaft.ratio,
     })),
-    topSpeed: ranges?.topSpeed ?? bare(top?.speed ?? Number.NaN),
-    pull: ranges?.pull ?? bare(tiedUp.thrust),
-    tiedUpRotation: rotation,
+    topSpeed: rangeOf('topSpeed'),
+    pull: rangeOf('pull'),
+    tiedUpRotation: rangeOf('rotation'),
+    humpMargin: rangeOf('hump'),
+    timeToPlane: rangeOf('planing'),
     limitedBy: limitOf(model, table, tiedUp, top, run),
     matching: matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40),
     run,
     hump,
     verdict,
-    changes: ranged ? changesFor(craft, bestPitch, maps, solved) : [],
+    changes: able ? changesFor(craft, exact, bestPitch, maps, able, solved) : [],
     drivers: ranges?.drivers ?? [],
+    explained: ranges?.explained ?? { rotation: Number.NaN, pull: Number.NaN, topSpeed: Number.NaN },
     ranged,
     flags: flagsOf(model, tiedUp, top),
   }
