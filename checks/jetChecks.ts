@@ -5,11 +5,13 @@ import { freshWaterDensity, waterViscosity } from '../src/physics/fluid/water.ts
 import {
   bestFlowCoefficient,
   bestSuctionSpeed,
+  breakdownNumber,
   inducerGapHead,
   inducerGapSuction,
   suctionSpeedOf,
   tipSpeedCeiling,
 } from '../src/trades/jet/cavitation.ts'
+import { breakdownEnergy, chokedFlow, plateChoke } from '../src/trades/jet/choke.ts'
 import {
   affinity,
   bestVelocityRatio,
@@ -149,8 +151,15 @@ function suction(): Row[] {
       ['x8-tested', 'N_ss tested, φ 0.106, ν 0.23', '', 31200, us * bestSuctionSpeed(0.106, 0.23)],
     ]),
     ...rows('published', `${sp8052}, §2.1.5`, 5e-3, [
-      ['plate-limit', 'tan²(β/2) at 15°', '', 0.01733, Math.tan(7.5 * degree) ** 2],
+      [
+        'plate-limit',
+        'choking number of flat plates, 15°',
+        '',
+        0.01733,
+        plateChoke(7.5 * degree, 15 * degree),
+      ],
     ]),
+    ...breakdown(),
     ...rows('published', `${sp8052}, eqs 54-55`, 2e-3, [
       ['gap-head-5', 'head left with τ/h 0.005', '', 0.929, inducerGapHead(0.005)],
       ['gap-head-20', 'head left with τ/h 0.02', '', 0.859, inducerGapHead(0.02)],
@@ -160,6 +169,41 @@ function suction(): Row[] {
     ...rows('derived', 'K_a solved for the tip speed, by hand', 0.02, [
       ['ceiling-15', 'tip speed, 97 J/kg, K 0.05, φ 0.15', 'm/s', 51.9, tipSpeedCeiling(97, 0.05, 0.15)],
       ['ceiling-25', 'tip speed, 97 J/kg, K 0.10, φ 0.25', 'm/s', 33.9, tipSpeedCeiling(97, 0.1, 0.25)],
+    ]),
+  ]
+}
+
+/** Suction specific speed (US) at which our breakdown number puts an inducer of sharp edges and tip blade angle `beta`. */
+function breakdownSpeed(phi: number, beta: number, hubRatio: number): number {
+  const blade = { tipDiameter: 1, pitchLeading: Math.PI * Math.tan(beta * degree), leadingEdgeRadius: 0 }
+  return us * suctionSpeedOf(phi, breakdownNumber(blade), hubRatio)
+}
+
+function breakdown(): Row[] {
+  const blade = 15 * degree
+  const plates = (c: number, U: number) => breakdownEnergy(plateChoke(blade - Math.atan(c / U), blade), c, U)
+  const energy = plates(4, 40)
+  const faster = chokedFlow(() => energy, 4, plates(4, 48), 1)
+  return [
+    ...rows('published', `${sp8052}, Table I, tested with water`, 0.2, [
+      [
+        'thor-breakdown',
+        'N_ss at breakdown, φ 0.116, β 14.15°',
+        '',
+        28500,
+        breakdownSpeed(0.116, 14.15, 0.31),
+      ],
+      ['j2-breakdown', 'N_ss at breakdown, φ 0.109, β 9.75°', '', 34300, breakdownSpeed(0.109, 9.75, 0.2)],
+      ['x8-breakdown', 'N_ss at breakdown, φ 0.106, β 9.8°', '', 31200, breakdownSpeed(0.106, 9.8, 0.23)],
+    ]),
+    ...rows(
+      'memory',
+      'C. E. Brennen, Hydrodynamics of Pumps (1994), ch. 7: σ_c = φ(β - φ), small angles',
+      0.03,
+      [['plate-energy', 'g·NPSH of choked plates, 15°, 40 and 4 m/s', 'J/kg', (40 * blade * 4) / 2, energy]],
+    ),
+    ...rows('derived', 'momentum along flat plates (Stripling and Acosta 1962), root found by hand', 2e-3, [
+      ['plate-flow', 'axial speed they pass at 48 m/s, pressure kept', 'm/s', 3.34, faster],
     ]),
   ]
 }

@@ -15,6 +15,11 @@ export function fileBeside(craft: Craft, name: string): FileBeside | undefined {
   return held.get(craft)?.[name]
 }
 
+/** All that was handed in for a craft; undefined when nothing was. */
+export function filesOf(craft: Craft): CraftFiles | undefined {
+  return held.get(craft)
+}
+
 /** Gives a craft its files. Call it before the craft is used: answers are kept by craft. */
 export function giveFiles(craft: Craft, files: CraftFiles): void {
   held.set(craft, files)

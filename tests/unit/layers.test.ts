@@ -15,6 +15,7 @@ const layers: readonly (readonly string[])[] = [
   ['hull/mesh'],
   ['hull/afloat'],
   ['hull/aboard', 'hull/site'],
+  ['trades/trade'],
   ['trades'],
   ['whole'],
   ['jobs', 'book'],

@@ -1,3 +1,6 @@
+import type { FileChange, Gain, Harm } from './decision.ts'
+import type { Sentence } from './sentence.ts'
+
 /** The eight questions; they are the app's pages and the findings' chapters. */
 export type Question = 'craft' | 'push' | 'breath' | 'float' | 'strength' | 'fuel' | 'make' | 'runs'
 
@@ -6,7 +9,7 @@ export type Standing = 'good' | 'watch' | 'stop' | 'unknown'
 
 /** A fact that drives a finding; `link` is a craft path (`jet.rotor.pitch`) or `result:` and a result's name. */
 export interface Because {
-  says: string
+  says: Sentence
   link?: string
 }
 
@@ -23,8 +26,8 @@ export interface MeasureNext {
 export interface Finding {
   id: string
   question: Question
-  /** one sentence made from the numbers */
-  says: string
+  /** one sentence made from the numbers, which it carries */
+  says: Sentence
   value?: number
   low?: number
   high?: number
@@ -33,6 +36,15 @@ export interface Finding {
   standing: Standing
   because: Because[]
   measureNext?: MeasureNext
+  /** what to do about it, with a number in it */
+  act?: Sentence
+  /** what leaving it may do; by its standing and question where left out */
+  harm?: Harm
+  /** values of the craft file to change, as one would type them, and what that buys */
+  changes?: readonly FileChange[]
+  gain?: Gain
+  /** findings that are the same thing at several places (front, rear; port, starboard) share this word and become one decision */
+  twin?: string
   sources: string[]
 }
 

@@ -1,5 +1,6 @@
 import { basename } from 'node:path'
 import Table from 'cli-table3'
+import { printed } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { countAgainst } from '../../trades/sound/expecting.ts'
 import { clockText as clock, doubtOf, runAnswer } from '../../trades/sound/heardAnswer.ts'
@@ -70,7 +71,7 @@ function besideLines({ compared, prediction, closing, pull, says }: BesideRun): 
     lines.push(table.toString())
   }
   const read = pull && pullFinding(pull.read, pull.predicted)
-  if (read) lines.push(read.says)
+  if (read) lines.push(printed(read.says))
   return lines
 }
 
@@ -82,7 +83,7 @@ export function hearingText(name: string, h: Hearing, craft?: BesideCraft): stri
   const lines = [`${name}: ${h.duration.toFixed(1)} s`, '', says]
   if (!doubtOf(h)) {
     const count = craft && countAgainst(h, craft.expects)
-    if (count) lines.push(count.says)
+    if (count) lines.push(printed(count.says))
     else if ((!craft || h.verdict.code === 'cannot tell') && h.verdict.code !== 'no engine')
       lines.push(h.verdict.says)
   }

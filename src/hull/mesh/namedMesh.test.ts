@@ -1,16 +1,22 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { inWords } from '../../base/answers/printFinding.ts'
 import { type Craft, type CraftFiles, giveFiles, readCraft, whatIf } from '../../craft/index.ts'
 import { solidProperties } from '../../physics/solid/integrals.ts'
 import { flipped, joined, type Mesh, makeMesh, moved } from '../../physics/solid/mesh.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
 import { dragAt, prepareDrag } from '../../trades/drag/drag.ts'
-import { hullDragFindings } from '../../trades/drag/dragFindings.ts'
+import { hullDragFindings as hullDragFindingsRaw } from '../../trades/drag/dragFindings.ts'
 import { hullFromCraft, hullSpecFromCraft } from '../../trades/drag/dragFromCraft.ts'
-import { floatFindings } from '../../trades/float/floatFindings.ts'
+import { floatFindings as floatFindingsRaw } from '../../trades/float/floatFindings.ts'
 import { meshFloat } from '../afloat/meshFloat.ts'
 import { findingsMesh, hullMeshFromCraft } from '../mesh/hullFromCraft.ts'
 import { hullRead, namedMesh, takeHullRead } from './namedMesh.ts'
+
+// the tests read the words
+const hullDragFindings = (...given: Parameters<typeof hullDragFindingsRaw>) =>
+  inWords(hullDragFindingsRaw(...given))
+const floatFindings = (...given: Parameters<typeof floatFindingsRaw>) => inWords(floatFindingsRaw(...given))
 
 const text = readFileSync(new URL('../../../demo/heron.yaml', import.meta.url), 'utf8')
 const few = readCraft(text).craft!

@@ -1,9 +1,14 @@
 import { expect, test } from 'vitest'
 import type { Finding } from '../../base/answers/finding.ts'
-import { exhaustFindings, monoxide } from './exhaustFindings.ts'
+import { inWords } from '../../base/answers/printFinding.ts'
+import { exhaustFindings as exhaustFindingsRaw, monoxide } from './exhaustFindings.ts'
 import type { ExhaustInputs } from './exhaustFromCraft.ts'
 import type { ExhaustRun } from './exhaustView.ts'
 import { floorAtOneMetre } from './level.ts'
+
+// the tests read the words
+const exhaustFindings = (...given: Parameters<typeof exhaustFindingsRaw>) =>
+  inWords(exhaustFindingsRaw(...given))
 
 const box = {
   length: 0.24,

@@ -2,14 +2,20 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { Finding } from '../../base/answers/finding.ts'
+import { inWords } from '../../base/answers/printFinding.ts'
 import { readCraft } from '../../craft/index.ts'
 import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
 import { importHull } from '../../hull/mesh/importMesh.ts'
 import { meshChoices } from '../../hull/mesh/namedMesh.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
 import { floatAnswer, openingsAtRest } from './floatAnswer.ts'
-import { floatFindings, floatFindingsOf } from './floatFindings.ts'
+import { floatFindingsOf as floatFindingsOfRaw, floatFindings as floatFindingsRaw } from './floatFindings.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
+
+// the tests read the words
+const floatFindings = (...given: Parameters<typeof floatFindingsRaw>) => inWords(floatFindingsRaw(...given))
+const floatFindingsOf = (...given: Parameters<typeof floatFindingsOfRaw>) =>
+  inWords(floatFindingsOfRaw(...given))
 
 const demo = (name: string) =>
   readFileSync(resolve(import.meta.dirname, `../../../demo/${name}.yaml`), 'utf8')

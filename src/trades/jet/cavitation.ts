@@ -2,8 +2,9 @@
  * Cavitation of the rotor.
  * Blade cavitation number and optimum flow coefficient after Brumfield, as in NASA SP-8052, Liquid Rocket Engine
  * Turbopump Inducers (1971), eqs 2-7; ideal flat-plate limit tan²(β/2), real blades 2 to 3 times that (same, §2.1.5).
- * The factor 2.5, the leading-edge term and the head and torque factors are engineering defaults on that basis.
+ * The factor 2.5 (choke.ts), the leading-edge term and the head and torque factors are engineering defaults on that basis.
  */
+import { plateChoke, standardVapour } from './choke.ts'
 import type { RotorGeometry } from './jetTypes.ts'
 
 /** K_a = (2 g NPSH - c²)/(U_t² + c²); c axial velocity before the rotor, U_t tip speed. */
@@ -13,13 +14,17 @@ export function bladeCavitationNumber(gNpsh: number, axial: number, tipSpeed: nu
 }
 
 /** Blade angle of the leading edge at the tip, from the plane of rotation, rad. */
-function tipAngle(rotor: RotorGeometry): number {
+function tipAngle(rotor: Pick<RotorGeometry, 'pitchLeading' | 'tipDiameter'>): number {
   return Math.atan2(rotor.pitchLeading, Math.PI * rotor.tipDiameter)
 }
 
-/** Cavitation number of head breakdown (about 13 % lost); grows 0.02 per mm of leading-edge radius. */
-export function breakdownNumber(rotor: RotorGeometry): number {
-  return 2.5 * Math.tan(tipAngle(rotor) / 2) ** 2 + 20 * rotor.leadingEdgeRadius
+/** Cavitation number of head breakdown (about 13 % lost), `factor` times that of flat plates; grows 0.02 per mm of leading-edge radius. */
+export function breakdownNumber(
+  rotor: Pick<RotorGeometry, 'pitchLeading' | 'tipDiameter' | 'leadingEdgeRadius'>,
+  factor = standardVapour.breakdown,
+): number {
+  const blade = tipAngle(rotor)
+  return factor * plateChoke(blade / 2, blade) + 20 * rotor.leadingEdgeRadius
 }
 
 /**
@@ -38,7 +43,7 @@ export function distortionOnHead(distortion: number): number {
 /** K at 3 % head loss over K at breakdown. */
 export const onsetOverBreakdown = 1.6
 
-/** Share of the wetted head left at x = K_a/K_3; held at 0.87 below breakdown, where the flow chokes instead. */
+/** Share of the wetted head left at x = K_a/K_3; held at 0.87 below breakdown, where the flow chokes instead (choke.ts). */
 export function headFactor(x: number): number {
   if (x >= 1.3) return 1
   if (x >= 1) return 1 - 0.03 * ((1.3 - x) / 0.3) ** 2

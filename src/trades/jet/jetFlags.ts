@@ -9,7 +9,7 @@ export const jetFlagTexts: Readonly<Record<JetFlagCode, string>> = {
   cavitation:
     'More than 3 % of the head goes to vapour. Sign: rotation climbs, pull hardly; a roar above the whine. Log pull and rotation tied up and look for the knee.',
   choked:
-    'Choked with vapour: rotation runs away and pull falls. Close the throttle to a tenth below the knee until it fills again; then slow the impeller or set it deeper.',
+    'Choked with vapour: it passes no more water however fast it turns, so rotation climbs and pull falls. Close the throttle to a tenth below the knee until it fills again; then slow the impeller or set it deeper.',
   'ram exceeds pump':
     'The boat outruns the impeller: it gives no thrust at this rotation. Sign: no pull on closing the throttle at speed. More rotation brings it back.',
   'no flow':

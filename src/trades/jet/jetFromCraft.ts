@@ -2,14 +2,7 @@
 
 import type { Quantity } from '../../craft/craftTypes.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
-import { atmosphericPressure } from '../../physics/fluid/atmosphere.ts'
-import { saturationPressure, seaVapourPressure } from '../../physics/fluid/vapour.ts'
-import {
-  freshWaterDensity,
-  seaWaterDensity,
-  seaWaterViscosity,
-  waterViscosity,
-} from '../../physics/fluid/water.ts'
+import { readSite, siteOf } from '../../hull/site/site.ts'
 import { ductLoss, type Grate, grateLoss } from './intakeFlow.ts'
 import type { JetSpec, JetWater } from './jetTypes.ts'
 
@@ -17,8 +10,6 @@ import type { JetSpec, JetWater } from './jetTypes.ts'
 export type Read = (q: Quantity) => number
 
 const asWritten: Read = (q) => q.value
-
-const oceanSalt = 0.035
 
 const doubt = (name: string, value: number, low: number, high: number, why: string): Quantity => ({
   value,
@@ -53,27 +44,28 @@ export const jetDoubts = {
   contraction: doubt('contraction', 0.985, 0.97, 1, 'tapered nozzle with a short straight lip'),
   distortion: doubt('distortion', 0.5, 0.3, 0.7, 'uneven flow behind a flush intake, over its mean'),
   lipLoss: doubt('lip loss', 0.3, 0.2, 0.4, 'separation at the lip when the craft stands still'),
+  breakdown: doubt(
+    'breakdown',
+    2.5,
+    2,
+    3,
+    'cavitation number where vapour chokes the blades, 2 to 3 times the flat-plate limit',
+  ),
+  chokeFall: doubt(
+    'choke fall',
+    0.5,
+    0,
+    1,
+    'past choking the flow holds (0) or falls with rotation as in flat plates (1)',
+  ),
   thrustDeduction: doubt('thrust deduction', 0, -0.04, 0.04, 'pressure on the hull round the opening'),
 } as const
 
 /** The water at the craft's place. */
 function waterFromCraft(craft: Craft, read: Read = asWritten): JetWater {
-  const { place } = craft
-  const T = Math.max(273.15, read(place.waterTemperature))
-  const atmosphere = place.airPressure ? read(place.airPressure) : atmosphericPressure(read(place.altitude))
-  return place.water === 'salt'
-    ? {
-        density: seaWaterDensity(T, oceanSalt),
-        viscosity: seaWaterViscosity(T, oceanSalt),
-        vapourPressure: seaVapourPressure(T, oceanSalt),
-        atmosphere,
-      }
-    : {
-        density: freshWaterDensity(T),
-        viscosity: waterViscosity(T),
-        vapourPressure: saturationPressure(T),
-        atmosphere,
-      }
+  const { water, air } = read === asWritten ? siteOf(craft) : readSite(craft.place, read)
+  const { density, viscosity, vapourPressure } = water
+  return { density, viscosity, vapourPressure, atmosphere: air.pressure }
 }
 
 export function grateFromCraft(craft: Craft, read: Read = asWritten): Grate | undefined {
@@ -157,6 +149,7 @@ export function jetFromCraft(craft: Craft, read: Read = asWritten): JetSpec {
     },
     water,
     model: { turning: read(jetDoubts.turning) },
+    vapour: { breakdown: read(jetDoubts.breakdown), chokeFall: read(jetDoubts.chokeFall) },
   }
 }
 

@@ -1,4 +1,5 @@
 /** Plain SI shapes of the jet. Metres, radians, seconds, kilograms; rotation in rev/s; heads are specific energies in J/kg. */
+import type { VapourModel } from './choke.ts'
 
 /** The rotor as a builder can measure it. */
 export interface RotorGeometry {
@@ -103,6 +104,7 @@ export interface JetSpec {
   system: JetSystem
   water: JetWater
   model?: Partial<JetModel>
+  vapour?: Partial<VapourModel>
 }
 
 /** Where the rotor's work goes, J/kg each. */

@@ -15,10 +15,9 @@ const drivers = [
   'place.altitude',
   'place.water temperature',
   'model.jet.lip loss',
+  'model.jet.breakdown',
+  'model.jet.distortion',
 ] as const
-
-/** the engineering default of the breakdown number itself: 2 to 3 times the ideal limit instead of 2.5 */
-const breakdownSpread = 0.08
 
 /** First order: each driver to both ends of its range, steps added as squares. */
 export function rangeOfOnset(
@@ -29,8 +28,8 @@ export function rangeOfOnset(
   most: number,
   onset: number,
 ): Range {
-  let up = (breakdownSpread * onset) ** 2
-  let down = up
+  let up = 0
+  let down = 0
   for (const path of drivers) {
     for (const end of ['low', 'high'] as const) {
       const moved = jetFromCraft(craft, (q) => (q.path === path ? q[end] : q.value))

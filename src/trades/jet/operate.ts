@@ -2,7 +2,7 @@
  * Operating point: the flow at which pump and system agree, with cavitation, choking and air.
  * The search comes down from high flow, so that of several crossings the one on the falling branch of the pump curve is found.
  */
-import { bisect, brent } from '../../base/numerics/roots.ts'
+import { brent } from '../../base/numerics/roots.ts'
 import {
   bladeCavitationNumber,
   breakdownNumber,
@@ -13,6 +13,7 @@ import {
   suctionSpecificSpeed,
   torqueFactor,
 } from './cavitation.ts'
+import { breakdownEnergy, chokedFlow, chokedTorque, standardVapour } from './choke.ts'
 import type { JetFlagCode, JetPoint, JetSpec, JetState } from './jetTypes.ts'
 import {
   headNeeded,
@@ -80,15 +81,16 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
   const at: Oncoming = oncomingAt(system, water, V)
   const annulus = curve.annulus
   const tipSpeed = Math.PI * rotor.tipDiameter * n
-  const Kbd = breakdownNumber(rotor) * distortionOnCavitation(system.distortion)
+  const vapour = { ...standardVapour, ...spec.vapour }
+  const Kbd = breakdownNumber(rotor, vapour.breakdown) * distortionOnCavitation(system.distortion)
   const K3 = onsetOverBreakdown * Kbd
   const air = water.airFraction ?? 0
   const airHead = airHeadFactor(air) * distortionOnHead(system.distortion)
   const density = water.density * (1 - air)
   const flags: JetFlagCode[] = []
   const need = (Q: number) => headNeeded(system, annulus, at, Q)
-  const cavitationNumber = (Q: number) =>
-    bladeCavitationNumber(suctionAvailable(system, water, annulus, at, Q), Q / annulus, tipSpeed)
+  const available = (Q: number) => suctionAvailable(system, water, annulus, at, Q)
+  const cavitationNumber = (Q: number) => bladeCavitationNumber(available(Q), Q / annulus, tipSpeed)
   const shaft = (hydraulic: number) =>
     (hydraulic * density) / water.density / system.mechanicalEfficiency + system.bearingDrag
 
@@ -141,12 +143,11 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
         state = 'no flow'
         torque *= 0.15
       } else if (Ka < Kbd) {
-        // blades blocked by vapour: no more than the breakdown flow passes, and the torque follows the water power
-        state = 'choked'
-        const limit = bisect((q) => cavitationNumber(q) - Kbd, 1e-9 * Q, Q, { tolerance: 1e-10 * Q })
-        const choke = limit.converged ? limit.value : 0
-        const power = Math.max(0, choke * need(choke)) / Math.max(Q * need(Q), 1e-12)
-        torque *= 0.15 + 0.85 * Math.min(1, power)
+        // passages blocked by vapour: no more flow than the pressure drives in, whatever head the blades could give
+        const asked = breakdownEnergy(Kbd, Q / annulus, tipSpeed)
+        const choke = chokedFlow(available, Q, asked, vapour.chokeFall)
+        state = choke > 0 ? 'choked' : 'no flow'
+        torque *= chokedTorque(choke > 0 ? need(choke) : 0, need(Q))
         Q = choke
       }
     }
@@ -176,7 +177,7 @@ export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): 
     jetVelocity: jetVelocity(system, Q),
     advance: Q / advanceFlow,
     diffusion: curve.diffusion(Q),
-    Nss: suctionSpecificSpeed(n, Q, suctionAvailable(system, water, annulus, at, Q)),
+    Nss: suctionSpecificSpeed(n, Q, available(Q)),
     Ka: cavitationNumber(Q),
     K3,
     Kbd,

@@ -61,7 +61,6 @@ export function drawable(at: Settled): Drawable | undefined {
   const drawn = drawnCraft(at.craft, at.model, at.table, doubts, at.solved)
   const places: Places = {
     judgedAt: at.judgedAt,
-    tied: at.exact.rotation / at.model.units[0]!.shaft.ratio,
     hump: humpOf(at.table, drawn),
   }
   return {
@@ -82,7 +81,7 @@ function mended(
   const still = solveDrawn(drawn, places, new Float64Array(drawn.doubts.length).fill(Number.NaN), bench)
   const part = (name: AnswerName) => {
     const p = (exact[name] ?? Number.NaN) / still[name]
-    return name !== 'surplus' && Number.isFinite(p) && p > 0 ? p : 1
+    return Number.isFinite(p) && p > 0 ? p : 1
   }
   const by = answerNames.map((name) => [name, part(name)] as const)
   return (u) => {

@@ -19,15 +19,23 @@ export function pushAnswer(craft: Craft, b: Balance, look: Look): PushAnswer {
     (r) => r !== '',
   )
   if (ranges.length > 0) answer.range = ranges.join(', ')
-  const doubt = doubtOf(craft, b)
-  if (doubt !== '') answer.confidence = doubt
+  const { share, names } = doubtOf(craft, b)
+  if (names.length > 0)
+    answer.confidence = `${Math.round(100 * share)} % of the doubt comes from ${names.join(' and ')}.`
   return answer
 }
+
+/** what `limitedBy` says of a craft without a top speed because its jet cannot move it */
+const immobile: readonly Balance['limitedBy']['code'][] = ['air', 'cavitation', 'impeller']
 
 function going(b: Balance, look: Look): string {
   if (!Number.isFinite(b.tiedUp.rotation)) return 'It will not go: the engines cannot turn this impeller.'
   const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUpRotation.value)}`
-  if (!b.top) return `It should ${pull}; its top speed lies beyond what the model covers.`
+  // no top speed has two opposite reasons: more thrust than the hull model covers, or none to speak of
+  if (!b.top)
+    return immobile.includes(b.limitedBy.code)
+      ? `It will hardly move. ${b.limitedBy.says}`
+      : `It should ${pull}; its top speed lies beyond what the model covers.`
   const speed = says(b.topSpeed.value, 'speed', look)
   return b.run.stuck
     ? `It should ${pull}, but stay at ${speed}, below the hump.`
@@ -37,7 +45,7 @@ function going(b: Balance, look: Look): string {
 function impeller(b: Balance, look: Look): string {
   const { code, bestPitch, pitchNow } = b.verdict
   const pitches = Number.isFinite(bestPitch.value)
-    ? `: ${says(bestPitch.value, 'length', look)} of pitch would suit the engines better than ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
+    ? `: ${saysRange(bestPitch, 'length', look)} of pitch would do best, it has ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
     : ''
   switch (code) {
     case 'too steep':
@@ -58,21 +66,21 @@ function pitchBuys(b: Balance, look: Look): string {
   const speed = Number.isFinite(change.topSpeed.value)
     ? `, ${saysStep(change.topSpeed.value, 'speed', look)}`
     : ''
-  return ` (${saysStep(change.pull.value, 'force', look)} of pull${speed})`
+  return ` (at ${says(b.verdict.bestPitch.value, 'length', look)}: ${saysStep(change.pull.value, 'force', look)} of pull${speed})`
 }
 
-/** Inputs that carry most of the variance of the speed (or of the pull where there is no speed), in words. */
-function doubtOf(craft: Craft, b: Balance): string {
+/** Share of the variance of the speed (of the pull where there is no speed) that its two largest inputs carry, and their names. */
+export function doubtOf(craft: Craft, b: Balance): { share: number; names: string[] } {
   const by = (d: Driver) => (Number.isFinite(b.topSpeed.value) ? d.share.topSpeed : d.share.pull)
   const most = [...b.drivers]
     .filter((d) => by(d) > 0)
     .sort((x, y) => by(y) - by(x))
     .slice(0, 2)
-  if (most.length === 0) return ''
-  const share = Math.round(100 * most.reduce((sum, d) => sum + by(d), 0))
-  // two inputs a builder has one name for are named once
-  const names = [...new Set(most.map((d) => driverName(craft, d)))]
-  return `${share} % of the doubt comes from ${names.join(' and ')}.`
+  return {
+    share: most.reduce((sum, d) => sum + by(d), 0),
+    // two inputs a builder has one name for are named once
+    names: [...new Set(most.map((d) => driverName(craft, d)))],
+  }
 }
 
 /** A driver in a builder's words: its own when it has some, else its field's label with its part. */

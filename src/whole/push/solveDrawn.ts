@@ -19,17 +19,15 @@ export interface Answers {
   planing: number
   /** engine rotation at the speed where the pitch is judged, rev/s */
   judged: number
-  /** torque the engines have over what the impeller takes at the solved tied-up rotation, as a share of the latter */
-  surplus: number
 }
 
-export const answerNames = ['rotation', 'pull', 'topSpeed', 'hump', 'planing', 'judged', 'surplus'] as const
+export const answerNames = ['rotation', 'pull', 'topSpeed', 'hump', 'planing', 'judged'] as const
 export type AnswerName = (typeof answerNames)[number]
 
-/** Places of the solved craft that draws are looked at: speeds m/s, impeller rotation rev/s. */
+/** Places of the solved craft that draws are looked at, m/s. */
 export interface Places {
+  /** where the pitch is judged */
   judgedAt: number
-  tied: number
   /** ends of the hump, where the drag model calls it that */
   hump: readonly [number, number]
 }
@@ -140,13 +138,6 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
     }
     first = end
   }
-  const tied = places.tied
-  const takes = load(0, tied)
-  const bare = {
-    rotation: lead[0]!,
-    pull: thrust[0]!,
-    surplus: drive(0, model.units[0]!.shaft.engines.length, tied) / takes - 1,
-  }
   for (let i = 0; i < speedCount; i++) b.hull[i] = share * straight(b.hull[i]!, scales.drag)
   const push = pchip(grid.speeds, thrust)
   const hold = pchip(grid.speeds, b.hull.subarray(0, speedCount))
@@ -155,7 +146,8 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
   for (const v of linspace(places.hump[0], places.hump[1], 16))
     hump = Math.min(hump, cubicAt(push, v) / cubicAt(hold, v))
   return {
-    ...bare,
+    rotation: lead[0]!,
+    pull: thrust[0]!,
     topSpeed: settlesAt(spare, grid.speeds[speedCount - 1]!),
     hump,
     planing: timeTo(speedAtFroude(model.drag, 2.4), b.hull[speedCount]!, spare),

@@ -1,10 +1,10 @@
 /** What holds the craft back, in one word and one sentence made from the numbers. */
 
-import type { Balance, OperatingPoint, RunUp } from './balanceTypes.ts'
+import type { Balance, OperatingPoint, RunUp, Verdict } from './balanceTypes.ts'
 import type { Table } from './operatingTable.ts'
 import type { CraftModel } from './propulsionModel.ts'
 import { shaftPowerPeak } from './shaft.ts'
-import { aim } from './verdict.ts'
+import { nearPeak } from './verdict.ts'
 
 const ms = (v: number) => `${v.toFixed(1)} m/s`
 const N = (f: number) => `${Math.round(f)} N`
@@ -15,17 +15,14 @@ export function limitOf(
   tiedUp: OperatingPoint,
   top: OperatingPoint | undefined,
   run: RunUp,
+  pitch: Verdict['code'],
 ): Balance['limitedBy'] {
   if (!Number.isFinite(tiedUp.rotation))
     return {
       code: 'impeller',
       says: 'The engines cannot turn this impeller: it takes more torque than they have at any speed.',
     }
-  if (!top)
-    return {
-      code: 'unknown',
-      says: 'Thrust stays above drag as far as the hull model reaches, so no top speed is given.',
-    }
+  if (!top) return withoutTop(table, tiedUp)
   const row = table.top!
   if (run.stuck) {
     const beyond =
@@ -43,12 +40,14 @@ export function limitOf(
       says: `The jet cavitates at ${ms(top.speed)}: more power would make noise, not thrust.`,
     }
   const peak = shaftPowerPeak(model.units[0]!.shaft)
-  if (top.ofPowerPeak < aim.low)
+  // of the best pitches none may bring the engines to their peak: then it is not the impeller that could be bettered
+  const matched = pitch === 'right'
+  if (!matched && top.ofPowerPeak < nearPeak.low)
     return {
       code: 'impeller',
       says: `The impeller holds the engines ${Math.round((1 - top.ofPowerPeak) * 100)} % below their best power at ${ms(top.speed)}.`,
     }
-  if (top.ofPowerPeak > aim.high + 0.02)
+  if (!matched && top.ofPowerPeak > nearPeak.high)
     return {
       code: 'impeller',
       says: `The engines run ${Math.round((top.ofPowerPeak - 1) * 100)} % past their best power at ${ms(top.speed)}; the impeller cannot use what they have.`,
@@ -57,5 +56,25 @@ export function limitOf(
   return {
     code: 'engine',
     says: `${Math.round(used)} % of the engines’ best power is in use at ${ms(top.speed)}, against ${N(row.drag.drag)} of drag: only more power or less drag goes faster.`,
+  }
+}
+
+/** Why there is no top speed: too much thrust for the hull model's range, or none to speak of. */
+function withoutTop(table: Table, tiedUp: OperatingPoint): Balance['limitedBy'] {
+  if (!table.rows.some((r) => Number.isFinite(r.drag.drag) && r.speed > 0))
+    return {
+      code: 'hull',
+      says: 'The drag model has no number for this hull and load, so no top speed is given.',
+    }
+  if (table.rows.some((r) => r.speed > 0 && r.propulsion.thrust > r.drag.drag))
+    return {
+      code: 'unknown',
+      says: 'Thrust stays above drag as far as the hull model reaches, so no top speed is given.',
+    }
+  const flags = tiedUp.flags.map((f) => f.code)
+  const air = flags.includes('lost prime')
+  return {
+    code: air ? 'air' : flags.includes('choked') ? 'cavitation' : 'impeller',
+    says: `The jet does not move it: ${tiedUp.thrust > 0 ? N(tiedUp.thrust) : 'no thrust'} tied up, less than the drag at any speed.`,
   }
 }

@@ -1,14 +1,15 @@
-import type { ReactNode } from 'react'
 import type { Standing } from '../../../base/answers/finding.ts'
+import { printed, type Sentence } from '../../../base/answers/sentence.ts'
+import { Says } from './Says.tsx'
 import { StandingMark } from './StandingMark.tsx'
 
 interface Props {
   /** the page's question */
   asks: string
   /** the answer, one sentence */
-  says: string
+  says: Sentence
   /** the same with the tried values; shown beside `says` while something is tried */
-  saysTried?: string | undefined
+  saysTried?: Sentence | undefined
   /** the likely range in words, "9.1 to 11.4 km/h" */
   range?: string | undefined
   /** how sure, and what that rests on */
@@ -23,10 +24,12 @@ export function AnswerHeader({ asks, says, saysTried, range, confidence, standin
       <p className="asks">
         {asks} {standing && <StandingMark standing={standing} />}
       </p>
-      <h1>{bound(says)}</h1>
-      {saysTried !== undefined && saysTried !== says && (
+      <h1>
+        <Says says={says} />
+      </h1>
+      {saysTried !== undefined && printed(saysTried) !== printed(says) && (
         <p className="saystried">
-          <span className="flag">tried</span> {bound(saysTried)}
+          <span className="flag">tried</span> <Says says={saysTried} />
         </p>
       )}
       {(range || confidence) && (
@@ -35,19 +38,5 @@ export function AnswerHeader({ asks, says, saysTried, range, confidence, standin
         </p>
       )}
     </header>
-  )
-}
-
-/** A sentence in which no number is parted from its unit at the end of a line. */
-function bound(sentence: string): ReactNode[] {
-  return sentence.split(/(\d[\d.,\u202F]* [^\s.,;:]+)/).map((piece, i) =>
-    i % 2 === 1 ? (
-      // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one sentence have no other name
-      <span key={i} className="bound">
-        {piece}
-      </span>
-    ) : (
-      piece
-    ),
   )
 }

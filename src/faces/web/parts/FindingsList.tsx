@@ -1,6 +1,8 @@
 import { type Finding, worstFirst } from '../../../base/answers/finding.ts'
+import { printed } from '../../../base/answers/sentence.ts'
 import { InputLink } from './InputLink.tsx'
 import { MeasureNote } from './MeasureNote.tsx'
+import { Says } from './Says.tsx'
 import { StandingMark } from './StandingMark.tsx'
 
 interface Props {
@@ -39,12 +41,16 @@ function Items({ findings }: { findings: readonly Finding[] }) {
         <li key={finding.id} data-standing={finding.standing}>
           <StandingMark standing={finding.standing} />
           <div>
-            <p className="says">{finding.says}</p>
+            <p className="says">
+              <Says says={finding.says} />
+            </p>
             {finding.because.length > 0 && (
               <ul className="because">
                 {finding.because.map((b) => (
-                  <li key={b.says}>
-                    <InputLink link={b.link}>{b.says}</InputLink>
+                  <li key={printed(b.says)}>
+                    <InputLink link={b.link}>
+                      <Says says={b.says} />
+                    </InputLink>
                   </li>
                 ))}
               </ul>

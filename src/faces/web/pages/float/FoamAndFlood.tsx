@@ -1,10 +1,12 @@
 import { useCallback } from 'react'
+import { printed } from '../../../../base/answers/sentence.ts'
 import type { FloatReport } from '../../../../trades/float/floatReport.ts'
 import { foamAmount, foamPlaces } from '../../../../trades/float/foamWords.ts'
 import { foamFigure, leakFigure } from '../../../../trades/float/pageFigures.ts'
 import { type Look, plain } from '../../../../whole/push/shown.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
+import { Says } from '../../parts/Says.tsx'
 import type { Side } from './useFloat.ts'
 
 interface Props {
@@ -83,10 +85,14 @@ export function FoamAndFlood({ now, report, tried, triedReport }: Props) {
       {guidance && (
         <section>
           <h2>Published guidance, to compare with</h2>
-          <p>{guidance.says}</p>
+          <p>
+            <Says says={guidance.says} />
+          </p>
           <ul>
             {guidance.because.map((b) => (
-              <li key={b.says}>{b.says}</li>
+              <li key={printed(b.says)}>
+                <Says says={b.says} />
+              </li>
             ))}
           </ul>
           <p className="quiet">

@@ -1,0 +1,37 @@
+import type { ReactNode } from 'react'
+import { printedAmount, type Sentence } from '../../../base/answers/sentence.ts'
+import { useApp } from '../state/hooks.ts'
+
+/** A sentence with its numbers in the reader's units; no number is parted from its unit at the end of a line. */
+export function Says({ says }: { says: Sentence }) {
+  const units = useApp((s) => s.units)
+  if (typeof says === 'string') return <>{bound(says)}</>
+  return (
+    <>
+      {says.map((piece, i) =>
+        typeof piece === 'string' ? (
+          bound(piece)
+        ) : (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one sentence have no other name
+          <span key={i} className="bound">
+            {printedAmount(piece, units)}
+          </span>
+        ),
+      )}
+    </>
+  )
+}
+
+/** Words in which no number is parted from its unit at the end of a line. */
+function bound(sentence: string): ReactNode[] {
+  return sentence.split(/(\d[\d.,\u202F]* [^\s.,;:]+)/).map((piece, i) =>
+    i % 2 === 1 ? (
+      // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one sentence have no other name
+      <span key={i} className="bound">
+        {piece}
+      </span>
+    ) : (
+      piece
+    ),
+  )
+}
