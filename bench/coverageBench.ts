@@ -4,8 +4,8 @@
  */
 import { writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { coverageOf, pushAnswers } from '../tests/coverage/coverage.ts'
-import { coveredCrafts } from '../tests/coverage/crafts.ts'
+import { coverageOf, pushAnswers } from '../tests/ranges/coverage.ts'
+import { coveredCrafts } from '../tests/ranges/crafts.ts'
 
 const args = process.argv.slice(2)
 const number = (name: string, otherwise: number) => {
