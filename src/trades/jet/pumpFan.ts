@@ -5,7 +5,7 @@
  */
 import { pchip } from '../../base/numerics/interpolate.ts'
 import type { JetSpec } from './jetTypes.ts'
-import { buildPumpMap, type PumpMap } from './pumpMap.ts'
+import { buildPumpMap, type PumpMap, pumpMapNear } from './pumpMap.ts'
 
 /** ln of the step from one sampled pitch to the next */
 const stride = 0.2
@@ -19,17 +19,21 @@ export function withLeadingPitch(spec: JetSpec, pitch: number): JetSpec {
 /** Maps of the blade of one spec at any pitch; what is sampled does not depend on the spec's own pitch. */
 export class PumpFan {
   private readonly spec: JetSpec
+  private readonly near: PumpFan | undefined
   private readonly nodes = new Map<number, PumpMap>()
   private readonly between = new Map<number, PumpMap>()
 
-  constructor(spec: JetSpec) {
+  /** With `near`, maps are made from those of a fan that differs from this one by draws of its doubts. */
+  constructor(spec: JetSpec, near?: PumpFan) {
     this.spec = spec
+    this.near = near
   }
 
   private node(k: number): PumpMap {
     let map = this.nodes.get(k)
     if (!map) {
-      map = buildPumpMap(withLeadingPitch(this.spec, this.spec.rotor.tipDiameter * Math.exp(k * stride)))
+      const spec = withLeadingPitch(this.spec, this.spec.rotor.tipDiameter * Math.exp(k * stride))
+      map = this.near ? pumpMapNear(spec, this.near.node(k)) : buildPumpMap(spec)
       this.nodes.set(k, map)
     }
     return map

@@ -93,14 +93,14 @@ export class MapStore {
     return made
   }
 
-  /** Maps of the same blades at any pitch. */
-  fan(spec: JetSpec): PumpFan {
+  /** Maps of the same blades at any pitch; made from those of `near`, where that is a fan they hardly differ from. */
+  fan(spec: JetSpec, near?: PumpFan): PumpFan {
     // the growth of pitch is rounded, so that the same blade at another pitch is known again
     const growth = Number((spec.rotor.pitchTrailing / spec.rotor.pitchLeading).toPrecision(9))
     const key = keyOf({ ...spec, rotor: { ...spec.rotor, pitchLeading: 1, pitchTrailing: growth } })
     const known = this.fans.get(key)
     if (known) return known
-    const made = new PumpFan(spec)
+    const made = new PumpFan(spec, near)
     if (this.fans.size >= this.most / 4) this.fans.delete(this.fans.keys().next().value!)
     this.fans.set(key, made)
     return made

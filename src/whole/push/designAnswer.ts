@@ -31,7 +31,7 @@ export interface DesignWork {
   solved?: SolvedCurves
   /** kept between searches: maps of what is confirmed */
   maps?: MapStore
-  /** joint draws; a power of two samples each doubt most evenly */
+  /** joint draws; usual when left out */
   draws?: number
   progress?: (part: number, says: string) => void
   /** answers on the way: the best so far, for whoever calls off */
@@ -42,7 +42,7 @@ export interface DesignWork {
   tryMany?: TryDesigns
 }
 
-const usualDraws = 32
+const usualDraws = 24
 
 /** Searches the craft. Throws NotBalanced when an engine has no torque curve. */
 export async function designAnswer(craft: Craft, work: DesignWork = {}): Promise<DesignAnswer> {

@@ -5,8 +5,9 @@
 import type { Craft } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
+import type { PumpFan } from '../../trades/jet/pumpFan.ts'
 import type { PumpMap } from '../../trades/jet/pumpMap.ts'
-import { MapStore, modelFromCraft } from './craftModel.ts'
+import { type Leeway, MapStore, modelFromCraft } from './craftModel.ts'
 import { type Design, designOfCraft, geometryFault, specOf } from './design.ts'
 import { doubtsOf, drawsOf, leantBy } from './draws.ts'
 import { meritOf, strengthUse, wantsOf } from './merit.ts'
@@ -47,8 +48,16 @@ const nothing: Tried = {
 
 /** Maps read between sampled pitches, also for the pitch that is fitted. */
 class FanStore extends MapStore {
+  private readonly written: PumpFan | undefined
+
+  /** `written` holds the maps of the craft as written, for a store of one of its draws. */
+  constructor(written?: PumpFan) {
+    super(400)
+    this.written = written
+  }
+
   override of(spec: JetSpec): PumpMap {
-    return this.fan(spec).at(spec.rotor.pitchLeading)
+    return this.fan(spec, this.written).at(spec.rotor.pitchLeading)
   }
 }
 
@@ -101,7 +110,7 @@ export class DesignTrials {
 
   private ready(at: Case): Ready {
     if (at === 'as written') {
-      this.asWritten ??= this.prepare(this.craft, {})
+      this.asWritten ??= this.prepare(this.craft, {}, new FanStore())
       return this.asWritten
     }
     const { craft, leeway } = leantBy(
@@ -109,13 +118,21 @@ export class DesignTrials {
       doubtsOf(this.craft, this.solved),
       placesOf(this.craft, at, this.solved)!,
     )
-    return this.prepare(craft, leeway)
+    const written = this.ready('as written')
+    return this.prepare(craft, leeway, new FanStore(written.maps.fan(written.model.units[0]!.spec)))
   }
 
-  private prepare(craft: Craft, leeway: Parameters<typeof modelFromCraft>[2]): Ready {
-    const maps = new FanStore(400)
+  private prepare(craft: Craft, leeway: Leeway, maps: FanStore): Ready {
     const model = modelFromCraft(craft, maps, leeway, this.solved)
     return { craft, model, drag: dragTableOf(model), maps }
+  }
+
+  /** The maps of a design on the craft as written, which those of its draws are made from. */
+  private nearTo(maps: FanStore, from: Design, to: Design): PumpFan | undefined {
+    const written = this.ready('as written')
+    return maps === written.maps
+      ? undefined
+      : written.maps.fan(specOf(written.model.units[0]!.spec, from, to))
   }
 
   private try({ craft, model, drag, maps }: Ready, to: Design): Tried {
@@ -127,7 +144,8 @@ export class DesignTrials {
     if (!same && geometryFault(spec)) return nothing
     const geared = to.ratio === from.ratio ? model : withRatio(model, to.ratio)
     try {
-      const sums = quickSums(fitted(geared, spec, maps.of(spec)), drag)
+      const map = maps.fan(spec, this.nearTo(maps, from, to)).at(spec.rotor.pitchLeading)
+      const sums = quickSums(fitted(geared, spec, map), drag)
       const merit = meritOf(wantsOf(bare), sums, strengthUse(craft.jet.rotor.material, spec, sums))
       const { pull, topSpeed, hump, rotation } = sums
       return { merit, pull, topSpeed, hump, rotation }
