@@ -5,6 +5,8 @@ import { formatQuantity } from '../../base/units/format.ts'
 import { type Craft, fieldAt } from '../../craft/index.ts'
 import type { Balance, Change, Driver } from './balanceTypes.ts'
 import { humpWanted, type Wants, wantsOf } from './merit.ts'
+import { cannotTurn, offFindings, oneDeadFindings } from './oneDeadFindings.ts'
+import { type OneDeadLimits, oneDeadLimits } from './oneDeadLimits.ts'
 import { partName } from './pushAnswer.ts'
 
 const rpm = (n: number) => `${Math.round((n * 60) / 10) * 10} rpm`
@@ -43,19 +45,23 @@ function withRange(finding: Finding, r: Range, unit: string): Finding {
   return finding
 }
 
+/** what the likeliest thing to measure is told with */
+const forwardLooking: ReadonlySet<string> = new Set(['push.pitch', 'push.pull', 'push.top'])
+
 /** Findings from a solved balance. Texts are metric; faces may show value, low and high in other units. */
-export function pushFindings(craft: Craft, b: Balance): Finding[] {
+export function pushFindings(craft: Craft, b: Balance, limits: OneDeadLimits = oneDeadLimits): Finding[] {
   const next = measureNextFor(b.drivers)
   const findings = [
+    ...offFindings(craft, b),
     verdictOf(b),
-    pullOf(b),
+    pullOf(craft, b),
     topOf(b),
     humpOf(b),
-    pipeOf(b),
-    ...deadOf(craft, b),
+    pipeOf(craft, b),
+    ...oneDeadFindings(craft, b, limits),
     ...bestChangeOf(craft, b),
   ]
-  if (next) for (const f of findings.slice(0, 3)) f.measureNext = next
+  if (next) for (const f of findings) if (forwardLooking.has(f.id)) f.measureNext = next
   for (const flag of b.flags) {
     const because: Because[] = [{ says: flag.text, ...(flag.path === undefined ? {} : { link: flag.path }) }]
     const standing: Standing = flag.code === 'past the redline' ? 'stop' : 'watch'
@@ -89,16 +95,14 @@ function verdictOf(b: Balance): Finding {
     'too shallow': 'watch',
     unknown: 'unknown',
   }
+  const turns = (says: string, r: Range, link: string): Because[] =>
+    Number.isFinite(r.value) ? [{ says: `${says}: ${rpm(r.value)}${between(r, rpm)}`, link }] : []
   const because: Because[] = [
-    {
-      says: `tied up: ${rpm(b.tiedUpRotation.value)}${between(b.tiedUpRotation, rpm)}`,
-      link: 'result:tied up',
-    },
-    {
-      says: `${b.verdict.judged}: ${rpm(b.verdict.rotation.value)}${between(b.verdict.rotation, rpm)}`,
-      link: 'result:design',
-    },
-    { says: `most power at ${rpm(b.matching.powerPeakRotation)}`, link: 'engines' },
+    ...turns('tied up', b.tiedUpRotation, 'result:tied up'),
+    ...turns(b.verdict.judged, b.verdict.rotation, 'result:design'),
+    ...(Number.isFinite(b.matching.powerPeakRotation)
+      ? [{ says: `most power at ${rpm(b.matching.powerPeakRotation)}`, link: 'engines' }]
+      : []),
     { says: `pitch now ${mm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
     ...pitchIsWorth(b),
   ]
@@ -116,7 +120,7 @@ function verdictOf(b: Balance): Finding {
   )
 }
 
-function pullOf(b: Balance): Finding {
+function pullOf(craft: Craft, b: Balance): Finding {
   const t = b.tiedUp
   const known = Number.isFinite(t.rotation) && Number.isFinite(b.pull.value)
   return withRange(
@@ -125,10 +129,10 @@ function pullOf(b: Balance): Finding {
       question: 'push',
       says: known
         ? `Tied to a post it pulls ${N(b.pull.value)}${between(b.pull, N)}, ${kgf(b.pull.value)} on a luggage scale, at ${rpm(t.rotation)}.`
-        : 'No steady pull: the engines cannot turn this impeller.',
+        : `No steady pull: ${cannotTurn(craft)}.`,
       standing: known ? (t.flags.length > 0 ? 'watch' : 'good') : 'stop',
       because: !known
-        ? [{ says: 'no steady speed of the engines with this impeller', link: 'engines' }]
+        ? [{ says: cannotTurn(craft), link: 'engines' }]
         : [
             { says: `shaft power ${(t.power / 1000).toFixed(1)} kW`, link: 'engines' },
             {
@@ -211,14 +215,14 @@ function noDrag(b: Balance): Finding {
   }
 }
 
-function pipeOf(b: Balance): Finding {
+function pipeOf(craft: Craft, b: Balance): Finding {
   const { bogRatio, bogRotation, comesOnPipe, held } = b.matching
   const settled = b.tiedUp.rotation
   const runs = Number.isFinite(settled)
   const above = b.tiedUpRoots.filter((r) => r.stable && r.rotation > settled).at(-1)
   const share = `${Math.round(bogRatio * 100)} %`
   const says = !runs
-    ? 'The engines do not pull up: no steady speed with this impeller.'
+    ? sentence(cannotTurn(craft))
     : held
       ? `The engines bog at ${rpm(settled)}: above it the impeller takes up to ${share} of their torque${above ? `, though past that they would hold ${rpm(above.rotation)}` : ''}. A lighter load while they come up, or less pitch, carries them over.`
       : !comesOnPipe
@@ -243,40 +247,6 @@ function pipeOf(b: Balance): Finding {
     ],
     sources: [sources.match],
   }
-}
-
-function deadOf(craft: Craft, b: Balance): Finding[] {
-  const d = b.oneDead
-  if (!d) return []
-  const share = d.pull / b.pull.value
-  const free = d.withClutch
-  const fitted = craft.drive.clutch === 'one-way'
-  const lift = free.pull / d.pull
-  const advice =
-    !fitted && lift > 1.1
-      ? ` A one-way clutch on each engine would leave ${N(free.pull)} and ${ms(free.topSpeed)}.`
-      : ''
-  return [
-    {
-      id: 'push.one-dead',
-      question: 'push',
-      says: `With one engine dead it pulls ${N(d.pull)}, ${Math.round(share * 100)} % of now, and makes ${Number.isFinite(d.topSpeed) ? ms(d.topSpeed) : 'no steady speed'}.${advice}`,
-      value: d.pull,
-      unit: 'N',
-      standing: Number.isFinite(d.topSpeed) && d.topSpeed > 1 ? 'good' : 'watch',
-      because: [
-        { says: `the living engine turns ${rpm(d.rotation)}`, link: 'result:one dead' },
-        {
-          says: fitted ? 'the dead one stands still behind its clutch' : 'the dead one is dragged round',
-          link: 'drive.clutch',
-        },
-      ],
-      sources: [
-        sources.match,
-        'Drag of a dead two-stroke 1–2 bar mean pressure: from memory of motored tests',
-      ],
-    },
-  ]
 }
 
 /** What one change is worth, as a share of now: pull and speed alike, pull alone where the hump is short of thrust. */

@@ -3,6 +3,7 @@ import type { Craft } from '../../craft/index.ts'
 import { type AnyTrade, defineTrade, type Section } from '../../trades/trade.ts'
 import type { EngineAnswers } from '../breath/engineAnswers.ts'
 import type { Balance } from './balanceTypes.ts'
+import { type OneDeadLimits, oneDeadLimits } from './oneDeadLimits.ts'
 import { pushFindings } from './pushFindings.ts'
 import { pushHeadline } from './pushHeadline.ts'
 import { type BalanceOptions, solveBalance } from './solveBalance.ts'
@@ -41,7 +42,7 @@ export const pushTrade: AnyTrade = defineTrade<PushInputs, Balance, PushSetting>
     options: engines ? { solved: engines.solved, ...options } : options,
   }),
   answer: ({ craft, options }) => solveBalance(craft, options),
-  limits: {},
-  judge: ({ inputs, answer }) => pushFindings(inputs.craft, answer),
+  limits: oneDeadLimits,
+  judge: ({ inputs, answer }, limits) => pushFindings(inputs.craft, answer, limits as OneDeadLimits),
   headline: ({ inputs, answer }) => pushHeadline(inputs.craft, answer),
 })
