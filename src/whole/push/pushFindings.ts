@@ -128,7 +128,7 @@ function pullOf(craft: Craft, b: Balance): Finding {
       id: 'push.pull',
       question: 'push',
       says: known
-        ? `Tied to a post it pulls ${N(b.pull.value)}${between(b.pull, N)}, ${kgf(b.pull.value)} on a luggage scale, at ${rpm(t.rotation)}.`
+        ? `Tied to a post it pulls ${N(b.pull.value)}${between(b.pull, N)}, ${kgf(b.pull.value)} on a luggage scale, at ${rpm(b.tiedUpRotation.value)}.`
         : `No steady pull: ${cannotTurn(craft)}.`,
       standing: known ? (t.flags.length > 0 ? 'watch' : 'good') : 'stop',
       because: !known

@@ -31,12 +31,16 @@ export interface Shaft {
   deadLean?: number
 }
 
+/** Torque a dead engine takes from the shaft it sits on at `n` rev/s, N·m, below nought; nought behind a one-way clutch. */
+export const engineShare = (shaft: Shaft, dead: ShaftEngine, n: number): number =>
+  shaft.oneWayClutch || !dead.dead ? 0 : -dragAt(dead.dead, n, shaft.deadLean)
+
 /** Torque of all engines at the crankshafts, N·m, at engine rotation n, rev/s. */
 export function engineTorque(shaft: Shaft, n: number): number {
   let sum = 0
   for (const e of shaft.engines) {
     if (e.running) sum += torqueAt(e.curve, n, e.throttle)
-    else if (!shaft.oneWayClutch && e.dead) sum -= dragAt(e.dead, n, shaft.deadLean)
+    else sum += engineShare(shaft, e, n)
   }
   return sum
 }
