@@ -60,14 +60,22 @@ export interface Judged {
   scan?: PitchScan
   /** the pitch that is fitted, and what it does */
   now: Pick<PitchPoint, 'pitch' | 'merit'>
+  /** an engine is off in the file */
+  off?: boolean
 }
 
 const none = { value: Number.NaN, low: Number.NaN, high: Number.NaN }
 
 /** The verdict; its `bestPitch` is the best of the scan with the pitches that do as well. */
-export function judge({ rotation, powerPeak, design, wants, scan, now }: Judged): Verdict {
+export function judge({ rotation, powerPeak, design, wants, scan, now, off }: Judged): Verdict {
   const bestPitch = scan ? { value: scan.best, low: scan.low, high: scan.high } : none
   const base = { bestPitch, pitchNow: now.pitch, designSpeed: design.speed, judged: design.at, rotation }
+  if (off)
+    return {
+      ...base,
+      code: 'unknown',
+      says: 'Whether the impeller suits is not judged while an engine is off.',
+    }
   if (!scan) return { ...base, code: 'unknown', says: 'Which pitch suits is still to be worked out.' }
   if (!Number.isFinite(scan.best))
     return { ...base, code: 'unknown', says: 'The engines cannot turn an impeller of these blades at all.' }
