@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { type Craft, whatIf } from '../../craft/index.ts'
 import { MapStore, modelFromCraft, NotBalanced } from './craftModel.ts'
 import { demoCraft } from './demo.testkit.ts'
+import { humpOf, operatingTable, type TableRow } from './operatingTable.ts'
 import { probe } from './probe.ts'
-import { settleUnit, surplusAt } from './propulsionModel.ts'
+import { dragOf, propel, settleUnit, surplusAt } from './propulsionModel.ts'
 import { pushFindings } from './pushFindings.ts'
 import { impellerDrive, shaftPowerPeak } from './shaft.ts'
 import { solveBalance, tryValues } from './solveBalance.ts'
@@ -239,4 +240,24 @@ test('nothing is said of thrust above drag where the jet does not move the craft
   const high = quick(whatIf(teal, { 'place.altitude': 2500 }))
   expect(high.tiedUp.thrust).toBeGreaterThan(0.5 * quick(teal).tiedUp.thrust)
   expect(high.topSpeed.value).toBeGreaterThan(5)
+})
+
+test('the hump is the least thrust over drag there is, not the worst row of the table', () => {
+  for (const craft of [heron, teal]) {
+    const model = modelFromCraft(craft, maps)
+    const table = operatingTable(model, { steps: 28 })
+    const hump = humpOf(model, table)
+    const margin = (r: TableRow) => r.propulsion.thrust / r.drag.drag
+    expect(margin(hump)).toBeLessThanOrEqual(margin(table.rows[table.humpRow]!))
+    const from = hump.propulsion.states.map((s) => s.rotation)
+    const low = table.rows[table.humpRow - 1]!.speed
+    const high = table.rows[table.humpRow + 1]!.speed
+    let least = Number.POSITIVE_INFINITY
+    for (let i = 0; i <= 300; i++) {
+      const v = low + ((high - low) * i) / 300
+      const drag = dragOf(model, v)
+      if (drag.regime === 'hump') least = Math.min(least, propel(model, v, from).thrust / drag.drag)
+    }
+    expect(margin(hump)).toBeLessThan(1.003 * least)
+  }
 })

@@ -8,7 +8,7 @@ import { changesFor } from './changes.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
 import { rangesOf } from './doubts.ts'
 import { matchingOf } from './matching.ts'
-import { operatingTable, type Table, type TableRow } from './operatingTable.ts'
+import { humpOf, operatingTable, type Table, type TableRow } from './operatingTable.ts'
 import { anchorOf, probe } from './probe.ts'
 import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
 import { runFromRest } from './runUp.ts'
@@ -82,7 +82,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     pitchNow,
     { value: bestPitch, low: bestPitch - pitchHalf, high: bestPitch + pitchHalf },
   )
-  const hump = humpOf(table)
+  const hump = humpPointOf(humpOf(model, table))
   const balance: Balance = {
     curve: curveOf(model, table, craft.rider.position.value),
     tiedUp,
@@ -172,8 +172,7 @@ function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve
   }
 }
 
-function humpOf(table: Table): Balance['hump'] {
-  const row = table.rows[table.humpRow]!
+function humpPointOf(row: TableRow): Balance['hump'] {
   const thrust = row.propulsion.thrust
   return { speed: row.speed, drag: row.drag.drag, thrust, margin: thrust / row.drag.drag }
 }
