@@ -261,3 +261,14 @@ test('the hump is the least thrust over drag there is, not the worst row of the 
     expect(margin(hump)).toBeLessThan(1.003 * least)
   }
 })
+
+test('engine torque times ratio and efficiency is the impeller’s torque, tied up and at every speed of the table', () => {
+  for (const craft of [heron, teal]) {
+    const b = quick(craft)
+    const share = craft.drive.ratio.value * craft.drive.efficiency.value
+    expect(b.tiedUp.engineTorque * share).toBeCloseTo(b.tiedUp.torque, 4)
+    b.curve.engineTorque.forEach((t, i) => {
+      expect(t * share).toBeCloseTo(b.curve.torque[i]!, 4)
+    })
+  }
+})

@@ -12,7 +12,7 @@ import { humpOf, operatingTable, type Table, type TableRow } from './operatingTa
 import { anchorOf, probe } from './probe.ts'
 import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
 import { runFromRest } from './runUp.ts'
-import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
+import { beyondTable, engineTorque, shaftPowerPeak, shaftRedline } from './shaft.ts'
 import {
   bestPitchShare,
   bogPoint,
@@ -143,6 +143,7 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
     impellerRotation: impeller,
     thrust: row.propulsion.steady && jet ? row.propulsion.thrust : Number.NaN,
     torque: jet?.T ?? Number.NaN,
+    engineTorque: jet ? engineTorque(unit.shaft, rotation) : Number.NaN,
     flow: jet?.Q ?? Number.NaN,
     power: jet ? 2 * Math.PI * impeller * jet.T : Number.NaN,
     pumpEfficiency: jet?.eta ?? Number.NaN,
@@ -152,7 +153,8 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
 }
 
 function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve {
-  const ratio = model.units[0]!.shaft.ratio
+  const { shaft } = model.units[0]!
+  const ratio = shaft.ratio
   const rows = table.rows
   const of = (pick: (r: TableRow) => number) => rows.map(pick)
   const lead = (r: TableRow) => r.propulsion.states[0]!
@@ -165,6 +167,7 @@ function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve
     dragHigh: of((r) => r.drag.high),
     dragRiderStill: of((r) => dragOf(model, r.speed, riderAt).drag),
     torque: of((r) => lead(r).jet?.T ?? Number.NaN),
+    engineTorque: of((r) => (lead(r).jet ? engineTorque(shaft, lead(r).rotation * shaft.ratio) : Number.NaN)),
     flow: of((r) => lead(r).jet?.Q ?? Number.NaN),
     trim: of((r) => r.drag.trim),
     riderAt: of((r) => r.drag.riderAt),

@@ -5,7 +5,7 @@ import type { JetPoint } from '../jetTypes.ts'
 import { cavitationKnee } from '../knee.ts'
 import { rangeOfOnset } from '../onsetRange.ts'
 import { buildPumpMap, jetPoint } from '../pumpMap.ts'
-import { flowWithoutAir, submergenceNeeded } from '../ventilation.ts'
+import { dipDepth, flowBeforeDip, submergenceNeeded } from '../ventilation.ts'
 import { length, measure, newton, percent, rpm, src, type View } from './jetView.ts'
 
 export function cavitationTiedOf(view: View): Finding {
@@ -120,25 +120,30 @@ export function airOf(view: View): Finding {
   const { craft, spec, tied } = view
   const { intake, duct } = craft.jet
   const area = spec.system.intakeArea
-  const sub = submergenceNeeded(area, tied.Q)
-  // shortest way for air: down the transom and forward to the opening, with the bottom as a lid over it
+  // the nearest surface lies past the edge of the bottom, which is a lid over the opening
   const rear = Math.max(0, intake.front.value - intake.length.value)
   const side = Math.max(0, (craft.hull.chineBeam.value - intake.width.value) / 2)
+  const edge = Math.min(rear, side)
   const deep = Math.max(0, duct.rotorDepth.value + spec.rotor.tipDiameter)
-  const path = deep + Math.min(rear, side)
-  const needed = sub.needed
-  const enough = path >= needed
+  const way = Math.hypot(deep, edge)
+  const dip = dipDepth(tied.Q)
+  const swirl = submergenceNeeded(area, tied.Q)
+  const enough = way >= dip
   // flow goes with rotation when nothing cavitates
-  const clear = tied.Q > 0 ? (view.at.tiedUp * flowWithoutAir(area, path)) / tied.Q : 0
-  const judge =
-    clear > 0.2 * view.at.tiedUp ? `Judge the pull below about ${rpm(view, clear)}, or let` : 'Let'
+  const clear = tied.Q > 0 ? (view.at.tiedUp * flowBeforeDip(way)) / tied.Q : 0
+  const has = `${length(way, 'm')} of water to the nearest surface`
+  const hold =
+    'Pull over rpm squared at three throttles must agree; where it falls off, air is drawn: put weight aft, move to deeper water and try again.'
+  const says = !enough
+    ? `Held still at full throttle the intake is likely to draw air: it has ${has}, and a dip reaches ${length(dip, 'm')} down to it. Judge the pull${clear > 0.2 * view.at.tiedUp ? ` below about ${rpm(view, clear)},` : ''} with weight aft. ${hold}`
+    : way < swirl.needed
+      ? `Held still at full throttle the intake has ${has}; a dip in it draws air from ${length(dip, 'm')}, so the pull tied up counts unless a swirl stands at the edge of the bottom. ${hold}`
+      : `Held still at full throttle the intake has ${has}, more than even a swirl draws air through (${length(swirl.needed, 'm')}).`
   return {
     id: 'jet.air',
     question: 'push',
-    says: enough
-      ? `Held still at full throttle the intake has ${length(path, 'm')} of water on the way to the air and needs ${length(needed, 'm')}.`
-      : `Held still at full throttle the intake is likely to draw air: it needs ${length(needed, 'm')} of water on the way and has about ${length(path, 'm')}. ${judge} the craft move, before blaming the impeller.`,
-    value: path,
+    says,
+    value: way,
     unit: 'm',
     standing: enough ? 'good' : 'watch',
     because: [
@@ -146,13 +151,17 @@ export function airOf(view: View): Finding {
         says: `flow ${formatQuantity(tied.Q, 'volumeFlow', 'L/s', 3)} through ${formatQuantity(area, 'area', 'cm²', 3)} of opening`,
         link: 'result:flow',
       },
-      { says: `inlet Froude number ${sub.froude.toFixed(2)}`, link: 'jet.intake.length' },
+      { says: `opening ${length(deep, 'm')} under the surface`, link: 'jet.duct.rotor depth' },
       {
-        says: `${length(Math.min(rear, side), 'm')} from the opening to the nearest edge of the bottom`,
+        says: `${length(edge, 'm')} from the opening to the nearest edge of the bottom`,
         link: rear < side ? 'jet.intake.front' : 'hull.chine beam',
+      },
+      {
+        says: `an open sump would want ${length(swirl.needed, 'm')} for fear of swirl, inlet Froude number ${swirl.froude.toFixed(2)}`,
+        link: 'jet.intake.length',
       },
     ],
     ...measure('jet.duct.rotor depth', duct.rotorDepth),
-    sources: [src.hi, 'Counting the way round the bottom’s edge as water cover: derived, rough'],
+    sources: [src.dip, src.hi, 'The bottom as a lid, the surface past its edge: derived, rough'],
   }
 }
