@@ -27,12 +27,11 @@ line(
 )
 const full = best(() => void solveBalance(craft, { maps: new MapStore() }), 5)
 line('full answer with ranges and changes', full, full, 'itself')
-const known = solveBalance(craft, { maps }).verdict.bestPitch.value
 line(
   'quick answer, pitch moved (new pump map each time), median',
   median((i) => {
     const tried = whatIf(craft, { 'jet.rotor.pitch': 0.09 + 0.0005 * i })
-    solveBalance(tried, { maps, ranges: false, knownBestPitch: known })
+    solveBalance(tried, { maps, ranges: false, pitches: false })
   }),
   full,
   'the full answer',
@@ -41,7 +40,7 @@ line(
   'quick answer, nozzle moved, median',
   median((i) => {
     const tried = whatIf(craft, { 'jet.nozzle.bore': 0.06 + 0.0002 * i })
-    solveBalance(tried, { maps, ranges: false, knownBestPitch: known })
+    solveBalance(tried, { maps, ranges: false, pitches: false })
   }),
   full,
   'the full answer',

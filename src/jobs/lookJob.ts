@@ -1,3 +1,4 @@
+import type { Decision } from '../base/answers/decision.ts'
 import type { Finding } from '../base/answers/finding.ts'
 import { type Craft, type CraftFiles, giveFiles, readCraft, whatIf } from '../craft/index.ts'
 import type { TorqueCurve } from '../trades/engine/curve.ts'
@@ -20,6 +21,9 @@ export interface LookOrder {
 export interface LookAnswer {
   now: Finding[]
   tried?: Finding[]
+  /** what to do about it, worst first */
+  decisions: Decision[]
+  triedDecisions?: Decision[]
   /** with ranges and changes; absent when an engine has no torque curve yet */
   balance?: Balance
   triedBalance?: Balance
@@ -63,6 +67,7 @@ export const look = defineJob('look', (order: LookOrder, context): LookAnswer =>
   const now = last.look
   const answer: LookAnswer = {
     now: now.findings,
+    decisions: now.decisions,
     solved: now.solved,
     ...(now.balance ? { balance: now.balance } : {}),
   }
@@ -72,6 +77,7 @@ export const look = defineJob('look', (order: LookOrder, context): LookAnswer =>
   return {
     ...answer,
     tried: tried.findings,
+    triedDecisions: tried.decisions,
     triedSolved: tried.solved,
     ...(tried.balance ? { triedBalance: tried.balance } : {}),
   }

@@ -1,80 +1,83 @@
-import type { Finding, Question } from '../base/answers/finding.ts'
-import { worstFirst } from '../base/answers/finding.ts'
+/** One look at a craft: every trade solved once, what each has to say, and what to do about it. */
+import type { Decision } from '../base/answers/decision.ts'
+import { type Finding, type Question, worstFirst } from '../base/answers/finding.ts'
+import { say, whole } from '../base/answers/sentence.ts'
 import type { Craft } from '../craft/index.ts'
-import { hullDragFindings } from '../trades/drag/dragFindings.ts'
-import { floatFindings } from '../trades/float/floatFindings.ts'
-import { jetFindings, situationOf } from '../trades/jet/jetFindings.ts'
-import { strengthFindings } from '../trades/strength/deckFindings.ts'
-import { breathFindings } from './breath/breathFindings.ts'
-import type { EngineAnswers } from './breath/engineAnswers.ts'
+import { NotKnown, solveTrade } from '../trades/trade.ts'
+import { decisionsOf } from './decisions.ts'
 import type { Balance } from './push/balanceTypes.ts'
-import { NotBalanced } from './push/craftModel.ts'
-import { pushFindings } from './push/pushFindings.ts'
-import { type BalanceOptions, solveBalance } from './push/solveBalance.ts'
+import type { PushSetting } from './push/pushTrade.ts'
+import { pushTrade } from './push/pushTrade.ts'
+import { type Known, type TradeEntry, trades } from './trades.ts'
 
-/** What one look at a craft gives. */
+/** What one look at a craft gives: the same object for the command line, the pages, JSON and the book. */
 export interface Look {
+  /** all that was found, worst first, each page's headline among them */
   findings: Finding[]
+  decisions: Decision[]
   /** absent when an engine has no torque curve yet */
   balance?: Balance
 }
 
-export interface LookOptions extends BalanceOptions {
-  /** engines worked out by simulation: their curves go into the balance */
-  engines?: EngineAnswers
-}
+export type LookOptions = PushSetting
 
-type Contributor = (
-  craft: Craft,
-  balance: Balance | undefined,
-  engines: EngineAnswers | undefined,
-) => Finding[]
-
-/** Every trade's findings; a new trade adds one line here. */
-const contributors: readonly Contributor[] = [
-  (craft, balance) => hullDragFindings(craft, balance?.top?.speed),
-  (craft, b) => jetFindings(craft, b && situationOf(b)),
-  breathFindings,
-]
-
-/** Findings that do not lean on the balance, so that they can be worked out beside it. */
-const apart: readonly ((craft: Craft) => Finding[])[] = [(craft) => floatFindings(craft), strengthFindings]
-
-export function findingsApart(craft: Craft): Finding[] {
-  return apart.flatMap((contribute) => contribute(craft))
-}
-
-/** Solves a craft and gathers every trade's findings, worst first. */
+/** Solves a craft and gathers what every trade has to say. */
 export function lookAt(craft: Craft, options: LookOptions = {}): Look {
-  const look = lookWithout(craft, options)
-  return { ...look, findings: worstFirst([...look.findings, ...findingsApart(craft)]) }
+  return finished(craft, leaning(craft, options), findingsApart(craft))
 }
 
-/** The same without what `findingsApart` adds, for a caller that works that out beside it. */
-export function lookWithout(craft: Craft, { engines, ...options }: LookOptions = {}): Look {
+/** The findings of trades that lean on no other, so that they can be worked out on another core. */
+export function findingsApart(craft: Craft): Finding[] {
+  const known: Known = { craft, push: {} }
+  return trades.flatMap((entry) => (entry.apart ? saidBy(entry, known) : []))
+}
+
+/** The same without what `findingsApart` adds. */
+export function leaning(craft: Craft, options: LookOptions = {}): Omit<Look, 'decisions'> {
+  let known: Known = { craft, push: options }
   const findings: Finding[] = []
-  let balance: Balance | undefined
-  try {
-    balance = solveBalance(craft, engines ? { solved: engines.solved, ...options } : options)
-    findings.push(...pushFindings(craft, balance))
-  } catch (error) {
-    if (!(error instanceof NotBalanced)) throw error
-    findings.push(notBalanced(error))
+  for (const entry of trades) {
+    if (entry.apart) continue
+    findings.push(...saidBy(entry, known))
+    // the balance comes first in the list; what comes after may lean on it
+    if (entry.trade === pushTrade) known = { ...known, ...balanceOf(craft, options) }
   }
-  for (const contribute of contributors) findings.push(...contribute(craft, balance, engines))
-  const look: Look = { findings: worstFirst(findings) }
-  if (balance) look.balance = balance
-  return look
+  return { findings, ...(known.balance ? { balance: known.balance } : {}) }
 }
 
-function notBalanced(error: NotBalanced): Finding {
-  return {
-    id: 'push.no-curve',
-    question: 'push',
-    says: `How it will go is not known: ${error.message}.`,
-    standing: 'unknown',
-    because: [{ says: error.message, link: error.path }],
-    sources: ['The craft file'],
+/** Puts the two halves of a look together. */
+export function finished(craft: Craft, part: Omit<Look, 'decisions'>, apart: readonly Finding[]): Look {
+  const findings = worstFirst([...part.findings, ...apart])
+  return { ...part, findings, decisions: decisionsOf(craft, findings, part.balance) }
+}
+
+/** A trade's headline and findings; what it lacks, where it cannot answer at all. */
+function saidBy({ trade, setting }: TradeEntry, known: Known): Finding[] {
+  try {
+    const solved = solveTrade(trade, known.craft, setting?.(known))
+    const headline = trade.headline ? [trade.headline(solved, trade.limits)] : []
+    return [...headline, ...trade.judge(solved, trade.limits)]
+  } catch (error) {
+    if (!(error instanceof NotKnown)) throw error
+    return [
+      {
+        id: `${trade.id}.not-known`,
+        question: trade.question,
+        says: whole(say`${trade.title}: not known yet, as ${error.message}`),
+        standing: 'unknown',
+        because: [{ says: error.message, link: error.path }],
+        sources: ['The craft file'],
+      },
+    ]
+  }
+}
+
+function balanceOf(craft: Craft, options: LookOptions): { balance?: Balance } {
+  try {
+    return { balance: solveTrade(pushTrade, craft, options).answer as Balance }
+  } catch (error) {
+    if (error instanceof NotKnown) return {}
+    throw error
   }
 }
 

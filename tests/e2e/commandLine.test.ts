@@ -24,7 +24,8 @@ describe('look', () => {
     const { answer, findings, balance } = JSON.parse(out)
     expect(answer).toMatchObject({
       says: expect.stringMatching(/reach .* and pull/),
-      range: expect.any(String),
+      low: expect.any(Number),
+      high: expect.any(Number),
     })
     expect(findings.length).toBeGreaterThan(5)
     for (const f of findings) {
@@ -97,15 +98,34 @@ describe('look', () => {
     },
   )
 
-  test('opens with how it goes, the range of that, and how much was found, before the list', async () => {
-    const { out } = await wakewright(['look', 'demo/teal.yaml'])
-    const lines = out.split('\n').filter((line) => line.trim() !== '')
-    expect(lines[0]).toMatch(/^Teal: /)
-    expect(lines[1]).toMatch(/^It should reach [\d.]+ km\/h and pull \d+ N/)
-    expect(lines[2]).toMatch(/^Likely range [\d.]+ to [\d.]+ km\/h, \d+ to \d+ N\.$/)
-    const found = lines.findIndex((line) => line.startsWith('Found, worst first: '))
-    const counted = [...lines[found]!.matchAll(/\d+/g)].reduce((sum, n) => sum + Number(n[0]), 0)
-    expect(counted).toBe(lines.filter((line) => /^[!✗?✓] (stop|watch|unknown|good) /.test(line)).length)
+  test('is one screen: how it goes, decisions one a line, what if, what to measure, and how much more there is', async () => {
+    for (const name of ['heron', 'teal', 'dabchick']) {
+      const { out } = await wakewright(['look', `demo/${name}.yaml`])
+      const lines = out.trim().split('\n')
+      expect(lines.length, name).toBeLessThanOrEqual(30)
+      const told = lines.filter((line) => line.trim() !== '')
+      expect(told[1], name).toMatch(/^It should reach [\d.]+ km\/h \([\d.]+ to [\d.]+ km\/h\) and pull \d+ N/)
+      const numbers = told.flatMap((line) => /^ *(\d+)\. /.exec(line)?.[1] ?? []).map(Number)
+      expect(numbers).toEqual(numbers.map((_, i) => i + 1))
+      expect(told.at(-1), name).toMatch(/^Found: \d+ to stop for, \d+ to watch, \d+ not known yet, \d+ good/)
+    }
+  })
+
+  test('--all tells every finding, as many as the screen counted', async () => {
+    const { out: screen } = await wakewright(['look', 'demo/teal.yaml'])
+    const counted = [...screen.trim().split('\n').at(-1)!.matchAll(/\d+/g)].reduce(
+      (n, m) => n + Number(m[0]),
+      0,
+    )
+    const { out } = await wakewright(['look', 'demo/teal.yaml', '--all'])
+    expect(out.split('\n').filter((line) => /^[!✗?✓] (stop|watch|unknown|good) /.test(line))).toHaveLength(
+      counted,
+    )
+  })
+
+  test('a question nothing is worked out about yet says so', async () => {
+    const { out } = await wakewright(['look', 'demo/heron.yaml', '--question', 'make'])
+    expect(out).toContain('Nothing is worked out yet about "make"')
   })
 
   test('a reader that closes the pipe early ends it without a word of complaint', async () => {
@@ -126,6 +146,29 @@ describe('look', () => {
     expect(gone.code).toBe(2)
     expect(gone.err).toContain('none.yaml:1:1: there is no such file')
     expect((await wakewright(['look', folder])).code).toBe(2)
+  })
+})
+
+describe('try', () => {
+  test('prints what look would with those values, and writes nothing', async () => {
+    const before = readFileSync(join(root, 'demo/heron.yaml'), 'utf8')
+    const tried = await wakewright(['try', 'demo/heron.yaml', 'jet.rotor.pitch=97 mm', '--json'])
+    expect(readFileSync(join(root, 'demo/heron.yaml'), 'utf8')).toBe(before)
+    const path = join(folder, 'tried.yaml')
+    writeFileSync(path, before.replace(/(\n {4}pitch: )[^\n]*/, '$197 mm'))
+    const written = await wakewright(['look', path, '--json'])
+    expect(JSON.parse(tried.out).balance.pull).toEqual(JSON.parse(written.out).balance.pull)
+  })
+
+  test.each([
+    [['jet.rotor.pich=97 mm'], /no "jet\.rotor\.pich"; "jet\.rotor\.pitch" may be meant/],
+    [['jet.rotor.pitch=97'], /has no unit/],
+    [['97 mm'], /has no "="/],
+    [['jet.rotor.pitch=-97 mm'], /97/],
+  ])('%o is bad input and says why', async (values, says) => {
+    const { code, err } = await wakewright(['try', 'demo/heron.yaml', ...values])
+    expect(code).toBe(2)
+    expect(err).toMatch(says)
   })
 })
 

@@ -29,3 +29,6 @@ export interface Decision {
   /** ids of the findings it rests on */
   findings: readonly string[]
 }
+
+/** Worst first. */
+export const harms: readonly Harm[] = ['before the water', 'will stop the run', 'costs speed', 'comfort']

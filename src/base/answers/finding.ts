@@ -1,3 +1,4 @@
+import type { FileChange, Gain, Harm } from './decision.ts'
 import type { Sentence } from './sentence.ts'
 
 /** The eight questions; they are the app's pages and the findings' chapters. */
@@ -35,6 +36,15 @@ export interface Finding {
   standing: Standing
   because: Because[]
   measureNext?: MeasureNext
+  /** what to do about it, with a number in it */
+  act?: Sentence
+  /** what leaving it may do; by its standing and question where left out */
+  harm?: Harm
+  /** values of the craft file to change, as one would type them, and what that buys */
+  changes?: readonly FileChange[]
+  gain?: Gain
+  /** findings that are the same thing at several places (front, rear; port, starboard) share this word and become one decision */
+  twin?: string
   sources: string[]
 }
 

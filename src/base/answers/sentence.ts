@@ -82,7 +82,8 @@ export function printedAmount(amount: Amount, system: DisplaySystem = 'metric'):
   const unit = displayUnit(amount.kind, system, metric)
   const places = placesFor(amount, metric, unit)
   const show = (si: number) => numberText(si, amount, unit, places)
-  const tail = unitAfter(unit)
+  // a luggage scale shows a force in the unit of a mass
+  const tail = amount.unit === 'kgf' ? ` ${system === 'inch' ? 'lb' : 'kg'}` : unitAfter(unit)
   const own = Number.isFinite(amount.value)
     ? `${amount.change && amount.value > 0 && Number(show(amount.value)) !== 0 ? '+' : ''}${show(amount.value)}${tail}`
     : '—'

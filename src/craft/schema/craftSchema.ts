@@ -1,5 +1,5 @@
 import type { FieldsOf } from '../craftTypes.ts'
-import { text } from '../fields.ts'
+import { choice, text } from '../fields.ts'
 import { deckSection, hotPartsSection } from './deckFields.ts'
 import { driveSection } from './driveFields.ts'
 import { enginesSection } from './enginesFields.ts'
@@ -17,6 +17,12 @@ import { weightsSection } from './weightsFields.ts'
 export const craftFields = {
   name: text({ label: 'Name', gloss: 'What the craft is called.', maxLength: 100 }),
   about: text({ label: 'About', gloss: 'One line on what it is and what it is for.', optional: true }),
+  wants: choice(['pull', 'speed', 'plane'], {
+    label: 'Wants',
+    gloss:
+      'What counts most when an impeller is chosen: pull, top speed, or getting on the plane. Left out: over the hump first, then pull and speed alike.',
+    optional: true,
+  }),
   place: placeSection,
   rider: riderSection,
   engines: enginesSection,

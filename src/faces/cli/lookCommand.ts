@@ -1,6 +1,7 @@
 import { styleText } from 'node:util'
 import Table from 'cli-table3'
-import { type Finding, type Standing, worstFirst } from '../../base/answers/finding.ts'
+import type { Decision } from '../../base/answers/decision.ts'
+import type { Finding, Standing } from '../../base/answers/finding.ts'
 import { printedFinding } from '../../base/answers/printFinding.ts'
 import { printed } from '../../base/answers/sentence.ts'
 import { fromSi } from '../../base/units/convert.ts'
@@ -9,31 +10,53 @@ import type { Kind } from '../../base/units/kinds.ts'
 import { formatProblem } from '../../craft/index.ts'
 import { hullRead } from '../../hull/mesh/namedMesh.ts'
 import { answerEngines } from '../../whole/breath/engineAnswers.ts'
-import { findingsApart, lookWithout, questions } from '../../whole/look.ts'
+import { findingsApart, finished, leaning, questions } from '../../whole/look.ts'
 import type { Balance } from '../../whole/push/balanceTypes.ts'
-import { type PushAnswer, pushAnswer } from '../../whole/push/pushAnswer.ts'
-import { inchLook, metricLook } from '../../whole/push/shown.ts'
 import { beside } from './beside.ts'
 import { fileStore } from './engineStore.ts'
 import { figuresText } from './figuresText.ts'
+import { lookScreenText } from './lookScreenText.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { progressLine } from './progress.ts'
-import { readCraftFile } from './readCraftFile.ts'
+import { type CraftOnDisk, readCraftFile } from './readCraftFile.ts'
+import { craftWith } from './tryValues.ts'
 
 export interface LookOptions {
   json?: boolean
   draw?: boolean
+  all?: boolean
   question?: string
   units: string
 }
 
-/** `wakewright look`: every finding of a craft file. Exit code 1 when one says stop. */
+/** `wakewright look`: what to do about a craft, on one screen; with --all everything that was found. Exit code 1 when one says stop. */
 export async function look(file: string, options: LookOptions): Promise<number> {
-  if (options.units !== 'metric' && options.units !== 'inch')
-    throw new BadInput([`look: --units "${options.units}" is not metric or inch`])
-  if (options.question !== undefined && !questions.includes(options.question as never))
-    throw new BadInput([`look: --question "${options.question}" is not one of ${questions.join(', ')}`])
-  const { craft, text, warnings, files } = readCraftFile(file)
+  return lookAtCraft(readCraftFile(file), unitsOf('look', options))
+}
+
+/** `wakewright try`: the same with values put in; nothing is written. */
+export async function tryCommand(
+  file: string,
+  values: readonly string[],
+  options: LookOptions,
+): Promise<number> {
+  const known = unitsOf('try', options)
+  return lookAtCraft(craftWith(file, readCraftFile(file), values), known)
+}
+
+type KnownOptions = Omit<LookOptions, 'units'> & { units: DisplaySystem }
+
+function unitsOf(command: string, options: LookOptions): KnownOptions {
+  const { units, question } = options
+  if (units !== 'metric' && units !== 'inch')
+    throw new BadInput([`${command}: --units "${units}" is not metric or inch`])
+  if (question !== undefined && !questions.includes(question as never))
+    throw new BadInput([`${command}: --question "${question}" is not one of ${questions.join(', ')}`])
+  return { ...options, units }
+}
+
+async function lookAtCraft(on: CraftOnDisk, options: KnownOptions): Promise<number> {
+  const { craft, text, warnings, files } = on
   // floating and strength on the second core while this one balances engines, jet and hull
   // and a hull file is read and checked by one of them
   const hull = hullRead(craft)
@@ -41,14 +64,16 @@ export async function look(file: string, options: LookOptions): Promise<number> 
   const line = progressLine()
   const engines = answerEngines(craft, { store: fileStore(), progress: line.show })
   line.end()
-  const { findings: driven, balance } = lookWithout(craft, engines ? { engines } : {})
-  const all = worstFirst([...driven, ...((await apart) ?? findingsApart(craft))])
-  const findings = options.question === undefined ? all : all.filter((f) => f.question === options.question)
+  const part = leaning(craft, engines ? { engines } : {})
+  const whole = finished(craft, part, (await apart) ?? findingsApart(craft))
+  const { balance } = whole
+  const asked = (f: Finding) => options.question === undefined || f.question === options.question
+  const findings = whole.findings.filter(asked)
   const code = findings.some((f) => f.standing === 'stop') ? exit.stop : exit.fine
-  const answer = balance && pushAnswer(craft, balance, options.units === 'inch' ? inchLook : metricLook)
   if (options.json) {
     printJson({
-      ...(answer ? { answer } : {}),
+      ...(balance ? { answer: answerOf(whole.findings) } : {}),
+      decisions: whole.decisions.map(plainDecision),
       findings: findings.map((f) => printedFinding(f)),
       ...(balance ? { balance: flatBalance(balance) } : {}),
       warnings,
@@ -57,17 +82,36 @@ export async function look(file: string, options: LookOptions): Promise<number> 
   }
   for (const w of warnings) process.stderr.write(`${formatProblem(w)}\n`)
   print(`\n${styleText('bold', craft.name)}${craft.about ? `: ${craft.about}` : ''}\n`)
-  if (options.question === undefined || options.question === 'push')
-    print(inShort(answer, all, options.units))
-  for (const f of findings) print(findingText(f, options.units))
-  // the operating table is Push's; another question's findings stand alone
-  if (balance && (options.question === undefined || options.question === 'push'))
-    print(operatingText(balance, options.units))
+  if (options.question !== undefined && findings.length === 0)
+    print(`Nothing is worked out yet about "${options.question}".`)
+  if (options.all || options.question !== undefined) {
+    for (const f of findings) print(findingText(f, options.units))
+    // the operating table is Push's; another question's findings stand alone
+    if (balance && (options.question === undefined || options.question === 'push'))
+      print(operatingText(balance, options.units))
+  } else print(lookScreenText(whole, options.units))
   if (options.draw) {
     const colour = process.stdout.isTTY === true && process.env['NO_COLOR'] === undefined
     print(figuresText(craft, balance, options.units, process.stdout.columns ?? 96, colour))
   }
   return code
+}
+
+/** How it goes, for programs: the headline's sentence, its range and where the doubt comes from. */
+function answerOf(findings: readonly Finding[]) {
+  const f = findings.find((one) => one.id === 'push.headline')
+  if (!f) return undefined
+  const { says, because, low, high, unit } = printedFinding(f)
+  return {
+    says,
+    ...(low === undefined || high === undefined ? {} : { low, high, unit }),
+    confidence: because.map((b) => b.says).join('; '),
+  }
+}
+
+/** A decision with its sentences in words; gains stay SI. */
+function plainDecision(d: Decision) {
+  return { ...d, says: printed(d.says), ...(d.act === undefined ? {} : { act: printed(d.act) }) }
 }
 
 /** The operating table at the top level beside the operating points, for other programs. SI; rpm is rev/min. */
@@ -92,28 +136,6 @@ function flatBalance(balance: Balance) {
   }
 }
 
-/** What a builder came for, before the list: how it goes, the change that buys most, how much else was found. */
-function inShort(answer: PushAnswer | undefined, findings: readonly Finding[], units: DisplaySystem): string {
-  const lines = answer
-    ? [styleText('bold', answer.says), answer.range && `Likely range ${answer.range}.`, answer.confidence]
-    : []
-  const change = findings.find((f) => f.id === 'push.change')
-  if (change) lines.push(printed(change.says, units))
-  const counted = (['stop', 'watch', 'unknown', 'good'] as const).flatMap((standing) => {
-    const n = findings.filter((f) => f.standing === standing).length
-    return n === 0 ? [] : [`${n} ${standingWord[standing]}`]
-  })
-  lines.push(`Found, worst first: ${counted.join(', ')}.`)
-  return `${lines.filter((line) => line).join('\n')}\n`
-}
-
-const standingWord: Record<Standing, string> = {
-  stop: 'to stop for',
-  watch: 'to watch',
-  unknown: 'not known yet',
-  good: 'good',
-}
-
 const marks: Record<Standing, string> = {
   good: styleText('green', '✓ good   '),
   watch: styleText('yellow', '! watch  '),
@@ -121,23 +143,8 @@ const marks: Record<Standing, string> = {
   unknown: styleText('cyan', '? unknown'),
 }
 
-const kindOfUnit: Record<string, readonly [Kind, string]> = {
-  m: ['length', 'mm'],
-  'm/s': ['speed', 'km/h'],
-  N: ['force', 'N'],
-  'rev/s': ['rotation', 'rpm'],
-}
-
 export function findingText(f: Finding, units: DisplaySystem): string {
   const lines = [`${marks[f.standing]} ${printed(f.says, units)}`]
-  const known = f.unit === undefined ? undefined : kindOfUnit[f.unit]
-  if (units === 'inch' && known && f.value !== undefined) {
-    const unit = displayUnit(known[0], 'inch', known[1])
-    const shown = [f.value, f.low, f.high].flatMap((x) =>
-      x === undefined ? [] : [formatQuantity(x, known[0], unit)],
-    )
-    lines.push(`          = ${shown[0]}${shown.length === 3 ? ` (${shown[1]} to ${shown[2]})` : ''}`)
-  }
   for (const b of f.because) lines.push(styleText('dim', `          · ${printed(b.says, units)}`))
   if (f.measureNext)
     lines.push(

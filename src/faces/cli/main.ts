@@ -20,14 +20,28 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 
 program
   .command('look')
-  .description('what the craft will do, and what to change: every finding')
+  .description('what the craft will do and what to do about it, on one screen')
   .argument('<craft>', 'craft file (YAML)')
-  .option('--json', 'findings and balance as JSON, SI units')
+  .option('--json', 'decisions, findings and balance as JSON, SI units')
+  .option('--all', 'every finding with what drives it, and the operating table')
   .option('--draw', 'draw the craft and its curves too, with letters')
   .option('--question <word>', 'only one of craft, push, breath, float, strength, fuel, make, runs')
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, options) => {
     code = await (await import('./lookCommand.ts')).look(file, options)
+  })
+
+program
+  .command('try')
+  .description('what look would say with other values; nothing is written')
+  .argument('<craft>', 'craft file (YAML)')
+  .argument('<values...>', 'path=value as one would type it in the file, such as jet.rotor.pitch="95 mm"')
+  .option('--json', 'decisions, findings and balance as JSON, SI units')
+  .option('--all', 'every finding with what drives it, and the operating table')
+  .option('--question <word>', 'only one of craft, push, breath, float, strength, fuel, make, runs')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, values: string[], options) => {
+    code = await (await import('./lookCommand.ts')).tryCommand(file, values, options)
   })
 
 program

@@ -5,7 +5,7 @@ import { inWords } from '../../base/answers/printFinding.ts'
 import { readCraft } from '../../craft/index.ts'
 import { weightsOf } from '../../hull/aboard/assumedWeights.ts'
 import { hullDragFindings as hullDragFindingsRaw } from './dragFindings.ts'
-import { airDensityAt, hullFromCraft } from './dragFromCraft.ts'
+import { hullFromCraft } from './dragFromCraft.ts'
 
 // the tests read the words
 const hullDragFindings = (...given: Parameters<typeof hullDragFindingsRaw>) =>
@@ -46,12 +46,6 @@ test('weightsOf is the mass and its centre, the liquid in the tank once', () => 
     (34 * 1.12 + 13.5 * 0.72 + 7.8 * 0.22 + (1.6 + fuel) * 1.45 + 3.2 * 1.6) / (60.1 + fuel),
     9,
   )
-})
-
-test('airDensityAt is the standard atmosphere at the sea, 10 % less at 1000 m', () => {
-  expect(airDensityAt(0, 288.15)).toBeCloseTo(1.225, 3)
-  expect(airDensityAt(1000, 281.65)).toBeCloseTo(1.1117, 3)
-  expect(airDensityAt(500, 288.15, 101325)).toBeCloseTo(1.225, 3)
 })
 
 const ids = (craft: ReturnType<typeof read>, top?: number) => hullDragFindings(craft, top).map((f) => f.id)

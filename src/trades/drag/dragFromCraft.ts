@@ -8,17 +8,13 @@ import { measuresOf } from '../../hull/lines/measures.ts'
 import { findingsMesh, hullMeshFromCraft } from '../../hull/mesh/hullFromCraft.ts'
 import { stationsOfMesh } from '../../hull/mesh/meshLines.ts'
 import { namedMesh } from '../../hull/mesh/namedMesh.ts'
-import { airDensity, atmosphericPressure } from '../../physics/fluid/atmosphere.ts'
-import { waterAt } from '../../physics/fluid/water.ts'
+import { siteOf } from '../../hull/site/site.ts'
 import type { Mesh } from '../../physics/solid/mesh.ts'
 import { riderDragArea, stances } from './air.ts'
 import type { PrepareOptions } from './drag.ts'
 import { floatAtRest } from './dragForm.ts'
 import { specFromStations } from './fromStations.ts'
 import type { Conditions, HullSpec, Loading } from './hullSpec.ts'
-
-/** kg of salt per kg of water where the file says salt (ocean mean) */
-const seaSalinity = 0.035
 
 export interface HullInputs {
   spec: HullSpec
@@ -33,11 +29,6 @@ export interface HullInputs {
   riderAt: number
   /** true when the file lists no weights and a usual mass stands in */
   weightsAssumed: boolean
-}
-
-/** Air density, kg/m³, at altitude (m) and temperature (K), with the standard atmosphere's pressure unless `pressure` (Pa) is known. */
-export function airDensityAt(altitude: number, temperature: number, pressure?: number): number {
-  return airDensity(pressure ?? atmosphericPressure(altitude), temperature)
 }
 
 /** stations a mesh is read at for the drag methods */
@@ -127,14 +118,14 @@ function remembered(float: FloatHull): FloatHull {
 /** Everything the drag model needs. A file without weights gets a usual mass, and `weightsAssumed` says so. */
 export function hullFromCraft(craft: Craft): HullInputs {
   const spec = hullSpecFromCraft(craft)
-  const { rider, place } = craft
-  const salinity = place.water === 'salt' ? seaSalinity : 0
-  const water = waterAt(place.waterTemperature.value, salinity)
+  const { rider } = craft
+  const { water, air } = siteOf(craft)
   const conditions: Conditions = {
-    ...water,
-    depth: place.depth.value,
-    wind: place.wind.value,
-    airDensity: airDensityAt(place.altitude.value, place.airTemperature.value, place.airPressure?.value),
+    density: water.density,
+    kinematicViscosity: water.kinematicViscosity,
+    depth: water.depth,
+    wind: air.wind,
+    airDensity: air.density,
   }
   const listed = weightsOf(craft)
   const weightsAssumed = !(listed.mass > 0)

@@ -4,7 +4,7 @@
  * cantilever under uniform pressure, S. Timoshenko, Strength of Materials (1955).
  */
 import type { Craft, Quantity } from '../../craft/index.ts'
-import { atmosphericPressure } from '../../physics/fluid/atmosphere.ts'
+import { siteOf } from '../../hull/site/site.ts'
 import type { Segment } from '../../physics/gas/ductMesh.ts'
 import { endCorrection } from '../../physics/gas/openPipe.ts'
 import type { Outside } from '../../physics/gas/walls.ts'
@@ -79,11 +79,8 @@ function specOf(craft: Craft, engine: TwoStrokeEngine, exhaust: CraftExhaust): T
   }
   const transferHeight = tr.height?.value ?? uncoveredHeight(crank, tr.opens.value)
   const carb = engine.carburettor.bore.value
-  const air = {
-    p: craft.place.airPressure?.value ?? atmosphericPressure(craft.place.altitude.value),
-    t: craft.place.airTemperature.value,
-    mixtureT: craft.place.airTemperature.value + 2,
-  }
+  const { pressure, temperature } = siteOf(craft).air
+  const air = { p: pressure, t: temperature, mixtureT: temperature + 2 }
   return {
     crank,
     exhaust: exhaustPort,
@@ -216,14 +213,15 @@ function outletOf(exhaust: CraftExhaust): Outlet {
 }
 
 function outsideOf(craft: Craft, exhaust: CraftExhaust): Outside {
-  const t = craft.place.airTemperature.value
+  const { water, air } = siteOf(craft)
+  const t = air.temperature
   switch (exhaust.finish) {
     case 'bare':
       return { h: 30, emissivity: 0.8, t }
     case 'wrapped':
       return { h: 8, emissivity: 0.15, t }
     case 'water-cooled':
-      return { h: 600, emissivity: 0, t: craft.place.waterTemperature.value }
+      return { h: 600, emissivity: 0, t: water.temperature }
   }
 }
 

@@ -1,6 +1,6 @@
 /** The exhaust and the air intake of one engine of the craft file as plain SI inputs of this trade. */
 import type { Craft } from '../../craft/index.ts'
-import { atmosphericPressure } from '../../physics/fluid/atmosphere.ts'
+import { siteOf } from '../../hull/site/site.ts'
 import type { Snorkel } from './airIntake.ts'
 import type { MufflerBox } from './muffler.ts'
 
@@ -56,6 +56,7 @@ export function exhaustFromCraft(craft: Craft, index: number): ExhaustInputs | u
       return sum + (area / 3) * s.length.value * (a * a + a * b + b * b)
     }, 0) +
     area * stinger.bore ** 2 * stinger.length
+  const site = siteOf(craft)
   const inputs: ExhaustInputs = {
     name: engine.name ?? `engine ${index + 1}`,
     at: `engines.${index}`,
@@ -65,12 +66,9 @@ export function exhaustFromCraft(craft: Craft, index: number): ExhaustInputs | u
     pipeVolume,
     stinger,
     finish: exhaust.finish,
-    air: {
-      p: craft.place.airPressure?.value ?? atmosphericPressure(craft.place.altitude.value),
-      t: craft.place.airTemperature.value,
-    },
-    waterT: craft.place.waterTemperature.value,
-    waterDensity: craft.place.water === 'salt' ? 1025 : 999,
+    air: { p: site.air.pressure, t: site.air.temperature },
+    waterT: site.water.temperature,
+    waterDensity: site.water.density,
   }
   const box = exhaust.muffler
   const outlet = exhaust.outlet

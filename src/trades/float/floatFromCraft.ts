@@ -9,13 +9,10 @@ import { takenRoom } from '../../hull/aboard/takenRoom.ts'
 import { tanksFromCraft } from '../../hull/aboard/tanksFromCraft.ts'
 import type { LoftDensity } from '../../hull/lines/stations.ts'
 import { hullMeshFromCraft } from '../../hull/mesh/hullFromCraft.ts'
-import { waterAt } from '../../physics/fluid/water.ts'
+import { siteOf } from '../../hull/site/site.ts'
 import type { Mesh, Vec3 } from '../../physics/solid/mesh.ts'
 import type { FloatInput } from './input.ts'
 import type { FoamBlock } from './swamped.ts'
-
-/** kg of salt per kg of water where the file says salt (ocean mean) */
-const seaSalinity = 0.035
 
 const at = (p: Place): Vec3 => [p[0].value, p[1].value, p[2].value]
 
@@ -68,7 +65,6 @@ export interface FloatFromCraft {
 export function floatFromCraft(craft: Craft, mesh?: Mesh, density?: LoftDensity): FloatFromCraft {
   const made = hullMeshFromCraft(craft, mesh, density)
   const hull = { ...made, flags: [...made.flags, ...emptyBoxes(craft), ...twiceFlags(craft)] }
-  const salinity = craft.place.water === 'salt' ? seaSalinity : 0
   const listed = craft.weights.map((w): Weight & { sealed?: boolean } => ({
     name: w.name,
     mass: w.mass.value,
@@ -83,7 +79,7 @@ export function floatFromCraft(craft: Craft, mesh?: Mesh, density?: LoftDensity)
     weightsAssumed,
     input: {
       hull,
-      water: waterAt(craft.place.waterTemperature.value, salinity).density,
+      water: siteOf(craft).water.density,
       weights: weightsAssumed ? assumed(craft) : listed,
       tanks: tanksFromCraft(craft),
       rider: {

@@ -2,14 +2,7 @@
 
 import type { Quantity } from '../../craft/craftTypes.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
-import { atmosphericPressure } from '../../physics/fluid/atmosphere.ts'
-import { saturationPressure, seaVapourPressure } from '../../physics/fluid/vapour.ts'
-import {
-  freshWaterDensity,
-  seaWaterDensity,
-  seaWaterViscosity,
-  waterViscosity,
-} from '../../physics/fluid/water.ts'
+import { readSite, siteOf } from '../../hull/site/site.ts'
 import { ductLoss, type Grate, grateLoss } from './intakeFlow.ts'
 import type { JetSpec, JetWater } from './jetTypes.ts'
 
@@ -17,8 +10,6 @@ import type { JetSpec, JetWater } from './jetTypes.ts'
 export type Read = (q: Quantity) => number
 
 const asWritten: Read = (q) => q.value
-
-const oceanSalt = 0.035
 
 const doubt = (name: string, value: number, low: number, high: number, why: string): Quantity => ({
   value,
@@ -72,22 +63,9 @@ export const jetDoubts = {
 
 /** The water at the craft's place. */
 function waterFromCraft(craft: Craft, read: Read = asWritten): JetWater {
-  const { place } = craft
-  const T = Math.max(273.15, read(place.waterTemperature))
-  const atmosphere = place.airPressure ? read(place.airPressure) : atmosphericPressure(read(place.altitude))
-  return place.water === 'salt'
-    ? {
-        density: seaWaterDensity(T, oceanSalt),
-        viscosity: seaWaterViscosity(T, oceanSalt),
-        vapourPressure: seaVapourPressure(T, oceanSalt),
-        atmosphere,
-      }
-    : {
-        density: freshWaterDensity(T),
-        viscosity: waterViscosity(T),
-        vapourPressure: saturationPressure(T),
-        atmosphere,
-      }
+  const { water, air } = read === asWritten ? siteOf(craft) : readSite(craft.place, read)
+  const { density, viscosity, vapourPressure } = water
+  return { density, viscosity, vapourPressure, atmosphere: air.pressure }
 }
 
 export function grateFromCraft(craft: Craft, read: Read = asWritten): Grate | undefined {

@@ -2,7 +2,7 @@
 
 import type { Finding } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/index.ts'
-import { atmosphericPressure } from '../../physics/fluid/atmosphere.ts'
+import { siteOf } from '../../hull/site/site.ts'
 import { twoStrokeFindings } from '../../trades/engine/engineFindings.ts'
 import { enginesFromCraft } from '../../trades/engine/enginesFromCraft.ts'
 import { type TwoStrokeReading, twoStrokeFromCraft } from '../../trades/engine/twoStrokeFromCraft.ts'
@@ -35,7 +35,7 @@ export function breathView(craft: Craft, index: number): BreathView {
     index,
     name: known.name,
     kind: engine.kind,
-    air: craft.place.airPressure?.value ?? atmosphericPressure(craft.place.altitude.value),
+    air: siteOf(craft).air.pressure,
     findings: [],
   }
   if (known.curve) view.given = givenLine(known.name, known.curve, known.trust)

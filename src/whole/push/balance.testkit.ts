@@ -79,6 +79,7 @@ export function madeUpBalance(share = 1): Balance {
       powerPeakRotation: 118,
       bogRatio: 0.98,
       bogRotation: 74,
+      held: true,
       comesOnPipe: false,
     },
     run: {

@@ -100,12 +100,17 @@ export interface Matching {
   /** impeller torque referred to the engine shaft, tied up and at top speed */
   impellerTiedUp: number[]
   impellerAtTop: number[]
-  /** impeller torque at the pitch that would put the engine a little over its power peak */
+  /** impeller torque at the pitch that would do best */
   impellerAtBestPitch: number[]
   powerPeakRotation: number
-  /** worst ratio of impeller to engine torque below the power peak; must stay below 0.95 to come on the pipe */
+  /**
+   * most of the engines' torque that the impeller takes in a valley of their curve below where they settle, and the engine rotation
+   * there, rev/s; NaN where the curve has none. From 0.95 they hardly climb out of it.
+   */
   bogRatio: number
   bogRotation: number
+  /** the impeller holds the engines below a valley that they would run on beyond */
+  held: boolean
   comesOnPipe: boolean
 }
 
@@ -137,7 +142,7 @@ export interface Verdict {
   designSpeed: number
   /** engine rotation there, rev/s */
   rotation: Range
-  /** pitch that would put the engines 1–5 % over their power peak there */
+  /** the pitch of these blades that does best on the whole balance, and the pitches that do about as well */
   bestPitch: Range
   pitchNow: number
 }

@@ -15,6 +15,9 @@ interface Idea extends Omit<Change, 'rotation' | 'pull' | 'topSpeed'> {
 
 const mm = (x: number, digits = 0) => `${(x * 1000).toFixed(digits)} mm`
 
+/** There is a belt, a chain or gears between engines and impeller. */
+export const hasReduction = (craft: Craft): boolean => Math.abs(craft.drive.ratio.value - 1) > 1e-3
+
 /** The changes worth trying on this craft; `bestPitch` in m or NaN. */
 function ideasFor(craft: Craft, bestPitch: number): Idea[] {
   const ideas: Idea[] = []
@@ -61,20 +64,12 @@ function ideasFor(craft: Craft, bestPitch: number): Idea[] {
       3e-6,
     )
   const ratio = craft.drive.ratio.value
-  put(
-    'ratio-more',
-    `10 % more reduction, ratio ${(1.1 * ratio).toFixed(2)}`,
-    'drive.ratio',
-    ratio,
-    1.1 * ratio,
-  )
-  put(
-    'ratio-less',
-    `10 % less reduction, ratio ${(0.9 * ratio).toFixed(2)}`,
-    'drive.ratio',
-    ratio,
-    0.9 * ratio,
-  )
+  // a direct drive has no ratio to change
+  if (hasReduction(craft)) {
+    const to = (more: number) => `ratio ${(more * ratio).toFixed(2)}`
+    put('ratio-more', `10 % more reduction, ${to(1.1)}`, 'drive.ratio', ratio, 1.1 * ratio)
+    put('ratio-less', `10 % less reduction, ${to(0.9)}`, 'drive.ratio', ratio, 0.9 * ratio)
+  }
   if (stator.vanes.value === 0)
     put('stator', 'a stator of 7 vanes behind the impeller', 'jet.stator.vanes', 0, 7)
   const heaviest = craft.weights.reduce((b, w, i) => (w.mass.value > craft.weights[b]!.mass.value ? i : b), 0)

@@ -9,7 +9,9 @@ import {
 } from '../../trades/engine/enginesFromCraft.ts'
 import { jetFromCraft } from '../../trades/jet/jetFromCraft.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
+import { PumpFan, withLeadingPitch } from '../../trades/jet/pumpFan.ts'
 import { buildPumpMap, type PumpMap } from '../../trades/jet/pumpMap.ts'
+import { NotKnown } from '../../trades/trade.ts'
 import type { CraftModel, Unit } from './propulsionModel.ts'
 import type { Shaft } from './shaft.ts'
 
@@ -36,6 +38,7 @@ export interface Leeway {
 /** Pump maps by what they depend on, so that a change elsewhere costs no new map. Keep one for a session. */
 export class MapStore {
   private readonly maps = new Map<string, PumpMap>()
+  private readonly fans = new Map<string, PumpFan>()
   private readonly most: number
 
   constructor(most = 96) {
@@ -43,15 +46,7 @@ export class MapStore {
   }
 
   of(spec: JetSpec): PumpMap {
-    const { rotor, model, water, system } = spec
-    const key = JSON.stringify([
-      rotor,
-      model,
-      water.density,
-      water.viscosity,
-      system.stator,
-      system.nozzleDiameter,
-    ])
+    const key = keyOf(spec)
     const known = this.maps.get(key)
     if (known) return known
     const made = buildPumpMap(spec)
@@ -60,16 +55,28 @@ export class MapStore {
     this.maps.set(key, made)
     return made
   }
+
+  /** Maps of the same blades at any pitch. */
+  fan(spec: JetSpec): PumpFan {
+    const key = keyOf(withLeadingPitch(spec, spec.rotor.tipDiameter))
+    const known = this.fans.get(key)
+    if (known) return known
+    const made = new PumpFan(spec)
+    if (this.fans.size >= this.most / 4) this.fans.delete(this.fans.keys().next().value!)
+    this.fans.set(key, made)
+    return made
+  }
+}
+
+/** What a pump map depends on; the nozzle counts only where no stator straightens the flow before it. */
+function keyOf({ rotor, model, water, system }: JetSpec): string {
+  const { density, viscosity } = water
+  const nozzle = system.stator ? 0 : system.nozzleDiameter
+  return JSON.stringify([rotor, model, density, viscosity, system.stator, nozzle])
 }
 
 /** Why a craft cannot be balanced; `path` names the value that is missing. */
-export class NotBalanced extends Error {
-  readonly path: string
-  constructor(path: string, says: string) {
-    super(says)
-    this.path = path
-  }
-}
+export class NotBalanced extends NotKnown {}
 
 /** The craft as propulsion units and a hull. Throws NotBalanced when an engine has no curve. */
 export function modelFromCraft(

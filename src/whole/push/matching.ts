@@ -4,6 +4,7 @@ import { linspace } from '../../base/numerics/interpolate.ts'
 import type { Craft } from '../../craft/index.ts'
 import { jetPoint } from '../../trades/jet/pumpMap.ts'
 import type { Matching } from './balanceTypes.ts'
+import { type Bog, hardlyClimbs } from './bog.ts'
 import type { MapStore } from './craftModel.ts'
 import type { Table } from './operatingTable.ts'
 import type { CraftModel } from './propulsionModel.ts'
@@ -17,7 +18,7 @@ export function matchingOf(
   maps: MapStore,
   table: Table,
   bestShare: number,
-  bog: { ratio: number; rotation: number },
+  bog: Bog,
   points = 72,
 ): Matching {
   const unit = model.units[0]!
@@ -45,6 +46,10 @@ export function matchingOf(
     powerPeakRotation: shaftPowerPeak(shaft).rotation,
     bogRatio: bog.ratio,
     bogRotation: bog.rotation,
-    comesOnPipe: bog.ratio < 0.95,
+    held: bog.held,
+    comesOnPipe:
+      Number.isFinite(table.rows[0]!.propulsion.states[0]!.rotation) &&
+      !bog.held &&
+      !(bog.ratio > hardlyClimbs),
   }
 }

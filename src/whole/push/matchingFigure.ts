@@ -89,9 +89,6 @@ export function matchingFigure(now: Balance, other: Balance | undefined, look: L
     x: { label: 'engine speed', unit: 'rpm', max: lastPull(now, other) * 60 },
     y: { label: 'torque at the engine', unit: look.torque, min: 0, max: inLook(most * 1.18, 'torque', look) },
     series,
-    zones: [
-      { axis: 'x', from: peak * 1.01, to: peak * 1.05, label: 'aim: 1–5 % over', colour: okabeIto.green },
-    ],
     lines: [{ axis: 'x', at: peak, label: 'most power' }],
     markers: [
       ...bogMarker(m, look),
@@ -143,7 +140,7 @@ function bogMarker(m: Matching, look: Look): ChartMarker[] {
       y: inLook(y, 'torque', look),
       shape: 'triangle',
       colour: okabeIto.vermillion,
-      label: 'bogs here',
+      label: m.held ? 'bogs here' : 'may hang here',
     },
   ]
 }

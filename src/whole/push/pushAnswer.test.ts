@@ -9,7 +9,7 @@ const craft = demoCraft('heron')
 test('the answer says speed, pull, rotation and what to do about the pitch, in the units asked for', () => {
   const answer = pushAnswer(craft, madeUpBalance(), metricLook)
   expect(answer.says).toBe(
-    'It should reach 35.6 km/h and pull 420 N tied up at 6840 rpm. The impeller looks too steep: 104 mm of pitch would suit the engines better than 118 mm (+14 N of pull, +1.9 km/h).',
+    'It should reach 35.6 km/h and pull 420 N tied up at 6840 rpm. The impeller looks too steep: 96 to 112 mm of pitch would do best, it has 118 mm (at 104 mm: +14 N of pull, +1.9 km/h).',
   )
   expect(answer.range).toBe('33 to 38 km/h, 386 to 454 N')
   expect(pushAnswer(craft, madeUpBalance(), inchLook).says).toContain('22.1 mph and pull 94 lbf')

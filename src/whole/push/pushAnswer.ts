@@ -19,8 +19,9 @@ export function pushAnswer(craft: Craft, b: Balance, look: Look): PushAnswer {
     (r) => r !== '',
   )
   if (ranges.length > 0) answer.range = ranges.join(', ')
-  const doubt = doubtOf(craft, b)
-  if (doubt !== '') answer.confidence = doubt
+  const { share, names } = doubtOf(craft, b)
+  if (names.length > 0)
+    answer.confidence = `${Math.round(100 * share)} % of the doubt comes from ${names.join(' and ')}.`
   return answer
 }
 
@@ -44,7 +45,7 @@ function going(b: Balance, look: Look): string {
 function impeller(b: Balance, look: Look): string {
   const { code, bestPitch, pitchNow } = b.verdict
   const pitches = Number.isFinite(bestPitch.value)
-    ? `: ${says(bestPitch.value, 'length', look)} of pitch would suit the engines better than ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
+    ? `: ${saysRange(bestPitch, 'length', look)} of pitch would do best, it has ${says(pitchNow, 'length', look)}${pitchBuys(b, look)}`
     : ''
   switch (code) {
     case 'too steep':
@@ -65,18 +66,19 @@ function pitchBuys(b: Balance, look: Look): string {
   const speed = Number.isFinite(change.topSpeed.value)
     ? `, ${saysStep(change.topSpeed.value, 'speed', look)}`
     : ''
-  return ` (${saysStep(change.pull.value, 'force', look)} of pull${speed})`
+  return ` (at ${says(b.verdict.bestPitch.value, 'length', look)}: ${saysStep(change.pull.value, 'force', look)} of pull${speed})`
 }
 
-/** Inputs that carry most of the doubt of the speed (or of the pull where there is no speed), in words. */
-function doubtOf(craft: Craft, b: Balance): string {
+/** Share of the doubt of the speed (of the pull where there is no speed) that its two largest inputs carry, and their names. */
+export function doubtOf(craft: Craft, b: Balance): { share: number; names: string[] } {
   const by = (d: Driver) => (Number.isFinite(b.topSpeed.value) ? d.topSpeed : d.pull)
   const total = b.drivers.reduce((sum, d) => sum + by(d) ** 2, 0)
-  if (!(total > 0)) return ''
+  if (!(total > 0)) return { share: 0, names: [] }
   const most = [...b.drivers].sort((x, y) => by(y) - by(x)).slice(0, 2)
-  const share = Math.round((100 * most.reduce((sum, d) => sum + by(d) ** 2, 0)) / total)
-  const names = most.map((d) => driverName(craft, d))
-  return `${share} % of the doubt comes from ${names.join(' and ')}.`
+  return {
+    share: most.reduce((sum, d) => sum + by(d) ** 2, 0) / total,
+    names: most.map((d) => driverName(craft, d)),
+  }
 }
 
 /** A driver in a builder's words: its own when it has some, else its field's label with its part. */

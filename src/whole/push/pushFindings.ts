@@ -4,6 +4,7 @@ import type { Range } from '../../base/answers/solved.ts'
 import { formatQuantity } from '../../base/units/format.ts'
 import { type Craft, fieldAt } from '../../craft/index.ts'
 import type { Balance, Change, Driver } from './balanceTypes.ts'
+import { humpWanted, type Wants, wantsOf } from './merit.ts'
 import { partName } from './pushAnswer.ts'
 
 const rpm = (n: number) => `${Math.round((n * 60) / 10) * 10} rpm`
@@ -22,7 +23,7 @@ const sources = {
   match: 'Torque balance of engine and impeller, every root',
   planing: 'Savitsky 1964, Hydrodynamic design of planing hulls',
   preplaning: 'Mercier and Savitsky 1973, Resistance of transom-stern craft in the pre-planing regime',
-  practice: 'Engines 1–5 % past their power peak tied up: common practice, no source',
+  pitches: 'Every pitch of these blades on the whole balance; right is what loses no more than 2 %',
 }
 
 /** The likeliest thing to measure: the input that widens the answers most and was not measured. */
@@ -108,7 +109,7 @@ function verdictOf(b: Balance): Finding {
       says: b.verdict.says,
       standing: standing[b.verdict.code],
       because,
-      sources: [sources.strip, sources.match, sources.practice],
+      sources: [sources.pitches, sources.strip, sources.match],
     },
     b.verdict.bestPitch,
     'm',
@@ -168,7 +169,7 @@ function humpOf(b: Balance): Finding {
   const { speed, drag, thrust, margin } = b.hump
   if (!(thrust > 0)) return unknownHump(b)
   if (!Number.isFinite(drag)) return noDrag(b)
-  const enough = margin >= 1.25
+  const enough = margin >= humpWanted
   const stuck = b.run.stuck
   const says = stuck
     ? `It does not get over the hump: at ${ms(b.run.stuckAt ?? speed)} it lacks ${N(b.run.deficit ?? drag - thrust)} of thrust.`
@@ -211,25 +212,31 @@ function noDrag(b: Balance): Finding {
 }
 
 function pipeOf(b: Balance): Finding {
-  const { bogRatio, bogRotation, comesOnPipe } = b.matching
-  const many = b.tiedUpRoots.filter((r) => r.stable).length
-  const says = comesOnPipe
-    ? `The engines pull up to their power band: on the way the impeller takes ${Math.round(bogRatio * 100)} % of their torque at most, at ${rpm(bogRotation)}.`
-    : !Number.isFinite(bogRotation)
-      ? 'No engine is running.'
-      : `The engines ${bogRatio < 1 ? 'may hang' : 'bog'} at ${rpm(bogRotation)}: there the impeller takes ${Number.isFinite(bogRatio) ? `${Math.round(bogRatio * 100)} %` : 'more than all'} of their torque, and above 95 % they hardly climb.`
+  const { bogRatio, bogRotation, comesOnPipe, held } = b.matching
+  const settled = b.tiedUp.rotation
+  const runs = Number.isFinite(settled)
+  const above = b.tiedUpRoots.filter((r) => r.stable && r.rotation > settled).at(-1)
+  const share = `${Math.round(bogRatio * 100)} %`
+  const says = !runs
+    ? 'The engines do not pull up: no steady speed with this impeller.'
+    : held
+      ? `The engines bog at ${rpm(settled)}: above it the impeller takes up to ${share} of their torque${above ? `, though past that they would hold ${rpm(above.rotation)}` : ''}. A lighter load while they come up, or less pitch, carries them over.`
+      : !comesOnPipe
+        ? `The engines may hang at ${rpm(bogRotation)}: there the impeller takes ${share} of their torque, and above 95 % they hardly climb.`
+        : Number.isFinite(bogRatio)
+          ? `The engines pull up to ${rpm(settled)}: on the way the impeller takes ${share} of their torque at most, at ${rpm(bogRotation)}.`
+          : `The engines pull straight up to ${rpm(settled)}, without a valley on the way.`
   return {
     id: 'push.pipe',
     question: 'push',
     says,
     ...(Number.isFinite(bogRatio) ? { value: bogRatio, unit: '1' } : {}),
-    standing: comesOnPipe ? 'good' : bogRatio < 1 ? 'watch' : 'stop',
+    standing: !runs || held ? 'stop' : comesOnPipe ? 'good' : 'watch',
     because: [
       {
-        says:
-          many > 1
-            ? `${many} steady speeds tied up; from idle it stays at the lowest`
-            : 'one steady speed tied up',
+        says: held
+          ? `${b.tiedUpRoots.filter((r) => r.stable).length} steady speeds tied up; from idle it stays at the lowest`
+          : 'from idle one steady speed is reached, tied up',
         link: 'result:roots',
       },
       { says: `pitch ${mm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
@@ -272,18 +279,38 @@ function deadOf(craft: Craft, b: Balance): Finding[] {
   ]
 }
 
-/** The single change that buys most top speed for certain, or most pull when speed is not in doubt. */
+/** What one change is worth, as a share of now: pull and speed alike, pull alone where the hump is short of thrust. */
+export function worthOf(b: Balance, c: Pick<Change, 'pull' | 'topSpeed'>, wants: Wants): number {
+  const part = (r: Range, now: number) =>
+    Number.isFinite(r.value) && now > 0 ? Math.log1p(Math.max(-0.99, r.value / now)) : 0
+  const pull = part(c.pull, b.pull.value)
+  const speed = part(c.topSpeed, b.topSpeed.value)
+  const short = b.run.stuck || b.hump.margin < humpWanted
+  if (short || wants === 'pull' || wants === 'plane') return pull
+  return wants === 'speed' ? speed : (pull + speed) / 2
+}
+
+/** It would cost pull and speed both. */
+export const lowersBoth = (c: Pick<Change, 'pull' | 'topSpeed'>): boolean =>
+  c.pull.value < 0 && (c.topSpeed.value < 0 || !Number.isFinite(c.topSpeed.value))
+
+/** worth from which a change is offered, a share of now */
+const worthOffering = 0.01
+
+/** The single change that buys most of what the builder wants. */
 function bestChangeOf(craft: Craft, b: Balance): Finding[] {
-  const sure = (c: Change) => Number.isFinite(c.topSpeed.value) && c.topSpeed.low > 0
-  const gain = (c: Change) => c.topSpeed.value
-  const best = b.changes.filter(sure).sort((x, y) => gain(y) - gain(x))[0]
-  if (!best || gain(best) < 0.05) return []
+  const wants = wantsOf(craft)
+  const worth = (c: Change) => worthOf(b, c, wants)
+  const best = b.changes.filter((c) => !lowersBoth(c)).sort((x, y) => worth(y) - worth(x))[0]
+  if (!best || !(worth(best) > worthOffering)) return []
+  const known = Number.isFinite(best.topSpeed.value)
+  const speed = known ? `${signed(best.topSpeed.value, ms)} top speed, ` : ''
   return [
     withRange(
       {
         id: 'push.change',
         question: 'push',
-        says: `The one change that buys most speed: ${best.says}; ${signed(best.topSpeed.value, ms)} top speed, ${signed(best.pull.value, N)} pull, ${signed(best.rotation.value, rpm)}.`,
+        says: `The one change that buys most: ${best.says}; ${speed}${signed(best.pull.value, N)} pull, ${signed(best.rotation.value, rpm)}.`,
         standing: 'good',
         because: [
           {
@@ -293,8 +320,8 @@ function bestChangeOf(craft: Craft, b: Balance): Finding[] {
         ],
         sources: [sources.strip, sources.match],
       },
-      best.topSpeed,
-      'm/s',
+      known ? best.topSpeed : best.pull,
+      known ? 'm/s' : 'N',
     ),
   ]
 }

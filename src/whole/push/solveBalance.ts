@@ -4,24 +4,20 @@ import { type Craft, whatIf } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { jetFlagTexts } from '../../trades/jet/jetFlags.ts'
 import type { Balance, BalanceCurve, OneDead, OperatingPoint } from './balanceTypes.ts'
+import { bogOf } from './bog.ts'
 import { changesFor } from './changes.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
 import { rangesOf } from './doubts.ts'
 import { matchingOf } from './matching.ts'
+import { wantsOf } from './merit.ts'
 import { humpOf, operatingTable, type Table, type TableRow } from './operatingTable.ts'
+import { type PitchScan, pitchPoint, scanPitches } from './pitchScan.ts'
 import { anchorOf, probe } from './probe.ts'
 import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
+import { dragTableOf } from './quickSums.ts'
 import { runFromRest } from './runUp.ts'
 import { beyondTable, engineTorque, shaftPowerPeak, shaftRedline } from './shaft.ts'
-import {
-  bestPitchShare,
-  bogPoint,
-  type Design,
-  designOf,
-  judge,
-  pitchPerTorque,
-  withPitch,
-} from './verdict.ts'
+import { designOf, judge } from './verdict.ts'
 import { limitOf } from './whatLimits.ts'
 
 export interface BalanceOptions {
@@ -29,8 +25,8 @@ export interface BalanceOptions {
   maps?: MapStore
   /** false for the quick answer while a slider moves: no ranges, no changes */
   ranges?: boolean
-  /** best pitch known from before (m): it does not depend on the pitch being tried */
-  knownBestPitch?: number
+  /** every pitch of these blades, known from before: it does not depend on the pitch being tried; false leaves it out */
+  pitches?: PitchScan | false
   /** torque curves worked out elsewhere, by engine index */
   solved?: SolvedCurves
   /** speeds in the table */
@@ -52,12 +48,16 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const first = table.rows[0]!
   const tiedUp = pointOf(model, first)
   const top = table.top && pointOf(model, table.top)
-  const bog = bogPoint(model)
+  const bog = bogOf(unit)
   const peak = shaftPowerPeak(unit.shaft)
   const pitchNow = craft.jet.rotor.pitch.value
   const run = runFromRest(model, table)
   const design = designOf(table, run.stuck)
-  const bestPitch = options.knownBestPitch ?? bestPitchOf(model, maps, design) * pitchNow
+  const drag = dragTableOf(model)
+  const fan = maps.fan(unit.spec)
+  const scan =
+    options.pitches === false ? undefined : (options.pitches ?? scanPitches(craft, model, fan, drag))
+  const bestPitch = scan?.best ?? Number.NaN
 
   const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
   const anchor = anchorOf(
@@ -68,20 +68,17 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   )
   const ranges = ranged ? rangesOf(craft, model, anchor, maps, solved) : undefined
   const rotation = ranges?.rotation ?? bare(tiedUp.rotation)
-  const pitchHalf =
-    ranges && Number.isFinite(bestPitch)
-      ? bestPitch * ranges.torqueDoubt * pitchPerTorque(unit, maps, design.speed, bestPitch / pitchNow)
-      : Number.NaN
   // at speed the rotation is as doubtful, in parts, as tied up
   const there = propel(model, design.speed, anchor.tied).states[0]!.rotation * unit.shaft.ratio
   const part = there / rotation.value
-  const verdict = judge(
-    { value: there, low: rotation.low * part, high: rotation.high * part },
-    peak.rotation,
+  const verdict = judge({
+    rotation: { value: there, low: rotation.low * part, high: rotation.high * part },
+    powerPeak: peak.rotation,
     design,
-    pitchNow,
-    { value: bestPitch, low: bestPitch - pitchHalf, high: bestPitch + pitchHalf },
-  )
+    wants: wantsOf(craft),
+    ...(scan ? { scan } : {}),
+    now: scan ? pitchPoint(craft, model, drag, fan, pitchNow) : { pitch: pitchNow, merit: Number.NaN },
+  })
   const hump = humpPointOf(humpOf(model, table))
   const balance: Balance = {
     curve: curveOf(model, table, craft.rider.position.value),
@@ -93,7 +90,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     topSpeed: ranges?.topSpeed ?? bare(top?.speed ?? Number.NaN),
     pull: ranges?.pull ?? bare(tiedUp.thrust),
     tiedUpRotation: rotation,
-    limitedBy: limitOf(model, table, tiedUp, top, run),
+    limitedBy: limitOf(model, table, tiedUp, top, run, verdict.code),
     matching: matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40),
     run,
     hump,
@@ -107,25 +104,6 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const dead = (options.oneDead ?? true) ? oneDeadOf(craft, maps, solved) : undefined
   if (dead) balance.oneDead = dead
   return balance
-}
-
-/**
- * Pitch factor for the aim at the speed that matters to the craft with that very pitch fitted: hump or top
- * speed move with the pitch, so the two are brought together. Does not depend on the pitch fitted now.
- */
-function bestPitchOf(model: CraftModel, maps: MapStore, design: Design): number {
-  const unit = model.units[0]!
-  let share = bestPitchShare(unit, maps, design.speed)
-  for (let i = 0; i < 3 && Number.isFinite(share); i++) {
-    const spec = withPitch(unit.spec, share)
-    const fitted = { ...model, units: model.units.map((u) => ({ ...u, spec, map: maps.of(spec) })) }
-    const table = operatingTable(fitted, { steps: 24 })
-    const stuck = table.top !== undefined && table.top.drag.regime !== 'planing'
-    const next = bestPitchShare(unit, maps, designOf(table, stuck).speed)
-    if (Math.abs(next / share - 1) < 1e-3) return next
-    share = next
-  }
-  return share
 }
 
 function pointOf(model: CraftModel, row: TableRow): OperatingPoint {

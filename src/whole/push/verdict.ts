@@ -1,25 +1,20 @@
 /**
- * Is the impeller too steep or too shallow for these engines? At the speed that matters they should turn
- * 1-5 % faster than where they give most power: there the thrust hardly changes with pitch, and
- * over-pitching costs about twice what under-pitching does (model result; the aim itself is common
- * practice, no source). The speed that matters is the hump while thrust is scarce there, else the top
- * speed; a craft without a steady run is judged tied up.
+ * Is the impeller too steep or too shallow? It is right where its pitch does what the builder wants about as well as the best pitch
+ * of the same blades on the whole balance (pitchScan.ts). Where the engines then turn against their best power is the reason that
+ * goes with it, never the yardstick: on a belt the best lies a little over their peak, on a direct drive well below it.
  */
 import type { Range } from '../../base/answers/solved.ts'
-import { brent } from '../../base/numerics/roots.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
-import { jetPoint } from '../../trades/jet/pumpMap.ts'
 import type { Verdict } from './balanceTypes.ts'
-import type { MapStore } from './craftModel.ts'
+import { type Wants, wantsSays } from './merit.ts'
 import type { Table } from './operatingTable.ts'
-import type { CraftModel, Unit } from './propulsionModel.ts'
-import { impellerDrive, shaftPowerPeak } from './shaft.ts'
+import { type PitchPoint, type PitchScan, rightWithin } from './pitchScan.ts'
 
-/** engine rotation over rotation of most power: aim, and the ends of what counts as right */
-export const aim = { value: 1.03, low: 0.99, high: 1.06 }
+/** engine rotation over rotation of most power within which their power is counted as used */
+export const nearPeak = { low: 0.95, high: 1.08 }
 
-/** Share of the power peak below which an engine is not yet on its pipe. */
-const onPipe = 0.85
+/** loss of merit up to which a pitch is only a little off */
+const littleOff = 0.05
 
 /** The same blades with their pitch, at both edges, multiplied. */
 export function withPitch(spec: JetSpec, share: number): JetSpec {
@@ -30,47 +25,13 @@ export function withPitch(spec: JetSpec, share: number): JetSpec {
   }
 }
 
-/** Torque of the impeller at rotation n and speed V with its pitch multiplied by `share`. */
-function loadAt(unit: Unit, maps: MapStore, n: number, V: number, share: number): number {
-  const spec = withPitch(unit.spec, share)
-  return jetPoint(maps.of(spec), spec, n, V).T
-}
-
-/** Pitch factor that puts the unit at the aim at speed V; NaN when no pitch between half and twice does. */
-export function bestPitchShare(unit: Unit, maps: MapStore, V: number): number {
-  const n = (aim.value * shaftPowerPeak(unit.shaft).rotation) / unit.shaft.ratio
-  if (!Number.isFinite(n)) return Number.NaN
-  const drive = impellerDrive(unit.shaft, n)
-  const f = (s: number) => loadAt(unit, maps, n, V, s) - drive
-  // torque rises with pitch until the blades stall: bracket outwards from now
-  const ladder = [1, 0.9, 1.12, 0.8, 1.26, 0.7, 1.42, 0.6, 1.6, 0.5, 1.8, 2]
-  let below = Number.NaN
-  let above = Number.NaN
-  for (const s of ladder) {
-    const miss = f(s)
-    if (miss <= 0 && !(s < below)) below = s
-    if (miss > 0 && !(s > above)) above = s
-    if (Number.isFinite(below) && Number.isFinite(above)) break
-  }
-  if (!(below < above)) return Number.NaN
-  const root = brent(f, below, above, { tolerance: 2e-4 })
-  return root.converged ? root.value : Number.NaN
-}
-
-/** Share of pitch that one part of torque is worth, dln P / dln T at the aim. */
-export function pitchPerTorque(unit: Unit, maps: MapStore, V: number, share: number): number {
-  const n = (aim.value * shaftPowerPeak(unit.shaft).rotation) / unit.shaft.ratio
-  const at = (s: number) => loadAt(unit, maps, n, V, s)
-  return Math.log(1.02 / 0.98) / Math.log(at(share * 1.02) / at(share * 0.98))
-}
-
-/** Where the pitch is judged. */
+/** Where the reason is looked at. */
 export interface Design {
   speed: number
   at: 'tied up' | 'at the hump' | 'at top speed'
 }
 
-/** The speed that matters for this craft. */
+/** The speed that matters for this craft: the hump while thrust is scarce there, else the top speed. */
 export function designOf(table: Table, stuck: boolean): Design {
   const hump = table.rows[table.humpRow]
   if (!table.top || !hump) return { speed: 0, at: 'tied up' }
@@ -81,73 +42,62 @@ export function designOf(table: Table, stuck: boolean): Design {
 
 const percent = (x: number) => `${Math.abs(Math.round(x * 100))} %`
 const rpm = (n: number) => `${Math.round((n * 60) / 10) * 10} rpm`
-const mm = (x: number) => `${Math.round(x * 1000)} mm`
+const whole = (x: number) => Math.round(x * 1000)
 
-/**
- * The verdict from the rotation at the design speed (range, rev/s of the engine), the rotation of most
- * power and the best pitch (m, range; NaN where there is none).
- */
-export function judge(
-  rotation: Range,
-  powerPeak: number,
-  design: Design,
-  pitchNow: number,
-  bestPitch: Range,
-): Verdict {
-  const ratio = rotation.value / powerPeak
-  const base = { bestPitch, pitchNow, designSpeed: design.speed, judged: design.at, rotation }
-  if (!Number.isFinite(ratio))
-    return { ...base, code: 'unknown', says: 'The engines cannot turn this impeller at all.' }
-  const sure =
-    Number.isFinite(rotation.low) &&
-    (rotation.high / powerPeak < aim.low || rotation.low / powerPeak > aim.high)
-  const likely = sure ? '' : 'likely '
-  const change = Number.isFinite(bestPitch.value)
-    ? `; ${mm(bestPitch.value)} of pitch instead of ${mm(pitchNow)} would put them 1–5 % over it`
-    : '; no pitch of these blades puts them there'
-  const peak = `their most power at ${rpm(powerPeak)}`
-  const where = design.at === 'at top speed' ? `at ${design.speed.toFixed(1)} m/s` : design.at
-  if (ratio < aim.low) {
-    const why =
-      ratio >= onPipe
-        ? `${where} it holds the engines at ${rpm(rotation.value)}, ${percent(1 - ratio)} short of ${peak}`
-        : `it holds the engines at ${rpm(rotation.value)}, ${percent(1 - ratio)} short of ${peak} and not yet in their power band`
-    return { ...base, code: 'too steep', says: `The impeller is ${likely}too steep: ${why}${change}.` }
-  }
-  if (ratio > aim.high)
+/** "92 to 104 mm", or one pitch where the two round to the same */
+export const pitchSpan = (low: number, high: number) =>
+  whole(low) === whole(high) ? `${whole(low)} mm` : `${whole(low)} to ${whole(high)} mm`
+
+/** What a verdict is made from. */
+export interface Judged {
+  /** engine rotation at the design speed, rev/s */
+  rotation: Range
+  powerPeak: number
+  design: Design
+  wants: Wants
+  /** absent while it is still to be worked out */
+  scan?: PitchScan
+  /** the pitch that is fitted, and what it does */
+  now: Pick<PitchPoint, 'pitch' | 'merit'>
+}
+
+const none = { value: Number.NaN, low: Number.NaN, high: Number.NaN }
+
+/** The verdict; its `bestPitch` is the best of the scan with the pitches that do as well. */
+export function judge({ rotation, powerPeak, design, wants, scan, now }: Judged): Verdict {
+  const bestPitch = scan ? { value: scan.best, low: scan.low, high: scan.high } : none
+  const base = { bestPitch, pitchNow: now.pitch, designSpeed: design.speed, judged: design.at, rotation }
+  if (!scan) return { ...base, code: 'unknown', says: 'Which pitch suits is still to be worked out.' }
+  if (!Number.isFinite(scan.best))
+    return { ...base, code: 'unknown', says: 'The engines cannot turn an impeller of these blades at all.' }
+  const most = Math.max(...scan.points.map((p) => p.merit))
+  const loss = 1 - now.merit / most
+  const span = pitchSpan(scan.low, scan.high)
+  const reason = reasonOf(rotation.value / powerPeak, rotation.value, powerPeak, design)
+  // a dip inside the best stretch is still what the stretch is; just outside it the loss decides
+  const inside = now.pitch >= scan.low && now.pitch <= scan.high
+  if (inside || loss <= rightWithin)
     return {
       ...base,
-      code: 'too shallow',
-      says: `The impeller is ${likely}too shallow: ${where} the engines run on to ${rpm(rotation.value)}, ${percent(ratio - 1)} past ${peak}${change}.`,
+      code: 'right',
+      says: `The impeller suits these engines: its ${whole(now.pitch)} mm of pitch lies where ${wantsSays[wants]} is best, ${span}; ${reason}.`,
     }
-  const place = ratio >= 1 ? 'over' : 'under'
+  const code = now.pitch > scan.best ? 'too steep' : 'too shallow'
+  const little = loss < littleOff ? 'a little ' : ''
   return {
     ...base,
-    code: 'right',
-    says: `The impeller suits these engines: ${where} they turn ${rpm(rotation.value)}, ${percent(ratio - 1)} ${place} ${peak}.`,
+    code,
+    says: `The impeller is ${little}${code}: ${span} of pitch instead of ${whole(now.pitch)} mm does best for ${wantsSays[wants]}; ${reason}.`,
   }
 }
 
-/**
- * Worst share of the engines' torque the impeller takes on the way up to the power band, and where
- * (engine rotation). Above 0.95 the engines hang there.
- */
-export function bogPoint(model: CraftModel): { ratio: number; rotation: number } {
-  const unit = model.units[0]!
-  if (!unit.shaft.engines.some((e) => e.running))
-    return { ratio: Number.POSITIVE_INFINITY, rotation: Number.NaN }
-  const peak = shaftPowerPeak(unit.shaft).rotation / unit.shaft.ratio
-  let ratio = 0
-  let rotation = Number.NaN
-  for (let i = 0; i <= 40; i++) {
-    const n = peak * (0.25 + ((onPipe - 0.25) * i) / 40)
-    const drive = impellerDrive(unit.shaft, n)
-    if (drive <= 0) return { ratio: Number.POSITIVE_INFINITY, rotation: n * unit.shaft.ratio }
-    const share = jetPoint(unit.map, unit.spec, n, 0).T / drive
-    if (share > ratio) {
-      ratio = share
-      rotation = n * unit.shaft.ratio
-    }
-  }
-  return { ratio, rotation }
+/** Where the engines turn against their best power, with the pitch that is fitted. */
+function reasonOf(ratio: number, rotation: number, powerPeak: number, design: Design): string {
+  if (!Number.isFinite(ratio)) return 'the engines cannot turn the one that is fitted'
+  const where = design.at === 'at top speed' ? `at ${design.speed.toFixed(1)} m/s` : design.at
+  const side = ratio >= 1 ? 'past' : 'short of'
+  const off = Math.round(Math.abs(ratio - 1) * 100)
+  return off === 0
+    ? `${where} they turn ${rpm(rotation)}, where they have most power`
+    : `${where} it holds them at ${rpm(rotation)}, ${percent(ratio - 1)} ${side} their most power at ${rpm(powerPeak)}`
 }

@@ -1,10 +1,10 @@
 /** What holds the craft back, in one word and one sentence made from the numbers. */
 
-import type { Balance, OperatingPoint, RunUp } from './balanceTypes.ts'
+import type { Balance, OperatingPoint, RunUp, Verdict } from './balanceTypes.ts'
 import type { Table } from './operatingTable.ts'
 import type { CraftModel } from './propulsionModel.ts'
 import { shaftPowerPeak } from './shaft.ts'
-import { aim } from './verdict.ts'
+import { nearPeak } from './verdict.ts'
 
 const ms = (v: number) => `${v.toFixed(1)} m/s`
 const N = (f: number) => `${Math.round(f)} N`
@@ -15,6 +15,7 @@ export function limitOf(
   tiedUp: OperatingPoint,
   top: OperatingPoint | undefined,
   run: RunUp,
+  pitch: Verdict['code'],
 ): Balance['limitedBy'] {
   if (!Number.isFinite(tiedUp.rotation))
     return {
@@ -39,12 +40,14 @@ export function limitOf(
       says: `The jet cavitates at ${ms(top.speed)}: more power would make noise, not thrust.`,
     }
   const peak = shaftPowerPeak(model.units[0]!.shaft)
-  if (top.ofPowerPeak < aim.low)
+  // of the best pitches none may bring the engines to their peak: then it is not the impeller that could be bettered
+  const matched = pitch === 'right'
+  if (!matched && top.ofPowerPeak < nearPeak.low)
     return {
       code: 'impeller',
       says: `The impeller holds the engines ${Math.round((1 - top.ofPowerPeak) * 100)} % below their best power at ${ms(top.speed)}.`,
     }
-  if (top.ofPowerPeak > aim.high + 0.02)
+  if (!matched && top.ofPowerPeak > nearPeak.high)
     return {
       code: 'impeller',
       says: `The engines run ${Math.round((top.ofPowerPeak - 1) * 100)} % past their best power at ${ms(top.speed)}; the impeller cannot use what they have.`,

@@ -18,4 +18,10 @@ export const demos = [
     says: 'a 2.5 m one-person sled for sampling small lakes, one 99 cc two-stroke with a welded pipe',
     text: () => import('../../../../demo/dabchick.yaml?raw').then((m) => m.default),
   },
+  {
+    file: 'sandpiper.yaml',
+    name: 'Sandpiper',
+    says: 'a 2.3 m stand-on board for reading level staffs, two 41 cc engines straight on one steep impeller',
+    text: () => import('../../../../demo/sandpiper.yaml?raw').then((m) => m.default),
+  },
 ] as const

@@ -74,14 +74,11 @@ function lines(look: Look): Line[] {
     ['Time to 95 % of top speed', 's', (b) => plain(b.run.timeTo95 ?? Number.NaN, 1)],
     ['Engines’ most power at', 'rpm', (b) => plain(Math.round(b.matching.powerPeakRotation * 6) * 10, 0)],
     [
-      'Pitch that suits the engines',
+      'Pitch that does best',
       look.length,
-      (b) =>
-        b.ranged
-          ? plain(inLook(b.verdict.bestPitch.value, 'length', look), look.length === 'mm' ? 0 : 2)
-          : '–',
+      (b) => plain(inLook(b.verdict.bestPitch.value, 'length', look), look.length === 'mm' ? 0 : 2),
     ],
-    ['Torque taken on the way up, at most', '%', (b) => plain(b.matching.bogRatio * 100, 0)],
+    ['Torque taken in a valley on the way up', '%', (b) => plain(b.matching.bogRatio * 100, 0)],
   ]
 }
 

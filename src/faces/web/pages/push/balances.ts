@@ -23,7 +23,7 @@ function quickAnswer(craft: Craft, tried: boolean, solved: SolvedCurves | undefi
   let answer: Answer
   try {
     // the pitch that suits the engines takes several more impellers: while trying it waits for the full answer
-    const pitch = tried ? { knownBestPitch: Number.NaN } : {}
+    const pitch = tried ? { pitches: false as const } : {}
     answer = {
       balance: solveBalance(craft, {
         maps,

@@ -24,7 +24,7 @@ export function inventedOrder(craft: Craft, balance: Balance | undefined): Inven
 function tiedUpRotation(craft: Craft, balance: Balance | undefined): number {
   if (balance) return balance.tiedUp.rotation
   try {
-    const quick = { maps: new MapStore(), ranges: false, oneDead: false, knownBestPitch: Number.NaN }
+    const quick = { maps: new MapStore(), ranges: false, oneDead: false, pitches: false as const }
     return solveBalance(craft, quick).tiedUp.rotation
   } catch {
     return UNKNOWN
