@@ -4,11 +4,11 @@ import { describe, expect, test } from 'vitest'
 import type { Finding } from '../../base/answers/finding.ts'
 import { inWords } from '../../base/answers/printFinding.ts'
 import { readCraft } from '../../craft/index.ts'
-import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
 import { importHull } from '../../hull/mesh/importMesh.ts'
 import { meshChoices } from '../../hull/mesh/namedMesh.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
-import { floatAnswer, openingsAtRest } from './floatAnswer.ts'
+import { openingsAtRest } from './atRest.ts'
+import { floatAnswer } from './floatAnswer.ts'
 import { floatFindingsOf as floatFindingsOfRaw, floatFindings as floatFindingsRaw } from './floatFindings.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
 
@@ -113,7 +113,7 @@ describe('float findings', () => {
     expect(input.hull.length).toBeCloseTo(2.4, 9)
   })
   test('an answer already at hand gives the same findings', () => {
-    const { input, weightsAssumed } = floatFromCraft(heron, undefined, findingsMesh)
+    const { input, weightsAssumed } = floatFromCraft(heron)
     expect(floatFindingsOf(input, floatAnswer(input), weightsAssumed)).toEqual(floatFindings(heron))
   })
   test('half sections from the craft file are lofted', () => {
@@ -128,7 +128,7 @@ describe('float findings', () => {
 })
 
 test('openingsAtRest gives the heights the findings show, without the rest of the answer', () => {
-  const { input } = floatFromCraft(heron, undefined, findingsMesh)
+  const { input } = floatFromCraft(heron)
   const heights = openingsAtRest(input)
   const shown = floatFindings(heron).filter((f) => /^float\.opening\.\d+$/.test(f.id))
   expect(shown.length).toBeGreaterThan(2)

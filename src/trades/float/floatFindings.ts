@@ -3,7 +3,6 @@ import type { Finding, Standing } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { oftenForgotten } from '../../hull/aboard/masses.ts'
 import { riderCentre } from '../../hull/aboard/riderBody.ts'
-import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
 import { type FloatAnswer, floatAnswer } from './floatAnswer.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
 import { advice, cm, deg, kg, litres, naval, own } from './floatSay.ts'
@@ -25,7 +24,7 @@ export function floatFindings(craft: Craft): Finding[] {
 /** Measures that contradict each other make no hull: that is a finding, not a crash. */
 function findingsOrWhyNot(craft: Craft): Finding[] {
   try {
-    const { input, weightsAssumed } = floatFromCraft(craft, undefined, findingsMesh)
+    const { input, weightsAssumed } = floatFromCraft(craft)
     return floatFindingsOf(input, floatAnswer(input), weightsAssumed)
   } catch (error) {
     if (!(error instanceof RangeError)) throw error

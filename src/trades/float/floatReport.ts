@@ -10,7 +10,7 @@ import { floatFromCraft } from './floatFromCraft.ts'
 import { rightingOf } from './heeled.ts'
 import { type LeakCase, leakFromInput } from './leakCase.ts'
 import type { RightingCurve } from './righting.ts'
-import { riderRoom, roomGrid } from './room.ts'
+import { roomInput } from './room.ts'
 import { wholeLift } from './swamped.ts'
 
 /** Foam needed, without the solver's own state. */

@@ -4,13 +4,13 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readCraft } from '../../craft/index.ts'
 import { type Box, freeBlocks, freeOf } from '../../hull/aboard/boxes.ts'
+import type { FoamBlock } from '../../hull/aboard/foamBlocks.ts'
 import { hullFromMesh } from '../../hull/lines/hullBody.ts'
-import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
 import { floatAnswer } from './floatAnswer.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
 import type { FloatInput } from './input.ts'
-import { type FoamBlock, foamVolumes, swampedBodies, wholeLift } from './swamped.ts'
+import { foamVolumes, swampedBodies, wholeLift } from './swamped.ts'
 import { foamFinding } from './swampedFindings.ts'
 
 /** boxes on a grid of cells, so that cells can be counted */
@@ -111,7 +111,7 @@ test('blocks of foam that overlap lift what their union lifts, however many and 
 
 const demo = (name: string): FloatInput => {
   const text = readFileSync(resolve(import.meta.dirname, `../../../demo/${name}.yaml`), 'utf8')
-  return floatFromCraft(readCraft(text).craft!, undefined, findingsMesh).input
+  return floatFromCraft(readCraft(text).craft!).input
 }
 
 const overlap = (a: Box, b: Box) =>

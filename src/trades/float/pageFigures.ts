@@ -7,12 +7,12 @@ import { polygon, polyline, text } from '../../drawing/marks.ts'
 import { ink, okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Mark, Sheet } from '../../drawing/sheet.ts'
 import { wrapText } from '../../drawing/textWidth.ts'
+import type { FoamBlock } from '../../hull/aboard/foamBlocks.ts'
 import type { Hull } from '../../hull/lines/hullBody.ts'
 import { makeFrame } from '../../physics/solid/waterFrame.ts'
 import type { LeakCase } from './leakCase.ts'
 import { joinedRuns, outline } from './outline.ts'
 import type { RightingCurve } from './righting.ts'
-import type { FoamBlock } from './swamped.ts'
 
 const inDegrees = (a: number) => (a * 180) / Math.PI
 const arms = (c: RightingCurve) => Float64Array.from(c.arm, (v) => 100 * v)

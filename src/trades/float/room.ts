@@ -2,37 +2,37 @@
 
 import { weightSum } from '../../hull/aboard/masses.ts'
 import { riderCentre } from '../../hull/aboard/riderBody.ts'
-import { type Envelope, riderEnvelope } from './envelope.ts'
+import type { EnvelopeInput } from './envelope.ts'
 import { type FloatInput, slackOf } from './input.ts'
 
 /** m between the places of the map */
 export const roomGrid = 0.05
 
-/** The map on a grid, m; the rider's weight acts where his stance puts it. */
-export function riderRoom(
-  input: FloatInput,
-  grid: number,
-  progress?: (part: number) => void,
-  cancelled?: () => boolean,
-): Envelope {
+export interface RoomLimits {
+  /** rad, m */
+  heelLimit: number
+  trimLimit: number
+  /** m, least height of any opening */
+  reserve: number
+}
+
+/** What the map is worked out from; the rider's weight acts where his stance puts it. */
+export function roomInput(input: FloatInput, limits: RoomLimits, grid = roomGrid): EnvelopeInput {
   const fixed = weightSum(input.weights)
   const c = riderCentre(input.rider.stance, input.rider.stature)
-  return riderEnvelope(
-    {
-      hull: input.hull,
-      craft: {
-        bodies: [{ name: 'hull', mesh: input.hull.mesh, share: 1 }],
-        mass: fixed.mass,
-        centre: fixed.centre,
-        density: input.water,
-        liquids: slackOf(input),
-      },
-      rider: input.rider.mass,
-      riderHeight: c.balances ? 0 : c.height,
-      openings: input.openings,
-      grid,
+  return {
+    hull: input.hull,
+    craft: {
+      bodies: [{ name: 'hull', mesh: input.hull.mesh, share: 1 }],
+      mass: fixed.mass,
+      centre: fixed.centre,
+      density: input.water,
+      liquids: slackOf(input),
     },
-    progress,
-    cancelled,
-  )
+    rider: input.rider.mass,
+    riderHeight: c.balances ? 0 : c.height,
+    openings: input.openings,
+    grid,
+    ...limits,
+  }
 }

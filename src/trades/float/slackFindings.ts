@@ -22,7 +22,7 @@ export function slackFindings(input: FloatInput, a: FloatAnswer): Finding[] {
   const { tanks: _, ...rest } = input
   const frozen: FloatInput = { ...rest, weights: aboardOf(input) }
   const heel = Math.PI / 9
-  const given = rightingAt(frozen, 'rider', heel) - rightingAt(input, 'rider', heel)
+  const given = rightingAt(frozen, heel, a.ridden.attitude) - rightingAt(input, heel, a.ridden.attitude)
   const gm = a.gmFeet.value
   const cells = tanks.some((t) => t.shape.kind === 'box' && t.shape.cells === 1)
     ? '; parted down the middle into two tight cells, a quarter'
