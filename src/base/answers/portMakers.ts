@@ -3,10 +3,16 @@ import type { Kind } from '../units/kinds.ts'
 import type { Port } from './reckoner.ts'
 
 /** Makes a port: its name, what it is, and for an input the ends it may lie between and what is assumed; all SI. */
-export type PortMaker = (name: string, says: string, min?: number, max?: number, assumed?: number) => Port
+export type PortMaker<K extends Kind = Kind> = <const N extends string>(
+  name: N,
+  says: string,
+  min?: number,
+  max?: number,
+  assumed?: number,
+) => Port<N> & { kind: K }
 
 /** The maker of ports of one kind, typed and read in one unit. */
-export function portOf(kind: Kind, unit: string): PortMaker {
+export function portOf<const K extends Kind>(kind: K, unit: string): PortMaker<K> {
   return (name, says, min, max, assumed) => ({
     name,
     says,
@@ -19,7 +25,11 @@ export function portOf(kind: Kind, unit: string): PortMaker {
 }
 
 /** An input that is one of a few words. */
-export const choice = (name: string, says: string, choices: readonly string[]): Port => ({
+export const choice = <const N extends string>(
+  name: N,
+  says: string,
+  choices: readonly string[],
+): Port<N> & { kind: 'choice' } => ({
   name,
   says,
   kind: 'choice',

@@ -1,8 +1,8 @@
 import type { Kind } from '../units/kinds.ts'
 
 /** One number or choice that goes in or comes out of a reckoner. Limits and defaults are SI. */
-export interface Port {
-  name: string
+export interface Port<Name extends string = string> {
+  name: Name
   /** what it is, in a builder's words */
   says: string
   kind: Kind
@@ -34,7 +34,32 @@ export interface Reckoner {
   cautions?: readonly string[]
 }
 
-/** Keeps literal types and reads well in a list. */
-export function defineReckoner(reckoner: Reckoner): Reckoner {
-  return reckoner
+type Named<P, Kind> = P extends { name: infer N extends string; kind: infer K }
+  ? [K] extends [Kind]
+    ? N
+    : never
+  : never
+
+/** The words of a choice are texts, everything else is a number. */
+type NumberNames<Ports extends readonly Port[]> = Exclude<
+  Ports[number]['name'],
+  Named<Ports[number], 'choice'>
+>
+
+/** A reckoner that knows the names of its own inputs and outputs: none can be misspelt or left out. */
+interface TypedReckoner<In extends readonly Port[], Out extends readonly Port[]>
+  extends Omit<Reckoner, 'inputs' | 'outputs' | 'reckon'> {
+  inputs: In
+  outputs: Out
+  reckon: (
+    given: Readonly<Record<NumberNames<In>, number>>,
+    words: Readonly<Record<Named<In[number], 'choice'>, string>>,
+  ) => Readonly<Record<Out[number]['name'], number>>
+}
+
+/** Takes a reckoner whose function is checked against its ports; a list of them needs no names any more. */
+export function defineReckoner<const In extends readonly Port[], const Out extends readonly Port[]>(
+  reckoner: TypedReckoner<In, Out>,
+): Reckoner {
+  return reckoner as unknown as Reckoner
 }

@@ -7,18 +7,23 @@ import {
   metresPerSecond,
   newtons,
 } from '../../base/answers/portMakers.ts'
-import type { Port } from '../../base/answers/reckoner.ts'
 
-export const temperature: Port = celsius('temperature', 'Temperature of the water.', 273.15, 313.15, 288.15)
+export const temperature = celsius('temperature', 'Temperature of the water.', 273.15, 313.15, 288.15)
 /** A length in metres. */
 export const length = metres
 /** An angle; its ends and what is assumed in degrees. */
-export const angle = (name: string, says: string, min: number, max: number, assumed?: number): Port => {
+export const angle = <const N extends string>(
+  name: N,
+  says: string,
+  min: number,
+  max: number,
+  assumed?: number,
+) => {
   const degree = Math.PI / 180
   return degrees(name, says, min * degree, max * degree, assumed === undefined ? undefined : assumed * degree)
 }
-export const speed: Port = metresPerSecond('speed', 'Speed through the water.', 0.5, 30)
-export const mass: Port = kilograms('mass', 'All aboard.', 20, 5000)
+export const speed = metresPerSecond('speed', 'Speed through the water.', 0.5, 30)
+export const mass = kilograms('mass', 'All aboard.', 20, 5000)
 export const deadrise = angle('deadrise', 'Angle of the bottom to the level, aft.', 0, 35, 5)
 export const force = newtons
 export const out = {

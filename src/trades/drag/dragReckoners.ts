@@ -14,7 +14,7 @@ import {
   squareMetres,
   squareMillimetresPerSecond,
 } from '../../base/answers/portMakers.ts'
-import { defineReckoner, type Port, type Reckoner } from '../../base/answers/reckoner.ts'
+import { defineReckoner, type Reckoner } from '../../base/answers/reckoner.ts'
 import type { Stance } from '../../hull/aboard/riderBody.ts'
 import { ittc57 } from '../../physics/fluid/friction.ts'
 import {
@@ -28,15 +28,15 @@ import { airDrag, riderDragArea, stances } from './air.ts'
 import { criticalSpeed, froude, volumetricFroude } from './hullSpec.ts'
 import { dragReckoners } from './resistanceReckoners.ts'
 
-const temperaturePort: Port = celsius('temperature', 'Temperature of the water.', 273.15, 313.15, 288.15)
-const salinityPort: Port = percent(
+const temperaturePort = celsius('temperature', 'Temperature of the water.', 273.15, 313.15, 288.15)
+const salinityPort = percent(
   'salinity',
   'Salt in the water, by mass: 0 for a lake, 3.5 % for the ocean.',
   0,
   0.042,
   0,
 )
-const speed: Port = metresPerSecond('speed', 'Speed through the water.', 0.05, 40)
+const speed = metresPerSecond('speed', 'Speed through the water.', 0.05, 40)
 
 const waterSources = [
   'UNESCO 1981, International Equation of State of Seawater 1980',
@@ -56,9 +56,9 @@ const water = defineReckoner({
     squareMillimetresPerSecond('kinematicViscosity', 'Viscosity over density.'),
   ],
   reckon: ({ temperature, salinity }) => ({
-    density: seaWaterDensity(temperature!, salinity!),
-    viscosity: seaWaterViscosity(temperature!, salinity!),
-    kinematicViscosity: kinematicViscosity(temperature!, salinity!),
+    density: seaWaterDensity(temperature, salinity),
+    viscosity: seaWaterViscosity(temperature, salinity),
+    kinematicViscosity: kinematicViscosity(temperature, salinity),
   }),
   sources: waterSources,
 })
@@ -88,10 +88,10 @@ const friction = defineReckoner({
     newtons('drag', 'Frictional drag.'),
   ],
   reckon: (g) => {
-    const w = waterAt(g.temperature!, g.salinity!)
-    const reynolds = (g.speed! * g.length!) / w.kinematicViscosity
-    const coefficient = ittc57(reynolds) + g.roughness!
-    return { reynolds, coefficient, drag: 0.5 * w.density * g.speed! ** 2 * g.area! * coefficient }
+    const w = waterAt(g.temperature, g.salinity)
+    const reynolds = (g.speed * g.length) / w.kinematicViscosity
+    const coefficient = ittc57(reynolds) + g.roughness
+    return { reynolds, coefficient, drag: 0.5 * w.density * g.speed ** 2 * g.area * coefficient }
   },
   sources: ['ITTC 1957, 8th International Towing Tank Conference, correlation line', ...waterSources],
 })
@@ -120,14 +120,14 @@ const regime = defineReckoner({
     metres('waveLength', 'Length of the wave the craft makes at its speed.'),
   ],
   reckon: (g) => {
-    const volume = g.mass! / seaWaterDensity(g.temperature!, 0)
+    const volume = g.mass / seaWaterDensity(g.temperature, 0)
     return {
-      byLength: froude(g.speed!, g.length!),
-      byVolume: volumetricFroude(g.speed!, volume),
-      byBeam: froude(g.speed!, g.beam!),
-      waveSpeed: Math.sqrt((gravity * g.length!) / (2 * Math.PI)),
+      byLength: froude(g.speed, g.length),
+      byVolume: volumetricFroude(g.speed, volume),
+      byBeam: froude(g.speed, g.beam),
+      waveSpeed: Math.sqrt((gravity * g.length) / (2 * Math.PI)),
       planingSpeed: 2.4 * Math.sqrt(gravity * Math.cbrt(volume)),
-      waveLength: (2 * Math.PI * g.speed! ** 2) / gravity,
+      waveLength: (2 * Math.PI * g.speed ** 2) / gravity,
     }
   },
   sources: ['Froude similarity; deep-water wave speed √(gλ/2π), linear theory (Airy 1845)'],
@@ -143,7 +143,7 @@ const shallow = defineReckoner({
     metresPerSecond('critical', 'Wave speed at this depth.'),
     ratio('ratio', 'Speed over wave speed; 0.7 to 1.3 is the band to stay out of.'),
   ],
-  reckon: (g) => ({ critical: criticalSpeed(g.depth!), ratio: g.speed! / criticalSpeed(g.depth!) }),
+  reckon: (g) => ({ critical: criticalSpeed(g.depth), ratio: g.speed / criticalSpeed(g.depth) }),
   sources: ['√(g h), linear long-wave theory (Airy 1845)'],
 })
 
@@ -166,9 +166,9 @@ const air = defineReckoner({
     { name: 'power', says: 'Power it takes at this speed.', kind: 'power', unit: 'W' },
   ],
   reckon: (g, w) => {
-    const dragArea = riderDragArea(w.stance as Stance, g.stature!, g.mass!)
-    const drag = airDrag(dragArea, g.speed!, g.airDensity!, g.wind!)
-    return { dragArea, drag, power: drag * g.speed! }
+    const dragArea = riderDragArea(w.stance as Stance, g.stature, g.mass)
+    const drag = airDrag(dragArea, g.speed, g.airDensity, g.wind)
+    return { dragArea, drag, power: drag * g.speed }
   },
   sources: [
     'Drag area of a cross-country skier, 1988: 0.65 ± 0.05 m² upright, 0.27 ± 0.03 m² half squat',
@@ -191,11 +191,11 @@ const runUp = defineReckoner({
   ],
   outputs: [seconds('time', 'Time taken.'), metres('distance', 'Distance covered.')],
   reckon: (g) => {
-    const m = g.mass! * (1 + g.addedMass!)
-    const scale = (m * g.topSpeed!) / g.thrust!
+    const m = g.mass * (1 + g.addedMass)
+    const scale = (m * g.topSpeed) / g.thrust
     return {
-      time: scale * Math.atanh(g.part!),
-      distance: -0.5 * scale * g.topSpeed! * Math.log(1 - g.part! ** 2),
+      time: scale * Math.atanh(g.part),
+      distance: -0.5 * scale * g.topSpeed * Math.log(1 - g.part ** 2),
     }
   },
   sources: ['Exact: V = Vm tanh(T t / m Vm), s = (m/2k) ln[1/(1 − (V/Vm)²)]'],
@@ -219,13 +219,13 @@ const coast = defineReckoner({
     metres('distance', 'Distance covered meanwhile: a check against the tape.'),
   ],
   reckon: (g) => {
-    if (!(g.to! < g.from!)) throw new RangeError(`to: ${g.to} m/s must be below from, ${g.from} m/s`)
-    const m = g.mass! * (1 + g.addedMass!)
-    const k = (m * (1 / g.to! - 1 / g.from!)) / g.time!
+    if (!(g.to < g.from)) throw new RangeError(`to: ${g.to} m/s must be below from, ${g.from} m/s`)
+    const m = g.mass * (1 + g.addedMass)
+    const k = (m * (1 / g.to - 1 / g.from)) / g.time
     return {
-      dragFrom: k * g.from! ** 2,
-      dragTo: k * g.to! ** 2,
-      distance: (m / k) * Math.log(g.from! / g.to!),
+      dragFrom: k * g.from ** 2,
+      dragTo: k * g.to ** 2,
+      distance: (m / k) * Math.log(g.from / g.to),
     }
   },
   sources: ['Exact for R = kV²: k = m (1/V₂ − 1/V₁)/t, s = (m/k) ln(V₁/V₂)'],

@@ -25,13 +25,13 @@ export const porpoising = defineReckoner({
     ratio('loading', 'Chart abscissa √(CL/2); the chart runs from 0.13 to 0.35.'),
   ],
   reckon: (g) => {
-    const q = 0.5 * waterAt(g.temperature!).density * g.speed! ** 2
-    const x = porpoisingNumber((g.mass! * gravity) / (q * g.beam! ** 2))
+    const q = 0.5 * waterAt(g.temperature).density * g.speed ** 2
+    const x = porpoisingNumber((g.mass * gravity) / (q * g.beam ** 2))
     if (x > 0.5) throw new RangeError(`speed: ${g.speed} m/s is below planing for this mass and beam`)
     return {
-      limit: porpoisingLimit(x, g.deadrise!),
-      chart: chartLimit(x, g.deadrise!),
-      fit: celanoLimit(x, g.deadrise!),
+      limit: porpoisingLimit(x, g.deadrise),
+      chart: chartLimit(x, g.deadrise),
+      fit: celanoLimit(x, g.deadrise),
       loading: x,
     }
   },
@@ -59,8 +59,8 @@ export const spray = defineReckoner({
     out.drag,
   ],
   reckon: (g) => {
-    const w = waterAt(g.temperature!)
-    const s = whiskerSpray(g.speed!, g.beam!, g.deadrise!, g.trim!, w.density, w.kinematicViscosity)
+    const w = waterAt(g.temperature)
+    const s = whiskerSpray(g.speed, g.beam, g.deadrise, g.trim, w.density, w.kinematicViscosity)
     if (s.area === 0)
       throw new RangeError(`trim: too steep for this deadrise, the spray edge is within 10° of square across`)
     return { area: s.area, angle: s.angle, drag: s.drag }

@@ -43,29 +43,29 @@ const planing = defineReckoner({
     degrees('porpoiseTrim', 'Trim above which it may porpoise, ±1.5°.'),
   ],
   reckon: (g) => {
-    const water = waterAt(g.temperature!)
-    const Cv = froude(g.speed!, g.beam!)
+    const water = waterAt(g.temperature)
+    const Cv = froude(g.speed, g.beam)
     if (Cv < 0.6)
       throw new RangeError(`speed: ${g.speed} m/s is below 0.6 of √(g × beam), where the planing tests begin`)
     const c = {
       ...water,
-      speed: g.speed!,
-      weight: g.mass! * gravity,
-      beam: g.beam!,
-      deadrise: g.deadrise!,
+      speed: g.speed,
+      weight: g.mass * gravity,
+      beam: g.beam,
+      deadrise: g.deadrise,
       roughness: 4e-4,
-      centreHeight: g.centreHeight!,
-      thrustHeight: g.thrustHeight!,
-      thrustAngle: g.thrustAngle!,
-      airDrag: airDrag(g.dragArea!, g.speed!),
-      airHeight: g.dragHeight!,
+      centreHeight: g.centreHeight,
+      thrustHeight: g.thrustHeight,
+      thrustAngle: g.thrustAngle,
+      airDrag: airDrag(g.dragArea, g.speed),
+      airHeight: g.dragHeight,
       appendage: 0,
     }
     const s = planingState()
-    const window = lambdaWindow(c, g.hullLength!)
+    const window = lambdaWindow(c, g.hullLength)
     if (window.unsupported)
       throw new RangeError(`speed: ${g.speed} m/s is too slow to carry ${g.mass} kg below 20° of trim`)
-    const balance = settle(c, g.centre!, window, s)
+    const balance = settle(c, g.centre, window, s)
     if (balance === 'mushing')
       throw new RangeError(
         `centre: ${g.centre} m is too far aft, no balance below 20° of trim: the craft ploughs`,
@@ -83,7 +83,7 @@ const planing = defineReckoner({
       lambda: s.lambda,
       wettedKeel: s.wettedKeel,
       wettedChine: s.wettedChine,
-      porpoiseTrim: porpoisingLimit(porpoisingNumber(s.lift), g.deadrise!),
+      porpoiseTrim: porpoisingLimit(porpoisingNumber(s.lift), g.deadrise),
     }
   },
   sources: [savitsky, 'ITTC 1957 friction line with a roughness allowance of 0.0004'],
@@ -106,25 +106,25 @@ const preplaning = defineReckoner({
   ],
   outputs: [out.drag, percent('ratio', 'Drag over weight.'), ratio('froude', 'Volumetric Froude number.')],
   reckon: (g) => {
-    const water = waterAt(g.temperature!)
-    const volume = g.mass! / water.density
-    const Fv = volumetricFroude(g.speed!, volume)
+    const water = waterAt(g.temperature)
+    const volume = g.mass / water.density
+    const Fv = volumetricFroude(g.speed, volume)
     if (Fv < 1 || Fv > 2)
       throw new RangeError(
         `speed: ${g.speed} m/s gives a volumetric Froude number of ${Fv.toFixed(2)}, outside the regression's 1 to 2`,
       )
     const form = {
       volume,
-      length: g.length!,
-      beam: g.beam!,
-      draft: g.draft!,
-      entrance: g.entrance!,
-      transomRatio: g.transom!,
-      wettedSurface: transomWettedSurface(volume, g.length!, g.beam!, g.draft!),
+      length: g.length,
+      beam: g.beam,
+      draft: g.draft,
+      entrance: g.entrance,
+      transomRatio: g.transom,
+      wettedSurface: transomWettedSurface(volume, g.length, g.beam, g.draft),
     }
     const ratio = preplaningRatio(preparePreplaning(form), Fv, water.kinematicViscosity, 4e-4)
     if (!(ratio > 0)) throw new RangeError('length: with these proportions the regression leaves its range')
-    return { drag: ratio * g.mass! * gravity, ratio, froude: Fv }
+    return { drag: ratio * g.mass * gravity, ratio, froude: Fv }
   },
   sources: [
     'Mercier and Savitsky 1973, Resistance of transom-stern craft in the pre-planing regime, SIT-DL-73-1667; coefficients from memory',
@@ -160,32 +160,32 @@ const sled = defineReckoner({
   ],
   reckon: (g) => {
     const spec = {
-      length: g.length!,
-      chineBeam: g.chineBeam!,
-      deadrise: g.deadrise!,
-      depth: g.depth!,
-      noseRocker: g.noseRocker!,
+      length: g.length,
+      chineBeam: g.chineBeam,
+      deadrise: g.deadrise,
+      depth: g.depth,
+      noseRocker: g.noseRocker,
     }
     const m = prepareDrag(
       spec,
       {
-        mass: g.craftMass!,
-        x: g.craftCentre!,
-        z: 0.5 * g.depth!,
-        riderMass: g.riderMass!,
-        riderRange: [0.15 * g.length!, 0.65 * g.length!],
-        riderHeight: g.riderHeight!,
-        dragArea: g.dragArea!,
-        dragHeight: g.riderHeight!,
+        mass: g.craftMass,
+        x: g.craftCentre,
+        z: 0.5 * g.depth,
+        riderMass: g.riderMass,
+        riderRange: [0.15 * g.length, 0.65 * g.length],
+        riderHeight: g.riderHeight,
+        dragArea: g.dragArea,
+        dragHeight: g.riderHeight,
         thrustLine: { height: 0.08, angle: 0 },
       },
-      waterAt(g.temperature!),
+      waterAt(g.temperature),
     )
     if (!m.rest.converged)
       throw new RangeError(
         `craftMass: with ${g.craftMass} kg and this rider the hull does not float level enough`,
       )
-    const p = dragAt(m, g.speed!)
+    const p = dragAt(m, g.speed)
     return {
       drag: p.drag,
       low: p.low,

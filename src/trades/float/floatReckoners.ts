@@ -49,12 +49,12 @@ const foamNeeded = defineReckoner({
   ],
   reckon: (g) => {
     const parts = [
-      { name: 'aluminium', mass: g.metal!, density: 2700 },
-      { name: 'steel', mass: g.engine!, density: 7850 },
+      { name: 'aluminium', mass: g.metal, density: 2700 },
+      { name: 'steel', mass: g.engine, density: 7850 },
     ]
-    const weight = submergedWeight(parts, g.water!) + g.other!
-    const lift = foamLift(g.water!, g.foam!, g.soaked!)
-    return { volume: foamFor(weight * (1 + g.reserve!), lift), weight, lift }
+    const weight = submergedWeight(parts, g.water) + g.other
+    const lift = foamLift(g.water, g.foam, g.soaked)
+    return { volume: foamFor(weight * (1 + g.reserve), lift), weight, lift }
   },
   sources: [
     'Submerged weight (S − 1)/S',
@@ -83,8 +83,8 @@ const submerged = defineReckoner({
     plainRatio('factor', 'Weight under water over weight in air.'),
   ],
   reckon: (g) => {
-    const factor = submergedFactor(g.density!, g.water!)
-    return { weight: g.mass! * factor, factor }
+    const factor = submergedFactor(g.density, g.water)
+    return { weight: g.mass * factor, factor }
   },
   sources: ['Archimedes: (S − 1)/S'],
 })
@@ -104,9 +104,9 @@ const leak = defineReckoner({
     { name: 'time', says: 'Time to take on the volume.', kind: 'time', unit: 'min' },
   ],
   reckon: (g) => {
-    const flow = holeFlow((Math.PI * g.diameter! ** 2) / 4, g.head!)
+    const flow = holeFlow((Math.PI * g.diameter ** 2) / 4, g.head)
     if (!(flow > 0)) throw new RangeError('head: 0 m, expected above 0 for a flow')
-    return { flow, time: g.volume! / flow }
+    return { flow, time: g.volume / flow }
   },
   sources: ['Q = 0.6 A √(2gz), Torricelli with the usual sharp-edge coefficient'],
 })
@@ -136,16 +136,16 @@ const rules = defineReckoner({
     ),
   ],
   reckon: (g) => {
-    const capacity = weightCapacity(g.displacement!, g.craft!, 'inboard')
-    const side = personsCapacity(g.sideLoad!)
+    const capacity = weightCapacity(g.displacement, g.craft, 'inboard')
+    const side = personsCapacity(g.sideLoad)
     return {
       capacity,
-      testWeights: basicFlotationWeights(g.persons!, capacity).total,
-      people: levelFlotationPeople(g.persons!, capacity),
+      testWeights: basicFlotationWeights(g.persons, capacity).total,
+      people: levelFlotationPeople(g.persons, capacity),
       personsCapacity: side,
       count: personsCount(side),
-      heel: offsetLoadHeel(g.length!),
-      foam: handbookFoam(g.craft!, submergedFactor(2700), levelFlotationPeople(g.persons!, capacity), 881),
+      heel: offsetLoadHeel(g.length),
+      foam: handbookFoam(g.craft, submergedFactor(2700), levelFlotationPeople(g.persons, capacity), 881),
     }
   },
   sources: [

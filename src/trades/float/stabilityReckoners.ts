@@ -38,7 +38,7 @@ const incline = defineReckoner({
     degrees('heel', 'Heel it gives.', 0.0005, 0.35),
   ],
   outputs: [centimetres('gm', 'Metacentric height: above 0 it stands by itself.')],
-  reckon: (g) => ({ gm: inclinedGm(g.weight!, g.shift!, g.craft!, g.heel!) }),
+  reckon: (g) => ({ gm: inclinedGm(g.weight, g.shift, g.craft, g.heel) }),
   sources: [`${naval}, ch. II: inclining`],
   cautions: ['Nobody aboard while you read; stand in the water only where you can stand.'],
 })
@@ -65,8 +65,8 @@ const roll = defineReckoner({
     centimetres('gmTimed', 'Metacentric height for the timed period.'),
   ],
   reckon: (g) => {
-    const k = g.radius! * g.beam!
-    return { period: rollPeriod(k, g.gm!), gmTimed: gmFromRoll(k, g.timed!) }
+    const k = g.radius * g.beam
+    return { period: rollPeriod(k, g.gm), gmTimed: gmFromRoll(k, g.timed) }
   },
   sources: [`${naval} and vol. III, ch. VIII: T = 2πk/√(g GM)`],
 })
@@ -89,11 +89,11 @@ const scales = defineReckoner({
     mm('doubt', 'How far off that may be, tapes to 5 mm.'),
   ],
   reckon: (g) => {
-    if (!(g.reading1! + g.reading2! > 0)) throw new RangeError('reading1: both readings are 0')
+    if (!(g.reading1 + g.reading2 > 0)) throw new RangeError('reading1: both readings are 0')
     return {
-      mass: g.reading1! + g.reading2!,
-      centre: centreByTwoScales(g.at1!, g.reading1!, g.at2!, g.reading2!),
-      doubt: centreByTwoScalesGive(g.at1!, g.reading1!, g.at2!, g.reading2!, g.give!, 0.005),
+      mass: g.reading1 + g.reading2,
+      centre: centreByTwoScales(g.at1, g.reading1, g.at2, g.reading2),
+      doubt: centreByTwoScalesGive(g.at1, g.reading1, g.at2, g.reading2, g.give, 0.005),
     }
   },
   sources: ['Moments about the transom'],
@@ -111,7 +111,7 @@ const tilt = defineReckoner({
     degrees('tilt', 'Bow up by.', 0.03, 1),
   ],
   outputs: [centimetres('height', 'Above the line of the two hooks.')],
-  reckon: (g) => ({ height: heightByTilting(g.level!, g.tilted!, g.tilt!) }),
+  reckon: (g) => ({ height: heightByTilting(g.level, g.tilted, g.tilt) }),
   sources: ['Statics: plumb line through the centre at two attitudes'],
   cautions: [
     'Tilt a hanging craft only with a safety line on the bow; fuel runs aft and spoils the reading.',
@@ -132,7 +132,7 @@ const slack = defineReckoner({
   ],
   outputs: [mm('loss', 'Metacentric height lost.')],
   reckon: (g) => ({
-    loss: ((g.liquid! / g.craft!) * g.tankLength! * g.tankWidth! ** 3) / 12 / g.cells! ** 2,
+    loss: ((g.liquid / g.craft) * g.tankLength * g.tankWidth ** 3) / 12 / g.cells ** 2,
   }),
   sources: [
     'D. R. Derrett, Ship Stability for Masters and Mates: l b³/12 over displacement, over n² for n cells',
@@ -158,9 +158,9 @@ const board = defineReckoner({
     mm('arm', 'Righting arm at 10°.'),
   ],
   reckon: (g) => {
-    const draft = g.load! / (g.water! * g.length! * g.beam!)
-    const bm = g.beam! ** 2 / 12 / draft
-    const gm = draft / 2 + bm - g.centre!
+    const draft = g.load / (g.water * g.length * g.beam)
+    const bm = g.beam ** 2 / 12 / draft
+    const gm = draft / 2 + bm - g.centre
     return { draft, gm, loll: angleOfLoll(gm, bm), arm: wallSidedArm(gm, bm, Math.PI / 18) }
   },
   sources: [`${naval}, ch. II: wall-sided formula`],

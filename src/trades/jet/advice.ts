@@ -1,4 +1,6 @@
 /** Blades: how many, and what speaks for fewer or more at the same load. Thresholds are common practice unless a comment says more. */
+import { inDegrees, inPercent, inTimes } from '../../base/answers/amounts.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import { type Blades, prepareBlades } from './blades.ts'
 import { choosePitch } from './chooseBlades.ts'
 import type { JetPoint, JetSpec } from './jetTypes.ts'
@@ -62,23 +64,21 @@ function bladeFacts(spec: JetSpec): BladeFacts {
 }
 
 /** What speaks for one blade fewer with more pitch, and against it, in words with the numbers. */
-export function bladeReasons(spec: JetSpec, point: JetPoint): { fewer: string[]; keep: string[] } {
+export function bladeReasons(spec: JetSpec, point: JetPoint): { fewer: Sentence[]; keep: Sentence[] } {
   const f = bladeFacts(spec)
   const margin = point.Ka / point.K3
-  const degrees = (x: number) => `${((x * 180) / Math.PI).toFixed(1)}°`
-  const fewer: string[] = []
-  const keep: string[] = []
-  if (f.open < 0.92)
-    fewer.push(`the trailing edges block ${((1 - f.open) * 100).toFixed(0)} % of the way out`)
+  const fewer: Sentence[] = []
+  const keep: Sentence[] = []
+  if (f.open < 0.92) fewer.push(say`the trailing edges block ${inPercent(1 - f.open)} of the way out`)
   if (f.overlap > 1.3 && spec.rotor.roughness > 5e-6)
-    fewer.push(`blades overlap ${f.overlap.toFixed(2)} times with a rough finish`)
+    fewer.push(say`blades overlap ${inTimes(f.overlap)} times with a rough finish`)
   if (margin < 1.1)
-    fewer.push(`cavitation margin is ${margin.toFixed(2)}, and wide passages pass bubbles best`)
-  if (f.tipAngle < (11 * Math.PI) / 180) fewer.push(`the tip stands at only ${degrees(f.tipAngle)}`)
+    fewer.push(say`cavitation margin is ${inTimes(margin)}, and wide passages pass bubbles best`)
+  if (f.tipAngle < (11 * Math.PI) / 180) fewer.push(say`the tip stands at only ${inDegrees(f.tipAngle)}`)
   // below a solidity of about 1 the lattice loses turning fast
   if (f.tipSolidityFewer < 1)
-    keep.push(`one blade fewer leaves a solidity of ${f.tipSolidityFewer.toFixed(2)} at the tip`)
+    keep.push(say`one blade fewer leaves a solidity of ${inTimes(f.tipSolidityFewer)} at the tip`)
   if (point.diffusion > 0.6)
-    keep.push(`the blades are loaded to a diffusion factor of ${point.diffusion.toFixed(2)} already`)
+    keep.push(say`the blades are loaded to a diffusion factor of ${inTimes(point.diffusion)} already`)
   return { fewer, keep }
 }

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
 import { inWords, type PrintedFinding } from '../../base/answers/printFinding.ts'
+import { printed } from '../../base/answers/sentence.ts'
 import { type Craft, readCraft, whatIf } from '../../craft/index.ts'
 import { solveJet } from './jet.ts'
 import { jetFindings as jetFindingsRaw } from './jetFindings.ts'
@@ -76,7 +77,7 @@ test('a wide gap, a missing stator and a choked impeller are each called out', (
   expect(find(heron, 'jet.gap')!.standing).toBe('good')
   expect(find(whatIf(heron, { 'jet.rotor.gap': 0.9e-3 }), 'jet.gap')!.standing).toBe('watch')
   const tight = find(whatIf(heron, { 'jet.rotor.gap': 0.2e-3 }), 'jet.gap')!
-  expect(tight.says).toMatch(/tight; worn to 0.6 mm it would cost \d\.\d %/)
+  expect(tight.says).toMatch(/tight; worn to 0\.60 mm it would cost \d\.\d %/)
   expect(find(heron, 'jet.stator')).toBeUndefined()
   const bare = find(whatIf(heron, { 'jet.stator.vanes': 0 }), 'jet.stator')!
   expect(bare.standing).toBe('watch')
@@ -115,7 +116,7 @@ test('a thin printed root is called out with the thickness it should have, a met
   expect(find(whatIf(heron, { 'jet.rotor.root thickness': 12e-3 }), 'jet.root')!.standing).toBe('good')
   const thin = find(whatIf(heron, { 'jet.rotor.root thickness': 4e-3 }), 'jet.root')!
   expect(thin.standing).not.toBe('good')
-  const needed = Number(/root of ([\d.]+) mm/.exec(thin.says)![1]) / 1000
+  const needed = Number(/root of ([\d.]+) mm/.exec(printed(thin.act!))![1]) / 1000
   expect(find(whatIf(heron, { 'jet.rotor.root thickness': needed * 1.05 }), 'jet.root')!.standing).toBe(
     'good',
   )

@@ -3,6 +3,7 @@ import type { Finding } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/index.ts'
 import { solveJet } from './jet.ts'
 import { jetFromCraft } from './jetFromCraft.ts'
+import { type JetLimits, jetLimits } from './jetLimits.ts'
 import type { JetSituation, View } from './say/jetView.ts'
 import { bladesOf, gapOf, grateOf, loadingOf, rootOf, statorOf, surfaceOf } from './say/rotorFindings.ts'
 import { airOf, cavitationTiedOf, cavitationTopOf, intakeOf } from './say/waterFindings.ts'
@@ -27,16 +28,16 @@ export function situationOf(balance: Balanced): JetSituation {
 }
 
 /** Builds every jet finding. Without a situation (no torque curve yet) only what needs no rotation is said. */
-export function jetFindings(craft: Craft, at?: JetSituation): Finding[] {
+export function jetFindings(craft: Craft, at?: JetSituation, limits: JetLimits = jetLimits): Finding[] {
   const spec = jetFromCraft(craft)
-  const out: Finding[] = [grateOf(craft), gapOf(craft, spec)].filter((f) => f !== undefined)
+  const out: Finding[] = [grateOf(craft, limits), gapOf(craft, spec, limits)].filter((f) => f !== undefined)
   if (!at || !(at.tiedUp > 0)) return out
   const view: View = { craft, spec, at, tied: solveJet(spec, at.tiedUp, 0) }
   if (at.top && at.top.rotation > 0) view.top = solveJet(spec, at.top.rotation, at.top.V)
-  out.push(cavitationTiedOf(view))
-  if (view.top) out.push(cavitationTopOf(view.top), intakeOf(view, view.top))
-  out.push(airOf(view), loadingOf(view), bladesOf(view), surfaceOf(view))
-  const root = rootOf(view)
+  out.push(cavitationTiedOf(view, limits))
+  if (view.top) out.push(cavitationTopOf(view.top, limits), intakeOf(view, view.top, limits))
+  out.push(airOf(view), loadingOf(view, limits), bladesOf(view, limits), surfaceOf(view, limits))
+  const root = rootOf(view, limits)
   if (root) out.push(root)
   const bare = statorOf(view)
   if (bare) out.push(bare)

@@ -2,6 +2,7 @@
 import type { Craft } from '../../craft/index.ts'
 import { defineTrade } from '../trade.ts'
 import { jetFindings } from './jetFindings.ts'
+import { type JetLimits, jetLimits } from './jetLimits.ts'
 import { jetReckoners } from './jetReckoners.ts'
 import type { JetSituation } from './say/jetView.ts'
 
@@ -17,7 +18,7 @@ export const jetTrade = defineTrade<JetInputs, undefined, JetSituation | undefin
   reads: ['jet', 'place', 'engines', 'drive', 'hull', 'weights', 'rider', 'tanks', 'files'],
   inputs: (craft, at) => ({ craft, at }),
   answer: () => undefined,
-  limits: {},
-  judge: ({ inputs }) => jetFindings(inputs.craft, inputs.at),
+  limits: jetLimits,
+  judge: ({ inputs }, limits) => jetFindings(inputs.craft, inputs.at, limits as JetLimits),
   reckoners: jetReckoners,
 })

@@ -14,15 +14,15 @@ import {
   splitAt,
 } from './relations.ts'
 
-const rotation: Port = {
+const rotation = {
   name: 'rotation',
   says: 'engine speed',
   kind: 'rotation',
   unit: 'rpm',
   min: 5,
   max: 500,
-}
-const cylinders: Port = {
+} as const satisfies Port
+const cylinders = {
   name: 'cylinders',
   says: 'cylinders, firing equally spaced',
   kind: 'count',
@@ -30,15 +30,15 @@ const cylinders: Port = {
   min: 1,
   max: 8,
   assumed: 1,
-}
-const strokes: Port = {
+} as const satisfies Port
+const strokes = {
   name: 'strokes',
   says: 'two-stroke or four-stroke',
   kind: 'choice',
   unit: '',
   choices: ['2', '4'],
-}
-const air: Port = {
+} as const satisfies Port
+const air = {
   name: 'air',
   says: 'temperature of the air',
   kind: 'temperature',
@@ -46,7 +46,7 @@ const air: Port = {
   min: 243.15,
   max: 323.15,
   assumed: 293.15,
-}
+} as const satisfies Port
 const kinematics =
   'Kinematics: one firing a turn (two-stroke) or every second turn (four-stroke) for each cylinder'
 const pierce = 'A. D. Pierce, Acoustics (1981), section 9-1: moving source in still air'
@@ -71,7 +71,7 @@ export const soundReckoners: readonly Reckoner[] = [
       },
     ],
     reckon: ({ rotation: n, cylinders: c }, { strokes: s }) => {
-      const firing = firingRate(n!, c!, Number(s))
+      const firing = firingRate(n, c, Number(s))
       return { firing, half: firing / 2 }
     },
     sources: [kinematics],
@@ -103,7 +103,7 @@ export const soundReckoners: readonly Reckoner[] = [
       },
     ],
     reckon: ({ firing, cylinders: c }, { strokes: s }) => {
-      const n = rotationFrom(firing!, c!, Number(s))
+      const n = rotationFrom(firing, c, Number(s))
       return { rotation: n, ifSecond: n / 2 }
     },
     sources: [kinematics],
@@ -127,7 +127,7 @@ export const soundReckoners: readonly Reckoner[] = [
       },
     ],
     outputs: [{ name: 'beat', says: 'beats a second', kind: 'frequency', unit: 'Hz' }],
-    reckon: ({ rotation: a, other, harmonic }) => ({ beat: Math.abs(a! - other!) * harmonic! }),
+    reckon: ({ rotation: a, other, harmonic }) => ({ beat: Math.abs(a - other) * harmonic }),
     sources: ['Difference of two sines, any textbook of acoustics'],
   }),
   defineReckoner({
@@ -152,8 +152,8 @@ export const soundReckoners: readonly Reckoner[] = [
       { name: 'factor', says: 'heard over true', kind: 'ratio', unit: '1' },
     ],
     reckon: ({ heard, closing, air: t }) => {
-      const factor = dopplerFactor(closing!, soundSpeed(celsius(t!)))
-      return { rotation: heard! / factor, factor }
+      const factor = dopplerFactor(closing, soundSpeed(celsius(t)))
+      return { rotation: heard / factor, factor }
     },
     sources: [pierce],
   }),
@@ -169,9 +169,9 @@ export const soundReckoners: readonly Reckoner[] = [
     ],
     outputs: [{ name: 'speed', says: 'boat speed', kind: 'speed', unit: 'm/s' }],
     reckon: ({ before, after, air: t }) => {
-      if (after! > before!)
+      if (after > before)
         throw new RangeError('after: must not be above the pitch before; a passing craft falls in pitch')
-      return { speed: passSpeed(before!, after!, soundSpeed(celsius(t!))) }
+      return { speed: passSpeed(before, after, soundSpeed(celsius(t))) }
     },
     sources: [pierce],
   }),
@@ -207,8 +207,8 @@ export const soundReckoners: readonly Reckoner[] = [
       { name: 'order', says: 'passages a turn of the engine', kind: 'ratio', unit: '1' },
     ],
     reckon: ({ rotation: n, blades, ratio, slip }) => {
-      const tone = bladePassRate(n!, blades!, 1 / ratio!, slip!)
-      return { tone, order: tone / n! }
+      const tone = bladePassRate(n, blades, 1 / ratio, slip)
+      return { tone, order: tone / n }
     },
     sources: ['Kinematics: blades × turns a second of the impeller'],
   }),
@@ -254,12 +254,12 @@ export const soundReckoners: readonly Reckoner[] = [
       { name: 'steepest', says: 'rpm a second beyond which the line smears', kind: 'ratio', unit: '1' },
     ],
     reckon: ({ window, harmonic }) => {
-      const split = splitAt(window!, harmonic!)
+      const split = splitAt(window, harmonic)
       return {
-        lobe: hannLobe(window!),
+        lobe: hannLobe(window),
         split,
         splitRpm: split,
-        steepest: 60 * slopeLimit(window!, harmonic!),
+        steepest: 60 * slopeLimit(window, harmonic),
       }
     },
     sources: [
@@ -298,8 +298,8 @@ export const soundReckoners: readonly Reckoner[] = [
       { name: 'sound', says: 'speed of sound in it', kind: 'speed', unit: 'm/s' },
     ],
     reckon: ({ length, gas, gamma }) => {
-      const sound = gasSoundSpeed(gamma!, gas!)
-      return { tone: quarterWave(length!, sound), sound }
+      const sound = gasSoundSpeed(gamma, gas)
+      return { tone: quarterWave(length, sound), sound }
     },
     sources: [
       'L. E. Kinsler and others, Fundamentals of Acoustics (4th ed. 2000), section 10.2; end correction left out',
@@ -331,8 +331,8 @@ export const soundReckoners: readonly Reckoner[] = [
     ],
     outputs: [{ name: 'half', says: 'time to half the speed', kind: 'time', unit: 's' }],
     reckon: ({ inertia, rotation: n, torque }) => {
-      const omega = 2 * Math.PI * n!
-      return { half: runDownHalf(inertia!, torque! / omega ** 2, omega) }
+      const omega = 2 * Math.PI * n
+      return { half: runDownHalf(inertia, torque / omega ** 2, omega) }
     },
     sources: ['Derived: I dω/dt = -k ω², so 1/ω grows by k t / I'],
   }),
@@ -360,7 +360,7 @@ export const soundReckoners: readonly Reckoner[] = [
       { name: 'high', says: 'high end, nineteen in twenty', kind: 'speed', unit: 'm/s' },
     ],
     reckon: ({ distance, seconds, timing }) => {
-      const r = timedSpeed(distance!, seconds!, timing!)
+      const r = timedSpeed(distance, seconds, timing)
       return { speed: r.value, low: r.low, high: r.high }
     },
     sources: ['Propagation of error, first order; gates placed to 0.3 m'],
@@ -383,7 +383,7 @@ export const soundReckoners: readonly Reckoner[] = [
       },
     ],
     outputs: [{ name: 'left', says: 'amplitude left', kind: 'ratio', unit: '1' }],
-    reckon: ({ harmonic, scatter }) => ({ left: jitterLeft(harmonic!, scatter!) }),
+    reckon: ({ harmonic, scatter }) => ({ left: jitterLeft(harmonic, scatter) }),
     sources: ['Characteristic function of a Gaussian, any textbook of probability'],
   }),
 ]

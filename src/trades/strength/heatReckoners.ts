@@ -8,14 +8,14 @@ const source =
 const fire =
   'Polystyrene softens at about 75 °C, burns and gives off poisonous smoke; petrol dissolves it. Have an extinguisher at hand for the first runs.'
 
-const temperature = (name: string, says: string, assumed?: number): Port =>
+const temperature = <const N extends string>(name: N, says: string, assumed?: number) =>
   celsius(name, says, 250, 1300, assumed)
-const size = (
-  name: string,
+const size = <const N extends string>(
+  name: N,
   says: string,
   { min = 1e-3, max = 3, assumed }: Partial<Pick<Port, 'min' | 'max' | 'assumed'>> = {},
-): Port => mm(name, says, min, max, assumed)
-const film: Port = {
+) => mm(name, says, min, max, assumed)
+const film = {
   name: 'film',
   says: 'Heat carried by the air: 8 still, 20 to 30 blown.',
   kind: 'heatTransfer',
@@ -23,27 +23,27 @@ const film: Port = {
   min: 1,
   max: 300,
   assumed: 8,
-}
+} as const satisfies Port
 
-const place: readonly Port[] = [
+const place = [
   size('diameter', 'Outside diameter of the pipe.'),
   temperature('pipe', 'Skin of the pipe.'),
   temperature('air', 'Air in the bay.', 308.15),
   plainRatio('emissivity', 'Of the pipe: 0.8 rusted, 0.7 dulled, 0.3 bright.', 0.03, 1, 0.7),
   film,
   size('depth', 'Of the foam behind its face.', { assumed: 0.1 }),
-]
+] as const
 
-function spotOf(g: Record<string, number>, distance: number): HotSpot {
+function spotOf(g: Readonly<Record<(typeof place)[number]['name'], number>>, distance: number): HotSpot {
   return {
-    radius: g['diameter']! / 2,
+    radius: g.diameter / 2,
     distance,
-    pipe: g['pipe']!,
-    air: g['air']!,
-    emissivity: g['emissivity']!,
-    film: g['film']!,
+    pipe: g.pipe,
+    air: g.air,
+    emissivity: g.emissivity,
+    film: g.film,
     conductivity: 0.036,
-    depth: g['depth']!,
+    depth: g.depth,
     cool: 293.15,
   }
 }
@@ -60,12 +60,12 @@ const distance = defineReckoner({
   ],
   outputs: [celsius('face', 'Foam face at that distance.'), mm('least', 'Least distance for the limit.')],
   reckon: (g) => {
-    if (g.distance! <= g.diameter! / 2)
+    if (g.distance <= g.diameter / 2)
       throw new RangeError(
-        `distance: ${g.distance} m, expected above the pipe’s radius of ${g.diameter! / 2} m`,
+        `distance: ${g.distance} m, expected above the pipe’s radius of ${g.diameter / 2} m`,
       )
-    const face = foamFace(spotOf(g, g.distance!))
-    const least = distanceFor(spotOf(g, 1), g.limit!)
+    const face = foamFace(spotOf(g, g.distance))
+    const least = distanceFor(spotOf(g, 1), g.limit)
     if (!least.converged) throw new RangeError('limit: no distance within 3 m keeps the face that cool')
     return { face: face.value, least: least.value }
   },
@@ -89,12 +89,12 @@ const shield = defineReckoner({
     celsius('plate', 'The plate.'),
   ],
   reckon: (g) => {
-    const spot = spotOf(g, g.distance!)
-    if (g.distance! <= g.diameter! / 2)
+    const spot = spotOf(g, g.distance)
+    if (g.distance <= g.diameter / 2)
       throw new RangeError(
-        `distance: ${g.distance} m, expected above the pipe’s radius of ${g.diameter! / 2} m`,
+        `distance: ${g.distance} m, expected above the pipe’s radius of ${g.diameter / 2} m`,
       )
-    const s = shieldedFoamFace(spot, { emissivity: g.shine!, film: g.film! })
+    const s = shieldedFoamFace(spot, { emissivity: g.shine, film: g.film })
     return { bare: foamFace(spot).value, face: s.value.foam, plate: s.value.shield }
   },
   sources: [source],
@@ -127,10 +127,10 @@ const wrap = defineReckoner({
     { name: 'flux', says: 'Heat through the pipe’s own surface.', kind: 'heatFlux', unit: 'kW/m²' },
   ],
   reckon: (g) => {
-    const r = g.diameter! / 2
-    const ro = r + g.thickness!
-    const t = wrapSurface(g.pipe!, g.air!, r, ro, g.conductivity!, g.film!)
-    return { outside: t.value, flux: wrapFlux(g.conductivity!, r, ro, g.pipe! - t.value) }
+    const r = g.diameter / 2
+    const ro = r + g.thickness
+    const t = wrapSurface(g.pipe, g.air, r, ro, g.conductivity, g.film)
+    return { outside: t.value, flux: wrapFlux(g.conductivity, r, ro, g.pipe - t.value) }
   },
   sources: ['Conduction in a hollow cylinder, any heat-transfer text', source],
   cautions: ['A wrapped pipe runs hotter inside and rusts sooner; fuel on a wrap burns like a wick.'],

@@ -49,12 +49,11 @@ const stringer = defineReckoner({
     out('inertia', 'Second moment with the skin.', 'areaMoment', 'mm⁴'),
   ],
   reckon: (g, w) => {
-    const bar =
-      w.kind === 'hat' ? hatSection(g.height!, g.width!, g.thickness!) : flatBar(g.height!, g.thickness!)
+    const bar = w.kind === 'hat' ? hatSection(g.height, g.width, g.thickness) : flatBar(g.height, g.thickness)
     // fifteen thicknesses of skin a side work with it
-    const joint = withSkin(bar, g.skin!, 30 * g.skin!)
-    const middle = beamMiddleLoad(joint, g.span!, g.load!, aluminium.modulus, g.fixed!)
-    const even = beamEvenLoad(joint, g.span!, g.even!, aluminium.modulus, g.fixed!)
+    const joint = withSkin(bar, g.skin, 30 * g.skin)
+    const middle = beamMiddleLoad(joint, g.span, g.load, aluminium.modulus, g.fixed)
+    const even = beamEvenLoad(joint, g.span, g.even, aluminium.modulus, g.fixed)
     return {
       stress: middle.stress + even.stress,
       deflection: middle.deflection + even.deflection,
@@ -87,21 +86,21 @@ const frame = defineReckoner({
     out('deflection', 'Under the load.', 'length', 'mm'),
   ],
   reckon: (g) => {
-    const across = flatBar(g.frameHeight!, g.frameThickness!)
-    const along = flatBar(g.stringerHeight!, g.stringerThickness!)
+    const across = flatBar(g.frameHeight, g.frameThickness)
+    const along = flatBar(g.stringerHeight, g.stringerThickness)
     const shared = sharedByFrame({
-      load: g.load!,
+      load: g.load,
       frame: aluminium.modulus * across.inertia,
       stringer: aluminium.modulus * along.inertia,
-      span: g.span!,
-      spacing: g.spacing!,
-      count: g.count!,
+      span: g.span,
+      spacing: g.spacing,
+      count: g.count,
     })
-    const moment = (shared.share * g.load! * g.span!) / 4
+    const moment = (shared.share * g.load * g.span) / 4
     return {
       share: shared.share,
-      frameStress: (shared.moment * g.frameHeight!) / 2 / across.inertia,
-      stringerStress: (moment * g.stringerHeight!) / 2 / along.inertia,
+      frameStress: (shared.moment * g.frameHeight) / 2 / across.inertia,
+      stringerStress: (moment * g.stringerHeight) / 2 / along.inertia,
       deflection: shared.deflection,
     }
   },
@@ -130,14 +129,14 @@ const rivets = defineReckoner({
     out('edge', 'Least distance from an edge.', 'length', 'mm'),
   ],
   reckon: (g, w) => {
-    const r = rivetOf(g.diameter!)
-    const { ultimate } = alloyOf(w.alloy!)
+    const r = rivetOf(g.diameter)
+    const { ultimate } = alloyOf(w.alloy)
     const limits = pitchLimits(r.diameter)
     return {
-      carries: rivetAllowable(r, ultimate, g.t!),
-      bearing: bearingAllowable(ultimate, r.diameter, g.t!),
-      pitch: pitchFor(g.pull!, r, ultimate, g.t!),
-      compressed: rivetPitchInCompression(g.t!, g.compression!),
+      carries: rivetAllowable(r, ultimate, g.t),
+      bearing: bearingAllowable(ultimate, r.diameter, g.t),
+      pitch: pitchFor(g.pull, r, ultimate, g.t),
+      compressed: rivetPitchInCompression(g.t, g.compression),
       closest: limits.closest,
       watertight: limits.widest,
       edge: limits.edge,
@@ -179,12 +178,12 @@ const hatch = defineReckoner({
   ],
   reckon: (g) => {
     const n = hatchNeeds({
-      length: g.length!,
-      width: g.width!,
-      t: g.t!,
-      cornerRadius: g.radius!,
-      cut: g.cut!,
-      stringerInertia: g.inertia!,
+      length: g.length,
+      width: g.width,
+      t: g.t,
+      cornerRadius: g.radius,
+      cut: g.cut,
+      stringerInertia: g.inertia,
     })
     return {
       doubler: n.doubler,
@@ -220,8 +219,8 @@ const landing = defineReckoner({
   ],
   outputs: [out('factor', 'Peak force over weight.', 'ratio', ''), out('force', 'Peak force.', 'force', 'N')],
   reckon: (g) => {
-    const weight = g.mass! * 9.80665
-    const factor = dropFactor(g.height!, g.stiffness!, weight)
+    const weight = g.mass * 9.80665
+    const factor = dropFactor(g.height, g.stiffness, weight)
     return { factor, force: factor * weight }
   },
   sources: ['Energy of a falling weight on a spring; legs about 20 kN/m, from memory'],
@@ -238,7 +237,7 @@ const slam = defineReckoner({
     plainRatio('part', 'Part of ½ρV²: 0.25 to 0.5.', 0.05, 2, 0.4),
   ],
   outputs: [out('pressure', 'Pressure.', 'pressure', 'kPa')],
-  reckon: (g) => ({ pressure: slamPressure(g.speed!, g.density!, g.part!) }),
+  reckon: (g) => ({ pressure: slamPressure(g.speed, g.density, g.part) }),
   sources: ['½ρV², part of it by judgement, no source'],
 })
 

@@ -29,8 +29,8 @@ const deckBay = defineReckoner({
     out('stressFree', 'Stress by bending alone.', 'pressure', 'MPa'),
   ],
   reckon: (g) => {
-    const plate = { a: g.a!, b: g.b!, t: g.t!, modulus: aluminium.modulus, poisson: aluminium.poisson }
-    const patch = { load: g.load!, u: g.u!, v: g.v! }
+    const plate = { a: g.a, b: g.b, t: g.t, modulus: aluminium.modulus, poisson: aluminium.poisson }
+    const patch = { load: g.load, u: g.u, v: g.v }
     const held = patchOnPlate(plate, patch, { held: true })
     const free = patchOnPlate(plate, patch)
     return {
@@ -62,10 +62,7 @@ const plateEven = defineReckoner({
     out('stress', 'Stress in the middle.', 'pressure', 'MPa'),
   ],
   reckon: (g) => {
-    const r = evenLoadOnPlate(
-      { a: g.a!, b: g.b!, t: g.t!, modulus: g.modulus!, poisson: g.poisson! },
-      g.pressure!,
-    )
+    const r = evenLoadOnPlate({ a: g.a, b: g.b, t: g.t, modulus: g.modulus, poisson: g.poisson }, g.pressure)
     return { deflection: r.deflection, stress: r.stress }
   },
   sources: [`${plates}, § 30`],
@@ -93,25 +90,25 @@ const onFoam = defineReckoner({
     out('reach', 'How far the sheet spreads a load.', 'length', 'mm'),
   ],
   reckon: (g, w) => {
-    const f = foamOf(w.foam!)
+    const f = foamOf(w.foam)
     const s = {
       modulus: aluminium.modulus,
       poisson: aluminium.poisson,
-      t: g.t!,
-      bed: bedStiffness(f.modulus, g.depth!),
+      t: g.t,
+      bed: bedStiffness(f.modulus, g.depth),
     }
-    const r = discOnFoam(s, g.load!, discOf(g.u!, g.v!))
+    const r = discOnFoam(s, g.load, discOf(g.u, g.v))
     // a foot wider than the sheet can spread bends it most inside its rim: looked for on a plate that ends far beyond
-    const side = Math.max(g.u!, g.v!) + 12 * r.reach
+    const side = Math.max(g.u, g.v) + 12 * r.reach
     const wide = patchOnPlate(
       { a: side, b: side, ...s },
-      { load: g.load!, u: g.u!, v: g.v! },
+      { load: g.load, u: g.u, v: g.v },
       { bed: s.bed, terms: 199 },
     )
     return {
       deflection: r.deflection,
       pressure: r.pressure,
-      allowed: foamAllowable(f, 'foot', g.temperature!),
+      allowed: foamAllowable(f, 'foot', g.temperature),
       stress: Math.max(r.stress, wide.bending),
       reach: r.reach,
     }
@@ -143,15 +140,15 @@ const sandwich = defineReckoner({
     out('coreAllowed', 'Shear the core bears, half its strength.', 'pressure', 'kPa'),
   ],
   reckon: (g, w) => {
-    const f = foamOf(w.foam!)
+    const f = foamOf(w.foam)
     const s = {
-      face: g.face!,
-      core: g.core!,
+      face: g.face,
+      core: g.core,
       faceModulus: aluminium.modulus,
       coreModulus: f.modulus,
       coreShear: f.shearModulus,
     }
-    const r = sandwichBeam(s, g.width!, g.span!, g.load!)
+    const r = sandwichBeam(s, g.width, g.span, g.load)
     return {
       deflection: r.bending + r.shear,
       bending: r.bending,
@@ -183,8 +180,8 @@ const foamAllow = defineReckoner({
     out('hottest', 'Hottest for long.', 'temperature', '°C'),
   ],
   reckon: (g, w) => {
-    const f = foamOf(w.foam!)
-    const at = (use: 'parked' | 'foot' | 'jump') => foamAllowable(f, use, g.temperature!)
+    const f = foamOf(w.foam)
+    const at = (use: 'parked' | 'foot' | 'jump') => foamAllowable(f, use, g.temperature)
     return { parked: at('parked'), foot: at('foot'), jump: at('jump'), crush: f.crush, hottest: f.hottest }
   },
   sources: ['ASTM C578 and D6817', 'Parts of the strength: data sheets on creep, and judgement for the jump'],

@@ -16,9 +16,9 @@ const oilCan = defineReckoner({
     out('camber', 'Camber that stops it.', 'length', 'mm'),
   ],
   reckon: (g) => ({
-    rise: oilCanStepRectangle(g.t!, g.a!, g.b!),
-    stress: panelBuckling(g.t!, g.b!),
-    camber: camberFor(g.b!),
+    rise: oilCanStepRectangle(g.t, g.a, g.b),
+    stress: panelBuckling(g.t, g.b),
+    camber: camberFor(g.b),
   }),
   sources: [
     'S. Timoshenko and J. Gere, Theory of Elastic Stability (1961), § 9.2',
@@ -43,8 +43,8 @@ const weld = defineReckoner({
     out('buckles', 'Compression at which the panel buckles.', 'pressure', 'MPa'),
   ],
   reckon: (g) => {
-    const s = weldShrinkage(g.area!, g.t!)
-    return { shrinkage: s.value, low: s.low, high: s.high, buckles: panelBuckling(g.t!, g.b!) }
+    const s = weldShrinkage(g.area, g.t)
+    return { shrinkage: s.value, low: s.low, high: s.high, buckles: panelBuckling(g.t, g.b) }
   },
   sources: [
     'Shrinkage 0.1 to 0.2 of weld section over thickness: shop practice, no source',
@@ -71,7 +71,7 @@ const sheetStrength = defineReckoner({
     out('density', 'Density.', 'density', 'kg/m³'),
   ],
   reckon: (_, w) => {
-    const a = alloyOf(w.alloy!)
+    const a = alloyOf(w.alloy)
     const s = strengthOf(a, true)
     return {
       yield: a.yield,

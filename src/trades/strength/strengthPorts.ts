@@ -10,14 +10,20 @@ export const berger = 'H. M. Berger, J. Appl. Mech. 22 (1955)'
 
 type Ends = Partial<Pick<Port, 'min' | 'max' | 'assumed'>>
 
-export const size = (name: string, says: string, { min = 1e-4, max = 10, assumed }: Ends = {}): Port =>
-  mm(name, says, min, max, assumed)
-export const force = (name: string, says: string, { min = 1, max = 1e6, assumed }: Ends = {}): Port =>
-  newtons(name, says, min, max, assumed)
-export const out = (name: string, says: string, kind: Kind, unit: string): Port =>
+export const size = <const N extends string>(
+  name: N,
+  says: string,
+  { min = 1e-4, max = 10, assumed }: Ends = {},
+) => mm(name, says, min, max, assumed)
+export const force = <const N extends string>(
+  name: N,
+  says: string,
+  { min = 1, max = 1e6, assumed }: Ends = {},
+) => newtons(name, says, min, max, assumed)
+export const out = <const N extends string>(name: N, says: string, kind: Kind, unit: string) =>
   portOf(kind, unit)(name, says)
 export const alloy = choice('alloy', 'Sheet.', alloyNames)
 export const foam = choice('foam', 'Foam, by kind and density in kg/m³.', foamNames)
 export const sheet = size('t', 'Thickness of the sheet.', { min: 1e-4, max: 0.03 })
 
-export const foamTemperature: Port = celsius('temperature', 'Of the foam.', 233, 400, 293.15)
+export const foamTemperature = celsius('temperature', 'Of the foam.', 233, 400, 293.15)

@@ -14,7 +14,7 @@ import {
   ratio,
   revsPerMinute,
 } from '../../../base/answers/portMakers.ts'
-import { defineReckoner, type Port, type Reckoner } from '../../../base/answers/reckoner.ts'
+import { defineReckoner, type Reckoner } from '../../../base/answers/reckoner.ts'
 import { burntPetrol, gasConstantOf, soundSpeedOf } from '../../../physics/gas/mixture.ts'
 import { pistonTravel, sweptVolume } from '../geometry.ts'
 import { petalFrequency, petalMaterials } from '../inletFlow.ts'
@@ -35,12 +35,12 @@ const jennings =
   'G. Jennings, Two-Stroke Tuner’s Handbook (1973) and articles: time-areas, quoted second-hand'
 const width = mm('width', 'of all windows, straight across', 0.003, 0.25)
 const corner = mm('corner', 'corner radius', 0, 0.03, 0)
-const windows: Port = count('windows', 'number of windows', 1, 10, 1)
-const suits: Port[] = [
+const windows = count('windows', 'number of windows', 1, 10, 1)
+const suits = [
   portOf('timeArea', 's/m')('timeArea', 'open area over time per swept volume'),
   revsPerMinute('suitsFrom', 'suits this speed by the high end of the guidance'),
   revsPerMinute('suitsTo', 'and this one by the low end'),
-]
+] as const
 
 function suited(area: number, swept: number, rpm: number, target: { low: number; high: number }) {
   return {
@@ -70,17 +70,17 @@ export const breathingReckoners: readonly Reckoner[] = [
     ],
     outputs: suits,
     reckon: ({ bore, stroke, rod, opens, width, corner, windows, rpm }, { which }) => {
-      checkRod(stroke!, rod!)
-      const crank = { bore: bore!, stroke: stroke!, rod: rod! }
-      const height = stroke! - pistonTravel(crank, opens!)
-      const w = { width: width!, height, corner: corner!, windows: Math.round(windows!) }
+      checkRod(stroke, rod)
+      const crank = { bore: bore, stroke: stroke, rod: rod }
+      const height = stroke - pistonTravel(crank, opens)
+      const w = { width: width, height, corner: corner, windows: Math.round(windows) }
       const area = angleArea(
-        (a) => windowArea(w, roofDepth(crank, opens!, height, a)),
-        opens!,
-        2 * Math.PI - opens!,
+        (a) => windowArea(w, roofDepth(crank, opens, height, a)),
+        opens,
+        2 * Math.PI - opens,
       )
       const target = which === 'exhaust' ? timeAreaTargets.exhaust : timeAreaTargets.transfer
-      return suited(area, sweptVolume(crank), rpm!, target)
+      return suited(area, sweptVolume(crank), rpm, target)
     },
     sources: [jennings],
   }),
@@ -101,11 +101,11 @@ export const breathingReckoners: readonly Reckoner[] = [
     ],
     outputs: suits,
     reckon: ({ bore, stroke, rod, opens, width, height, corner, rpm }) => {
-      checkRod(stroke!, rod!)
-      const crank = { bore: bore!, stroke: stroke!, rod: rod! }
-      const w = { width: width!, height: height!, corner: corner!, windows: 1 }
-      const area = angleArea((a) => windowArea(w, skirtDepth(crank, opens!, height!, a)), -opens!, opens!)
-      return suited(area, sweptVolume(crank), rpm!, timeAreaTargets.inlet)
+      checkRod(stroke, rod)
+      const crank = { bore: bore, stroke: stroke, rod: rod }
+      const w = { width: width, height: height, corner: corner, windows: 1 }
+      const area = angleArea((a) => windowArea(w, skirtDepth(crank, opens, height, a)), -opens, opens)
+      return suited(area, sweptVolume(crank), rpm, timeAreaTargets.inlet)
     },
     sources: [jennings],
   }),
@@ -123,8 +123,8 @@ export const breathingReckoners: readonly Reckoner[] = [
       metresPerSecond('simple', 'by the hand formula with air (1.4, 287)'),
     ],
     reckon: ({ temperature, lambda }) => ({
-      speed: soundSpeedOf(burntPetrol(lambda!), temperature!),
-      simple: Math.sqrt(1.4 * 287 * temperature!),
+      speed: soundSpeedOf(burntPetrol(lambda), temperature),
+      simple: Math.sqrt(1.4 * 287 * temperature),
     }),
     sources: [
       'a = √(γ R T) with the heat capacities of NASA TM-4513 (1993)',
@@ -141,7 +141,7 @@ export const breathingReckoners: readonly Reckoner[] = [
       kelvins('air', 'with the constants of air (1.4, 287)'),
       kelvins('exhaust', 'with those of hot exhaust gas (1.32, 295)'),
     ],
-    reckon: ({ speed }) => ({ air: speed! ** 2 / (1.4 * 287), exhaust: speed! ** 2 / (1.32 * 295) }),
+    reckon: ({ speed }) => ({ air: speed ** 2 / (1.4 * 287), exhaust: speed ** 2 / (1.32 * 295) }),
     sources: ['a = √(γ R T)'],
   }),
   defineReckoner({
@@ -166,9 +166,9 @@ export const breathingReckoners: readonly Reckoner[] = [
       ratio('trapping', 'part of the charge that stays'),
     ],
     reckon: ({ bore, stroke, ratio, rpm, flow, temperature, pressure, gas }) => {
-      const swept = sweptVolume({ bore: bore!, stroke: stroke!, rod: 1 })
-      const ideal = ((pressure! / (gas! * temperature!)) * (swept * ratio!) * rpm!) / (ratio! - 1)
-      const scavengingRatio = flow! / ideal
+      const swept = sweptVolume({ bore: bore, stroke: stroke, rod: 1 })
+      const ideal = ((pressure / (gas * temperature)) * (swept * ratio) * rpm) / (ratio - 1)
+      const scavengingRatio = flow / ideal
       const efficiency = 1 - Math.exp(-scavengingRatio)
       return { ideal, scavengingRatio, efficiency, trapping: efficiency / scavengingRatio }
     },
@@ -188,8 +188,8 @@ export const breathingReckoners: readonly Reckoner[] = [
       ratio('kept', 'part of the delivery that stayed'),
     ],
     reckon: ({ delivered }, { cylinder }) => {
-      const efficiency = scavengeEfficiency(cylinder as Scavenging, delivered!)
-      return { efficiency, kept: Math.min(1, efficiency / delivered!) }
+      const efficiency = scavengeEfficiency(cylinder as Scavenging, delivered)
+      return { efficiency, kept: Math.min(1, efficiency / delivered) }
     },
     sources: [
       'G. P. Blair, Design and Simulation of Two-Stroke Engines (1996), single-cycle rig curves, from memory',
@@ -207,7 +207,7 @@ export const breathingReckoners: readonly Reckoner[] = [
     ],
     outputs: [hertz('frequency', 'lowest'), revsPerMinute('flutters', 'from this speed on')],
     reckon: ({ length, thickness }, { material }) => {
-      const frequency = petalFrequency(material as keyof typeof petalMaterials, length!, thickness!)
+      const frequency = petalFrequency(material as keyof typeof petalMaterials, length, thickness)
       return { frequency, flutters: 0.8 * frequency }
     },
     sources: [
@@ -228,7 +228,7 @@ export const breathingReckoners: readonly Reckoner[] = [
       portOf('gasConstant', 'J/(kg·K)')('gas', 'gas constant'),
     ],
     reckon: ({ lambda }) => {
-      const mix = burntPetrol(lambda!)
+      const mix = burntPetrol(lambda)
       return {
         carbonMonoxide: mix.CO ?? 0,
         carbonDioxide: mix.CO2 ?? 0,

@@ -27,8 +27,8 @@ export const crankReckoners: readonly Reckoner[] = [
     inputs: [port.stroke, port.rod, degrees('angle', 'after top dead centre', 0, 360 * degree)],
     outputs: [mm('travel', 'crown below top')],
     reckon: ({ stroke, rod, angle }) => {
-      checkRod(stroke!, rod!)
-      return { travel: pistonTravel({ bore: 1, stroke: stroke!, rod: rod! }, angle!) }
+      checkRod(stroke, rod)
+      return { travel: pistonTravel({ bore: 1, stroke: stroke, rod: rod }, angle) }
     },
     sources: [kinematics],
   }),
@@ -48,11 +48,10 @@ export const crankReckoners: readonly Reckoner[] = [
       degrees('perMillimetre', 'change of the opening for one millimetre lower'),
     ],
     reckon: ({ stroke, rod, depth }) => {
-      checkRod(stroke!, rod!)
-      if (depth! >= stroke!)
-        throw new RangeError('depth: below the bottom of the stroke, the port never opens')
-      const crank = { bore: 1, stroke: stroke!, rod: rod! }
-      const opens = angleOfTravel(crank, depth!)
+      checkRod(stroke, rod)
+      if (depth >= stroke) throw new RangeError('depth: below the bottom of the stroke, the port never opens')
+      const crank = { bore: 1, stroke: stroke, rod: rod }
+      const opens = angleOfTravel(crank, depth)
       return { opens, duration: 2 * (Math.PI - opens), perMillimetre: 1e-3 / pistonRate(crank, opens) }
     },
     sources: [kinematics],
@@ -65,7 +64,7 @@ export const crankReckoners: readonly Reckoner[] = [
     inputs: [port.bore, port.stroke, count('cylinders', 'number', 1, 8, 1)],
     outputs: [cm3('swept', 'all cylinders')],
     reckon: ({ bore, stroke, cylinders }) => ({
-      swept: sweptVolume({ bore: bore!, stroke: stroke!, rod: 1 }) * Math.round(cylinders!),
+      swept: sweptVolume({ bore: bore, stroke: stroke, rod: 1 }) * Math.round(cylinders),
     }),
     sources: ['Volume of a cylinder'],
   }),
@@ -86,10 +85,10 @@ export const crankReckoners: readonly Reckoner[] = [
       ratio('trapped', 'from exhaust closing; pump petrol bears about 7.5'),
     ],
     reckon: ({ bore, stroke, rod, exhaustOpens, space }) => {
-      checkRod(stroke!, rod!)
-      const crank = { bore: bore!, stroke: stroke!, rod: rod! }
-      const shut = pistonArea(bore!) * pistonTravel(crank, exhaustOpens!)
-      return { geometric: sweptVolume(crank) / space! + 1, trapped: shut / space! + 1 }
+      checkRod(stroke, rod)
+      const crank = { bore: bore, stroke: stroke, rod: rod }
+      const shut = pistonArea(bore) * pistonTravel(crank, exhaustOpens)
+      return { geometric: sweptVolume(crank) / space + 1, trapped: shut / space + 1 }
     },
     sources: ['Ratio of volumes; the limit of 7.5 is common practice, no source'],
   }),
@@ -104,11 +103,11 @@ export const crankReckoners: readonly Reckoner[] = [
       cm3('trapped', 'if it is from exhaust closing'),
     ],
     reckon: ({ bore, stroke, rod, exhaustOpens, ratio }) => {
-      checkRod(stroke!, rod!)
-      const crank = { bore: bore!, stroke: stroke!, rod: rod! }
+      checkRod(stroke, rod)
+      const crank = { bore: bore, stroke: stroke, rod: rod }
       return {
-        geometric: clearanceOfRatio(crank, ratio!),
-        trapped: clearanceOfTrapped(crank, ratio!, exhaustOpens!),
+        geometric: clearanceOfRatio(crank, ratio),
+        trapped: clearanceOfTrapped(crank, ratio, exhaustOpens),
       }
     },
     sources: ['Ratio of volumes'],
@@ -124,8 +123,8 @@ export const crankReckoners: readonly Reckoner[] = [
     inputs: [port.bore, port.stroke, cm3('space', 'case and transfers, piston at the bottom', 5e-6, 3e-3)],
     outputs: [ratio('ratio', 'usually 1.25 to 1.5'), cm3('usual', 'space for 1.38')],
     reckon: ({ bore, stroke, space }) => {
-      const crank = { bore: bore!, stroke: stroke!, rod: 1 }
-      return { ratio: sweptVolume(crank) / space! + 1, usual: caseVolumeOfRatio(crank, 1.38) }
+      const crank = { bore: bore, stroke: stroke, rod: 1 }
+      return { ratio: sweptVolume(crank) / space + 1, usual: caseVolumeOfRatio(crank, 1.38) }
     },
     sources: ['Ratio of volumes; the usual range is common practice, no source'],
   }),
@@ -137,11 +136,11 @@ export const crankReckoners: readonly Reckoner[] = [
     inputs: [port.stroke, port.rod, port.rpm],
     outputs: [metresPerSecond('mean', 'over a turn'), metresPerSecond('most', 'a little before half stroke')],
     reckon: ({ stroke, rod, rpm }) => {
-      checkRod(stroke!, rod!)
-      const crank = { bore: 1, stroke: stroke!, rod: rod! }
+      checkRod(stroke, rod)
+      const crank = { bore: 1, stroke: stroke, rod: rod }
       let most = 0
       for (let k = 0; k <= 720; k++) most = Math.max(most, pistonRate(crank, (Math.PI * k) / 720))
-      return { mean: meanPistonSpeed(stroke!, rpm! * 60), most: most * 2 * Math.PI * rpm! }
+      return { mean: meanPistonSpeed(stroke, rpm * 60), most: most * 2 * Math.PI * rpm }
     },
     sources: [kinematics, 'Limits: common practice, no source'],
   }),

@@ -25,8 +25,8 @@ export const powerReckoners: readonly Reckoner[] = [
     inputs: [kW('power', 'at the crank', 10, 2e5), port.rpm, port.swept],
     outputs: [bar('pressure', 'brake mean effective pressure'), newtonMetres('torque', 'at the crank')],
     reckon: ({ power, rpm, swept }) => ({
-      pressure: power! / (rpm! * swept!),
-      torque: power! / (2 * Math.PI * rpm!),
+      pressure: power / (rpm * swept),
+      torque: power / (2 * Math.PI * rpm),
     }),
     sources: [definition],
   }),
@@ -38,8 +38,8 @@ export const powerReckoners: readonly Reckoner[] = [
     inputs: [bar('pressure', 'brake mean effective pressure', 1e4, 2e6), port.rpm, port.swept],
     outputs: [kW('power', 'at the crank'), newtonMetres('torque', 'at the crank')],
     reckon: ({ pressure, rpm, swept }) => ({
-      power: pressure! * rpm! * swept!,
-      torque: (pressure! * swept!) / (2 * Math.PI),
+      power: pressure * rpm * swept,
+      torque: (pressure * swept) / (2 * Math.PI),
     }),
     sources: [definition],
   }),
@@ -56,8 +56,8 @@ export const powerReckoners: readonly Reckoner[] = [
     ],
     outputs: [bar('pressure', 'friction mean pressure'), kW('power', 'lost')],
     reckon: ({ stroke, rpm, swept, factor }) => {
-      const pressure = frictionPressure(0, factor!, stroke!, rpm! * 60)
-      return { pressure, power: pressure * swept! * rpm! }
+      const pressure = frictionPressure(0, factor, stroke, rpm * 60)
+      return { pressure, power: pressure * swept * rpm }
     },
     sources: ['Form of G. P. Blair, Design and Simulation of Two-Stroke Engines (1996), from memory'],
   }),
@@ -80,8 +80,8 @@ export const powerReckoners: readonly Reckoner[] = [
       gramsPerSecond('air', 'flow'),
     ],
     reckon: ({ fuel, fuelDensity, lambda, rpm, swept, pressure, temperature }) => {
-      const air = fuel! * fuelDensity! * 14.7 * lambda!
-      return { air, delivery: air / ((pressure! / (287.05 * temperature!)) * swept! * rpm!) }
+      const air = fuel * fuelDensity * 14.7 * lambda
+      return { air, delivery: air / ((pressure / (287.05 * temperature)) * swept * rpm) }
     },
     sources: [
       'Definition of delivery ratio, SAE J604; 14.7 kg of air to a kg of pump petrol, handbook value from memory',
@@ -100,7 +100,7 @@ export const powerReckoners: readonly Reckoner[] = [
       ratio('m', 'form', 0.3, 4, 1.3),
     ],
     outputs: [percent('burnt', 'part of the charge')],
-    reckon: ({ since, duration, a, m }) => ({ burnt: wiebe(since! / duration!, a!, m!) }),
+    reckon: ({ since, duration, a, m }) => ({ burnt: wiebe(since / duration, a, m) }),
     sources: ['I. I. Wiebe (1956), after J. B. Heywood (1988), sec. 9.2'],
   }),
   defineReckoner({
@@ -114,8 +114,8 @@ export const powerReckoners: readonly Reckoner[] = [
       percent('part', 'of the fuel’s own heat that is freed'),
     ],
     reckon: ({ lambda }) => {
-      const part = releaseFactor(lambda!)
-      return { heat: (44e6 * part) / (1 + 15.07 * lambda!), part }
+      const part = releaseFactor(lambda)
+      return { heat: (44e6 * part) / (1 + 15.07 * lambda), part }
     },
     sources: ['Derived: frozen equilibrium products of iso-octane, lower heat 44 MJ/kg'],
   }),

@@ -45,18 +45,18 @@ export const mufflerReckoners: readonly Reckoner[] = [
     ],
     outputs: [loss('loss', 'taken off'), hertz('planeTo', 'holds up to'), litres('volume', 'of the box')],
     reckon: (g) => {
-      const { c, density } = gasAt(g['temperature']!)
+      const { c, density } = gasAt(g.temperature)
       const box = {
-        length: g['length']!,
-        area: (Math.PI / 4) * g['diameter']! ** 2,
-        inletBore: g['inlet']!,
-        outletBore: g['outlet']!,
-        inletReach: g['inletReach']!,
-        outletReach: g['outletReach']!,
+        length: g.length,
+        area: (Math.PI / 4) * g.diameter ** 2,
+        inletBore: g.inlet,
+        outletBore: g.outlet,
+        inletReach: g.inletReach,
+        outletReach: g.outletReach,
         packing: 0,
         resistivity: 15e3,
       }
-      const curve = boxLoss(box, [g['frequency']!], c, density)
+      const curve = boxLoss(box, [g.frequency], c, density)
       return { loss: curve.loss[0]!, planeTo: curve.planeTo, volume: boxVolume(box) }
     },
     sources: [munjal, davis],
@@ -79,20 +79,20 @@ export const mufflerReckoners: readonly Reckoner[] = [
       hertz('crossMode', 'holds up to'),
     ],
     reckon: (g) => {
-      if (!(g['outer']! > g['bore']!)) throw new RangeError('outer: must be larger than bore')
-      const t = g['temperature']!
+      if (!(g.outer > g.bore)) throw new RangeError('outer: must be larger than bore')
+      const t = g.temperature
       const { c, density } = gasAt(t)
       const computed = straightThroughLoss(
         {
-          bore: g['bore']!,
-          outer: g['outer']!,
-          resistivity: hotResistivity(g['resistivity']!, t),
+          bore: g.bore,
+          outer: g.outer,
+          resistivity: hotResistivity(g.resistivity, t),
           density,
           c,
         },
-        g['frequency']!,
+        g.frequency,
       )
-      return { computed, design: 0.5 * computed, crossMode: firstCrossMode(g['outer']!, c) }
+      return { computed, design: 0.5 * computed, crossMode: firstCrossMode(g.outer, c) }
     },
     sources: [delany, 'Two parallel media with one long wave, derived'],
   }),
@@ -112,10 +112,10 @@ export const mufflerReckoners: readonly Reckoner[] = [
       { name: 'fitted', says: '1 where the law was fitted, else 0', kind: 'count', unit: '' },
     ],
     reckon: (g) => {
-      const t = g['temperature']!
+      const t = g.temperature
       const { c, density } = gasAt(t)
-      const medium = delanyBazley(g['frequency']!, hotResistivity(g['resistivity']!, t), density, c)
-      return { absorption: absorption(medium, g['depth']!, density, c), fitted: medium.fitted ? 1 : 0 }
+      const medium = delanyBazley(g.frequency, hotResistivity(g.resistivity, t), density, c)
+      return { absorption: absorption(medium, g.depth, density, c), fitted: medium.fitted ? 1 : 0 }
     },
     sources: [delany],
   }),
@@ -136,13 +136,13 @@ export const mufflerReckoners: readonly Reckoner[] = [
       dBA('floor', 'what no muffler takes away there'),
     ],
     reckon: (g) => {
-      const pressure = harmonicPressure(g['amplitude']!, g['frequency']!, g['distance']!, true)
+      const pressure = harmonicPressure(g.amplitude, g.frequency, g.distance, true)
       const level = levelOf(pressure)
       return {
         pressure,
         level,
-        weighted: level + aWeight(g['frequency']!),
-        floor: floorAtOneMetre - 20 * Math.log10(g['distance']!),
+        weighted: level + aWeight(g.frequency),
+        floor: floorAtOneMetre - 20 * Math.log10(g.distance),
       }
     },
     sources: [
@@ -160,7 +160,7 @@ export const mufflerReckoners: readonly Reckoner[] = [
       { name: 'engines', says: 'on the craft', kind: 'count', unit: '', min: 1, max: 8, assumed: 1 },
     ],
     outputs: [dBA('limit', 'at 25 m')],
-    reckon: (g) => ({ limit: passByLimit(g['power']!, g['engines']!) }),
+    reckon: (g) => ({ limit: passByLimit(g.power, g.engines) }),
     sources: ['Directive 2013/53/EU, Annex I part C', 'EN ISO 14509'],
   }),
 ]

@@ -54,9 +54,9 @@ export const outletReckoners: readonly Reckoner[] = [
     reckon: (g) => {
       const outside = 101325
       const solved = boxPressure({
-        massFlow: g['flow']!,
-        temperature: g['temperature']!,
-        area: g['discharge']! * (Math.PI / 4) * g['bore']! ** 2,
+        massFlow: g.flow,
+        temperature: g.temperature,
+        area: g.discharge * (Math.PI / 4) * g.bore ** 2,
         outside,
       })
       if (!solved.converged) throw new RangeError('bore: too small to pass this flow')
@@ -92,12 +92,12 @@ export const outletReckoners: readonly Reckoner[] = [
     ],
     reckon: (g) => {
       const d = tubeDrop({
-        massFlow: g['flow']!,
-        temperature: g['temperature']!,
+        massFlow: g.flow,
+        temperature: g.temperature,
         pressure: 101325,
-        bore: g['bore']!,
-        length: g['length']!,
-        losses: g['losses']!,
+        bore: g.bore,
+        length: g.length,
+        losses: g.losses,
       })
       if (d.choked) throw new RangeError('bore: the tube chokes at this flow')
       return { drop: d.drop, velocity: d.velocity, mach: d.mach }
@@ -120,12 +120,12 @@ export const outletReckoners: readonly Reckoner[] = [
     reckon: (g) => ({
       pressure: flapOpening(
         {
-          area: (Math.PI / 4) * g['bore']! ** 2,
-          arm: g['arm']!,
-          weightMoment: g['mass']! * 9.80665 * g['arm']! * Math.sin(g['lean']!),
+          area: (Math.PI / 4) * g.bore ** 2,
+          arm: g.arm,
+          weightMoment: g.mass * 9.80665 * g.arm * Math.sin(g.lean),
           elasticMoment: 0,
         },
-        g['depth']!,
+        g.depth,
       ),
     }),
     sources: ['Hydrostatics'],
@@ -146,8 +146,8 @@ export const outletReckoners: readonly Reckoner[] = [
       metres('lift', 'height it could be lifted'),
     ],
     reckon: (g) => {
-      const share = drawnIn(g['hot']!, g['cold']!)
-      return { drawn: share * g['volume']!, share, lift: suctionLift(g['hot']!, g['cold']!) }
+      const share = drawnIn(g.hot, g.cold)
+      return { drawn: share * g.volume, share, lift: suctionLift(g.hot, g.cold) }
     },
     sources: ['Ideal gas at constant pressure; hydrostatics'],
     cautions: [
@@ -165,8 +165,8 @@ export const outletReckoners: readonly Reckoner[] = [
       percent('tuning', 'tuned speed over that of dry gas, were it done in the pipe'),
     ],
     reckon: (g) => {
-      const after = quenched(g['flow']!, g['temperature']!, g['water']!)
-      return { after, tuning: Math.sqrt(after / g['temperature']!) }
+      const after = quenched(g.flow, g.temperature, g.water)
+      return { after, tuning: Math.sqrt(after / g.temperature) }
     },
     sources: [
       `Energy balance, gas γ ${exhaustGas.gamma}, R ${exhaustGas.gasConstant} J/(kg·K); latent heat 2.257 MJ/kg`,
@@ -203,21 +203,21 @@ export const outletReckoners: readonly Reckoner[] = [
       hertz('resonance', 'of tube and box; 0 without a box'),
     ],
     reckon: (g, words) => {
-      const box = g['box']!
+      const box = g.box
       const d = snorkelDrop(
         {
-          bore: g['bore']!,
-          length: g['length']!,
-          bends: g['bends']!,
-          smoothBends: words['shape'] === 'smooth',
+          bore: g.bore,
+          length: g.length,
+          bends: g.bends,
+          smoothBends: words.shape === 'smooth',
           belledEntry: false,
-          roughness: words['inside'] === 'smooth' ? 1.5e-6 : 2e-3,
+          roughness: words.inside === 'smooth' ? 1.5e-6 : 2e-3,
           box,
         },
         {
-          massFlow: g['air']!,
-          rotation: g['rotation']!,
-          cylinders: g['cylinders']!,
+          massFlow: g.air,
+          rotation: g.rotation,
+          cylinders: g.cylinders,
           pressure: 101325,
           temperature: 293.15,
         },
@@ -226,7 +226,7 @@ export const outletReckoners: readonly Reckoner[] = [
         drop: d.drop,
         deliveryLost: d.deliveryLost,
         velocity: d.velocity,
-        resonance: box > 0 ? snorkelResonance(g['bore']!, g['length']!, box) : 0,
+        resonance: box > 0 ? snorkelResonance(g.bore, g.length, box) : 0,
       }
     },
     sources: ['S. E. Haaland, J. Fluids Eng. 105 (1983) 89', miller],

@@ -26,6 +26,9 @@ const kind = choice('class', 'what the engine is built for; sets gas temperature
 const portBore = mm('port', 'diameter of a circle as large as the uncovered exhaust window', 0.005, 0.08)
 const tuned = mm('tuned', 'tuned length', 0.2, 3)
 
+const taperedParts = ['header', 'diffuser', 'belly', 'baffle', 'stinger'] as const
+type TaperedPart = (typeof taperedParts)[number]
+
 /** Reckoners of pipe sizes. */
 export const pipeReckoners: readonly Reckoner[] = [
   defineReckoner({
@@ -40,8 +43,8 @@ export const pipeReckoners: readonly Reckoner[] = [
       metresPerSecond('soundSpeed', 'of gas at the class temperature'),
     ],
     reckon: (g, words) => {
-      const c = soundSpeed(classFigures[words['class'] as PipeClass].temperature)
-      const l = tunedLength(g['open']!, g['rotation']!, c)
+      const c = soundSpeed(classFigures[words.class as PipeClass].temperature)
+      const l = tunedLength(g.open, g.rotation, c)
       return { length: l, first: firstCut * l, soundSpeed: c }
     },
     sources: [blair, 'this project’s own simulation of a 125 cm³ engine'],
@@ -56,9 +59,9 @@ export const pipeReckoners: readonly Reckoner[] = [
     outputs: [revsPerMinute('rotation', 'speed it is tuned to')],
     reckon: (g, words) => ({
       rotation: tunedRotation(
-        g['open']!,
-        g['tuned']!,
-        soundSpeed(classFigures[words['class'] as PipeClass].temperature),
+        g.open,
+        g.tuned,
+        soundSpeed(classFigures[words.class as PipeClass].temperature),
       ),
     }),
     sources: [blair],
@@ -92,10 +95,10 @@ export const pipeReckoners: readonly Reckoner[] = [
     ],
     reckon: (g, words) => {
       const pipe = proportionedPipe({
-        tunedLength: g['tuned']!,
-        portDiameter: g['port']!,
-        kind: words['class'] as PipeClass,
-        horn: g['horn']!,
+        tunedLength: g.tuned,
+        portDiameter: g.port,
+        kind: words.class as PipeClass,
+        horn: g.horn,
       })
       return { ...sizesOf(pipe), stingerTube: stockBore(pipe.stinger.bore) }
     },
@@ -129,39 +132,24 @@ export const pipeReckoners: readonly Reckoner[] = [
       degrees('baffleAngle', 'included angle of the baffle', 8 * degree, 40 * degree, 16 * degree),
     ],
     outputs: [
-      ...['header', 'diffuser', 'belly', 'baffle', 'stinger'].map((p) => mm(`${p}Length`, `length of ${p}`)),
+      ...taperedParts.map((p) => mm(`${p}Length`, `length of ${p}`)),
       mm('headerBore', 'bore of the header'),
       mm('bellyBore', 'bore of the belly'),
       mm('stingerBore', 'bore of the stinger'),
     ],
     reckon: (g) => {
       const pipe = taperedPipe({
-        tunedLength: g['tuned']!,
-        portDiameter: g['port']!,
-        headerDiameters: g['headerDiameters']!,
-        diffuserAngle: g['diffuserAngle']!,
-        baffleAngle: g['baffleAngle']!,
+        tunedLength: g.tuned,
+        portDiameter: g.port,
+        headerDiameters: g.headerDiameters,
+        diffuserAngle: g.diffuserAngle,
+        baffleAngle: g.baffleAngle,
       })
-      const {
-        headerLength,
-        diffuserLength,
-        bellyLength,
-        baffleLength,
-        stingerLength,
-        headerBore,
-        bellyBore,
-        stingerBore,
-      } = sizesOf(pipe) as Record<string, number>
-      return {
-        headerLength: headerLength!,
-        diffuserLength: diffuserLength!,
-        bellyLength: bellyLength!,
-        baffleLength: baffleLength!,
-        stingerLength: stingerLength!,
-        headerBore: headerBore!,
-        bellyBore: bellyBore!,
-        stingerBore: stingerBore!,
-      }
+      // a tapered pipe has just these five parts
+      return sizesOf(pipe) as Record<
+        `${TaperedPart}Length` | 'headerBore' | 'bellyBore' | 'stingerBore',
+        number
+      >
     },
     sources: [jennings],
     cautions: [hot],
@@ -182,16 +170,19 @@ export const pipeReckoners: readonly Reckoner[] = [
       degrees('angle', 'angle of the sector'),
     ],
     reckon: (g) => {
-      if (Math.abs(g['from']! - g['to']!) < 1e-6)
+      if (Math.abs(g.from - g.to) < 1e-6)
         throw new RangeError('to: the same as from; a tube unrolls to a rectangle, π times its diameter wide')
-      return conePattern(g['length']!, g['from']!, g['to']!)
+      return conePattern(g.length, g.from, g.to)
     },
     sources: ['Developable surfaces, elementary geometry'],
   }),
 ]
 
-function sizesOf(pipe: Pipe): Record<string, number> {
-  const out: Record<string, number> = {}
+type PipeSize = `${string}Length` | `${string}Bore`
+
+/** Every length and the bores that a builder needs, by the segment's name. */
+function sizesOf(pipe: Pipe): Record<PipeSize, number> {
+  const out: Record<PipeSize, number> = {}
   for (const s of pipe.segments) {
     const name = s.name.replace(' ', '')
     out[`${name}Length`] = s.length

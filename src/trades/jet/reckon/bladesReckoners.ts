@@ -57,8 +57,8 @@ export const bladeReckoners: readonly Reckoner[] = [
     inputs: [radius, degrees('angle', 'blade face to the plane of rotation', 1 * degree, 80 * degree)],
     outputs: [mm('pitch', 'advance in one turn'), mm('perDegree', 'pitch gained by one degree more')],
     reckon: ({ radius, angle }) => ({
-      pitch: pitchAt(radius!, angle!),
-      perDegree: pitchAt(radius!, angle! + degree) - pitchAt(radius!, angle!),
+      pitch: pitchAt(radius, angle),
+      perDegree: pitchAt(radius, angle + degree) - pitchAt(radius, angle),
     }),
     sources: [helix],
   }),
@@ -69,7 +69,7 @@ export const bladeReckoners: readonly Reckoner[] = [
     says: 'The protractor reading that a pitch should give at a radius.',
     inputs: [radius, port.pitch],
     outputs: [degrees('angle', 'blade face to the plane of rotation')],
-    reckon: ({ radius, pitch }) => ({ angle: angleAt(radius!, pitch!) }),
+    reckon: ({ radius, pitch }) => ({ angle: angleAt(radius, pitch) }),
     sources: [helix],
   }),
   defineReckoner({
@@ -82,7 +82,7 @@ export const bladeReckoners: readonly Reckoner[] = [
       mm('trailing', 'pitch at the trailing edge', 0.01, 0.8),
     ],
     outputs: [mm('pitch', 'constant pitch of the same torque')],
-    reckon: ({ leading, trailing }) => ({ pitch: equivalentPitch(leading!, trailing!) }),
+    reckon: ({ leading, trailing }) => ({ pitch: equivalentPitch(leading, trailing) }),
     sources: ['Fit to the strip model of this project, weights 0.06 and 0.94'],
   }),
   defineReckoner({
@@ -105,16 +105,16 @@ export const bladeReckoners: readonly Reckoner[] = [
       percent('open', 'open share beside the trailing edges'),
     ],
     reckon: ({ blades, wrap, pitch, diameter, edge }) => {
-      const r = diameter! / 2
-      const chord = Math.hypot((pitch! * wrap!) / (2 * Math.PI), r * wrap!)
-      const solidity = (blades! * chord) / (2 * Math.PI * r)
-      const lambda = Math.atan2(2 * Math.PI * r, pitch!)
+      const r = diameter / 2
+      const chord = Math.hypot((pitch * wrap) / (2 * Math.PI), r * wrap)
+      const solidity = (blades * chord) / (2 * Math.PI * r)
+      const lambda = Math.atan2(2 * Math.PI * r, pitch)
       return {
-        overlap: (blades! * wrap!) / (2 * Math.PI),
+        overlap: (blades * wrap) / (2 * Math.PI),
         chord,
         solidity,
         turning: turningShare(solidity, lambda),
-        open: Math.max(0, 1 - (blades! * edge!) / (2 * Math.PI * r * Math.cos(lambda))),
+        open: Math.max(0, 1 - (blades * edge) / (2 * Math.PI * r * Math.cos(lambda))),
       }
     },
     sources: ['F. Weinig, Die Strömung um die Schaufeln von Turbomaschinen (1935)', helix],
@@ -132,8 +132,8 @@ export const bladeReckoners: readonly Reckoner[] = [
       percent('suctionHigh', 'suction specific speed left, better end'),
     ],
     reckon: ({ gap, bore, hub }) => {
-      annulusOf(bore!, hub!)
-      const share = (2 * gap!) / (bore! - hub!)
+      annulusOf(bore, hub)
+      const share = (2 * gap) / (bore - hub)
       if (share > 0.2) throw new RangeError(`gap ${gap} m is more than a fifth of the blade height`)
       return {
         share,
@@ -161,21 +161,20 @@ export const bladeReckoners: readonly Reckoner[] = [
       degrees('deviationCarter', 'deviation, Carter with stagger near the inlet angle less half the camber'),
     ],
     reckon: ({ inlet, camber, solidity, thickness }) => {
-      const b = inlet! / degree
-      const th = camber! / degree
+      const b = inlet / degree
+      const th = camber / degree
       const i =
-        thicknessOnIncidence(thickness!) * referenceIncidence10(b, solidity!) +
-        incidenceSlope(b, solidity!) * th
+        thicknessOnIncidence(thickness) * referenceIncidence10(b, solidity) + incidenceSlope(b, solidity) * th
       // slope of deviation over camber, SP-36 fit for circular arcs: m at solidity 1 over σ^b
       const x = b / 100
       const m = 0.249 + 0.074 * x - 0.132 * x ** 2 + 0.316 * x ** 3
       const power = 0.9625 - 0.17 * x - 0.85 * x ** 3
       const d =
-        thicknessOnDeviation(thickness!) * referenceDeviation10(b, solidity!) + (m / solidity! ** power) * th
+        thicknessOnDeviation(thickness) * referenceDeviation10(b, solidity) + (m / solidity ** power) * th
       return {
         incidence: i * degree,
         deviation: d * degree,
-        deviationCarter: carterDeviation(0.5, Math.max(0, b - th / 2), th, solidity!) * degree,
+        deviationCarter: carterDeviation(0.5, Math.max(0, b - th / 2), th, solidity) * degree,
       }
     },
     sources: [
@@ -209,15 +208,15 @@ export const bladeReckoners: readonly Reckoner[] = [
       megapascals('spin', 'pull of the spinning blade at its root'),
     ],
     reckon: ({ bore, hub, blades, pitch, wrap, root, torque, head, rotation, material, water }) => {
-      annulusOf(bore!, hub!)
-      const rotor = plainRotor(bore!, hub!, blades!, pitch!, wrap!)
-      const load = bladeLoad(rotor, torque!, head!, freshWaterDensity(water!), root!)
+      annulusOf(bore, hub)
+      const rotor = plainRotor(bore, hub, blades, pitch, wrap)
+      const load = bladeLoad(rotor, torque, head, freshWaterDensity(water), root)
       return {
         tangential: load.tangential,
         axial: load.axial,
         moment: load.moment,
         stress: load.stress,
-        spin: centrifugalStress(rotor, rotation!, material!),
+        spin: centrifugalStress(rotor, rotation, material),
       }
     },
     sources: ['Cantilever strip with the load at 70 % of the span, derived'],
@@ -233,9 +232,9 @@ export const bladeReckoners: readonly Reckoner[] = [
     inputs: [port.bore, port.hub, port.head, port.water],
     outputs: [newtons('pull', 'forward, on the shaft')],
     reckon: ({ bore, hub, head, water }) => {
-      annulusOf(bore!, hub!)
-      const rotor = plainRotor(bore!, hub!, 1, 0, 0)
-      return { pull: rotorAxialThrust(rotor, head!, freshWaterDensity(water!)) }
+      annulusOf(bore, hub)
+      const rotor = plainRotor(bore, hub, 1, 0, 0)
+      return { pull: rotorAxialThrust(rotor, head, freshWaterDensity(water)) }
     },
     sources: ['Nine tenths of the head as static pressure on the annulus: derived, ±20 %'],
   }),
@@ -256,9 +255,9 @@ export const bladeReckoners: readonly Reckoner[] = [
       grams('trim', 'mass at that radius worth the allowance'),
     ],
     reckon: ({ mass, rotation, radius }, words) => {
-      const grade = Number.parseFloat(words.grade!.slice(2)) * 1e-3
-      const unbalance = unbalanceAllowed(grade, mass!, rotation!)
-      return { unbalance, offset: unbalance / mass!, trim: unbalance / radius! }
+      const grade = Number.parseFloat(words.grade.slice(2)) * 1e-3
+      const unbalance = unbalanceAllowed(grade, mass, rotation)
+      return { unbalance, offset: unbalance / mass, trim: unbalance / radius }
     },
     sources: ['ISO 21940-11, balance quality grades, from memory'],
   }),

@@ -28,7 +28,7 @@ export const intakeReckoners: readonly Reckoner[] = [
     inputs: [cm2('opening', 'area of the intake opening', 1e-4, 1), port.flow],
     outputs: [metres('depth', 'of water needed'), ratio('froude', 'inlet Froude number')],
     reckon: ({ opening, flow }) => {
-      const s = submergenceNeeded(opening!, flow!)
+      const s = submergenceNeeded(opening, flow)
       return { depth: s.needed, froude: s.froude }
     },
     sources: ['ANSI/HI 9.8, Rotodynamic Pumps for Pump Intake Design: S = D (1 + 2.3 Fr)'],
@@ -52,9 +52,9 @@ export const intakeReckoners: readonly Reckoner[] = [
       metresOfWater('head', 'lost'),
     ],
     reckon: ({ bar, gap, angle, opening, flow }, { shape }) => {
-      const grate = { bar: bar!, gap: gap!, angle: angle!, shape: shape as 'round' | 'square' }
+      const grate = { bar: bar, gap: gap, angle: angle, shape: shape as 'round' | 'square' }
       const loss = grateLoss(grate)
-      return { loss, blocked: grateBlockage(grate), head: 0.5 * loss * (flow! / opening!) ** 2 }
+      return { loss, blocked: grateBlockage(grate), head: 0.5 * loss * (flow / opening) ** 2 }
     },
     sources: ['O. Kirschmer (1926), ζ = β (s/b)^(4/3) sin δ, from memory'],
   }),
@@ -79,16 +79,16 @@ export const intakeReckoners: readonly Reckoner[] = [
       metresOfWater('head', 'lost in all'),
     ],
     reckon: ({ length, bore, shaft, ramp, roughness, flow, water }) => {
-      const speed = flow! / area(bore!)
-      const kinematic = waterViscosity(water!) / freshWaterDensity(water!)
+      const speed = flow / area(bore)
+      const kinematic = waterViscosity(water) / freshWaterDensity(water)
       const loss = ductLoss(
         {
-          length: length!,
-          diameter: bore!,
-          roughness: roughness!,
-          shaftDiameter: shaft!,
-          ramp: ramp!,
-          lipRadius: 0.1 * bore!,
+          length: length,
+          diameter: bore,
+          roughness: roughness,
+          shaftDiameter: shaft,
+          ramp: ramp,
+          lipRadius: 0.1 * bore,
         },
         speed,
         kinematic,
@@ -121,8 +121,8 @@ export const intakeReckoners: readonly Reckoner[] = [
       percent('energy', 'share of its energy left'),
     ],
     reckon: ({ speed, runUp, width, flow, water }) => {
-      const delta = boundaryLayer(speed!, runUp!, waterViscosity(water!) / freshWaterDensity(water!))
-      const depth = captureDepth(flow!, speed!, 1.3 * width!, delta)
+      const delta = boundaryLayer(speed, runUp, waterViscosity(water) / freshWaterDensity(water))
+      const depth = captureDepth(flow, speed, 1.3 * width, delta)
       return { thickness: delta, depth, wake: momentumWake(depth, delta), energy: energyShare(depth, delta) }
     },
     sources: [

@@ -35,12 +35,12 @@ export const numbersReckoners: readonly Reckoner[] = [
       mm('diameter', 'Cordier’s diameter'),
     ],
     reckon: ({ rotation, flow, head }) => {
-      const specific = specificSpeed(rotation!, flow!, head!)
+      const specific = specificSpeed(rotation, flow, head)
       return {
         specific,
         us: specific * usPerSpecificSpeed,
         metric: specific * metricPerSpecificSpeed,
-        diameter: (cordierDiameter(specific) * Math.sqrt(flow!)) / head! ** 0.25,
+        diameter: (cordierDiameter(specific) * Math.sqrt(flow)) / head ** 0.25,
       }
     },
     sources: ['Hydraulic Institute; ISO 17769-1; O. Cordier (1953)'],
@@ -61,7 +61,7 @@ export const numbersReckoners: readonly Reckoner[] = [
     ],
     reckon: ({ value }, { from }) => {
       const per = from === 'US' ? usPerSpecificSpeed : from === 'metric' ? metricPerSpecificSpeed : 1
-      const specific = value! / per
+      const specific = value / per
       return { specific, us: specific * usPerSpecificSpeed, metric: specific * metricPerSpecificSpeed }
     },
     sources: ['Unit arithmetic; NIST SP 811 (2008) for gallon and foot'],
@@ -81,7 +81,7 @@ export const numbersReckoners: readonly Reckoner[] = [
       ratio('torque', 'factor on torque'),
       ratio('power', 'factor on power'),
     ],
-    reckon: ({ rotation, size }) => ({ ...affinity(rotation!, size!) }),
+    reckon: ({ rotation, size }) => ({ ...affinity(rotation, size) }),
     sources: ['Affinity laws: Q ~ nD³, gH ~ n²D², T ~ n²D⁵, P ~ n³D⁵'],
   }),
   defineReckoner({
@@ -96,8 +96,8 @@ export const numbersReckoners: readonly Reckoner[] = [
       metresPerSecond('axial', 'speed of the water into the rotor'),
     ],
     reckon: ({ flow, rotation, pitch, bore, hub }) => {
-      const axial = flow! / annulusOf(bore!, hub!)
-      const advance = axial / (rotation! * pitch!)
+      const axial = flow / annulusOf(bore, hub)
+      const advance = axial / (rotation * pitch)
       return { advance, slip: 1 - advance, axial }
     },
     sources: ['J = c/(nP), derived'],
@@ -118,8 +118,8 @@ export const numbersReckoners: readonly Reckoner[] = [
       metres('lift', 'as height of water'),
     ],
     reckon: ({ bladeSpeed, axial, outflow }) => {
-      const swirl = bladeSpeed! - axial! / Math.tan(outflow!)
-      const work = bladeSpeed! * swirl
+      const swirl = bladeSpeed - axial / Math.tan(outflow)
+      const work = bladeSpeed * swirl
       return { swirl, work, lift: work / gravity }
     },
     sources: ['Euler’s equation of turbomachines'],
@@ -143,14 +143,14 @@ export const numbersReckoners: readonly Reckoner[] = [
       kW('power', 'there'),
     ],
     reckon: ({ bore, rotation, specific, water }, { finish }) => {
-      const pump = fallbackPump(specific!, finish as 'tight metal' | 'sanded print' | 'raw print')
+      const pump = fallbackPump(specific, finish as 'tight metal' | 'sanded print' | 'raw print')
       const at = fallbackAt(pump, pump.flow)
-      const torque = freshWaterDensity(water!) * at.torque * rotation! ** 2 * bore! ** 5
+      const torque = freshWaterDensity(water) * at.torque * rotation ** 2 * bore ** 5
       return {
-        flow: pump.flow * rotation! * bore! ** 3,
-        head: pump.head * (rotation! * bore!) ** 2,
+        flow: pump.flow * rotation * bore ** 3,
+        head: pump.head * (rotation * bore) ** 2,
         torque,
-        power: 2 * Math.PI * rotation! * torque,
+        power: 2 * Math.PI * rotation * torque,
       }
     },
     sources: [
@@ -173,10 +173,10 @@ export const numbersReckoners: readonly Reckoner[] = [
     ],
     outputs: [percent('efficiency', 'of the new pump at the same rotation over size')],
     reckon: ({ efficiency, chord, speed, roughness, size, newRoughness, water }) => {
-      const kinematic = waterViscosity(water!) / freshWaterDensity(water!)
-      const now = { chord: chord!, speed: speed!, kinematic, roughness: roughness! }
-      const next = { chord: chord! * size!, speed: speed!, kinematic, roughness: newRoughness! }
-      return { efficiency: Math.max(0, stepUp(efficiency!, now, next)) }
+      const kinematic = waterViscosity(water) / freshWaterDensity(water)
+      const now = { chord: chord, speed: speed, kinematic, roughness: roughness }
+      const next = { chord: chord * size, speed: speed, kinematic, roughness: newRoughness }
+      return { efficiency: Math.max(0, stepUp(efficiency, now, next)) }
     },
     sources: [
       '1 - η₂ = (1 - η₁)(0.3 + 0.7 C_f2/C_f1), form of Ackeret; friction of smooth and rough plates: Schlichting, Boundary-Layer Theory',

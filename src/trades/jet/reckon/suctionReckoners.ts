@@ -32,9 +32,9 @@ export const suctionReckoners: readonly Reckoner[] = [
       metres('margin', 'as height of water'),
     ],
     reckon: ({ water, altitude }) => {
-      const vapour = saturationPressure(water!)
-      const air = atmosphericPressure(altitude!)
-      return { vapour, air, margin: (air - vapour) / (gravity * freshWaterDensity(water!)) }
+      const vapour = saturationPressure(water)
+      const air = atmosphericPressure(altitude)
+      return { vapour, air, margin: (air - vapour) / (gravity * freshWaterDensity(water)) }
     },
     sources: ['IAPWS-IF97, eq. 30', 'ISO 2533:1975, Standard Atmosphere'],
   }),
@@ -55,10 +55,10 @@ export const suctionReckoners: readonly Reckoner[] = [
     outputs: [joulesPerKg('energy', 'g · NPSH'), metres('npsh', 'as height of water')],
     reckon: ({ water, altitude, depth, speed, ramLoss, ductLoss, axial }) => {
       const energy =
-        (atmosphericPressure(altitude!) - saturationPressure(water!)) / freshWaterDensity(water!) +
-        gravity * depth! +
-        0.5 * (1 - ramLoss!) * speed! ** 2 -
-        0.5 * ductLoss! * axial! ** 2
+        (atmosphericPressure(altitude) - saturationPressure(water)) / freshWaterDensity(water) +
+        gravity * depth +
+        0.5 * (1 - ramLoss) * speed ** 2 -
+        0.5 * ductLoss * axial ** 2
       return { energy, npsh: energy / gravity }
     },
     sources: ['Definition of NPSH, ISO 17769-1; intake bookkeeping of ITTC 7.5-02-05-03'],
@@ -86,11 +86,11 @@ export const suctionReckoners: readonly Reckoner[] = [
       ratio('suctionSpecificUs', 'the same, US'),
     ],
     reckon: ({ bore, hub, pitch, edgeRadius, rotation, flow, suction }) => {
-      const axial = flow! / annulusOf(bore!, hub!)
-      const tip = Math.PI * bore! * rotation!
-      const breakdown = 2.5 * Math.tan(Math.atan2(pitch!, Math.PI * bore!) / 2) ** 2 + 20 * edgeRadius!
-      const number = bladeCavitationNumber(suction!, axial, tip)
-      const specific = suctionSpecificSpeed(rotation!, flow!, suction!)
+      const axial = flow / annulusOf(bore, hub)
+      const tip = Math.PI * bore * rotation
+      const breakdown = 2.5 * Math.tan(Math.atan2(pitch, Math.PI * bore) / 2) ** 2 + 20 * edgeRadius
+      const number = bladeCavitationNumber(suction, axial, tip)
+      const specific = suctionSpecificSpeed(rotation, flow, suction)
       return {
         number,
         threePercent: 1.6 * breakdown,
@@ -115,8 +115,8 @@ export const suctionReckoners: readonly Reckoner[] = [
     ],
     outputs: [metresPerSecond('tipSpeed', 'of the blades'), revsPerMinute('rotation', 'of the impeller')],
     reckon: ({ bore, number, flowCoefficient, suction }) => {
-      const tipSpeed = tipSpeedCeiling(suction!, number!, flowCoefficient!)
-      return { tipSpeed, rotation: tipSpeed / (Math.PI * bore!) }
+      const tipSpeed = tipSpeedCeiling(suction, number, flowCoefficient)
+      return { tipSpeed, rotation: tipSpeed / (Math.PI * bore) }
     },
     sources: [inducers],
   }),

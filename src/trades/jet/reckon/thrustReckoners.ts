@@ -32,7 +32,7 @@ export const thrustReckoners: readonly Reckoner[] = [
       newtons('likelyHigh', 'with three quarters of it'),
     ],
     reckon: ({ power, nozzle, water }) => {
-      const pull = bollardBound(power!, area(nozzle!), freshWaterDensity(water!))
+      const pull = bollardBound(power, area(nozzle), freshWaterDensity(water))
       return { pull, likelyLow: pull * 0.5 ** (2 / 3), likelyHigh: pull * 0.75 ** (2 / 3) }
     },
     sources: ['F = (4 ρ A P²)^(1/3), derived from momentum and energy of the jet'],
@@ -52,9 +52,9 @@ export const thrustReckoners: readonly Reckoner[] = [
       kW('power', 'kinetic power of the jet'),
     ],
     reckon: ({ pull, nozzle, speed, water }) => {
-      const rho = freshWaterDensity(water!)
-      const flow = flowFromPull(pull!, area(nozzle!), rho, speed!)
-      const jet = flow / area(nozzle!)
+      const rho = freshWaterDensity(water)
+      const flow = flowFromPull(pull, area(nozzle), rho, speed)
+      const jet = flow / area(nozzle)
       return { flow, jet, power: 0.5 * rho * flow * jet * jet }
     },
     sources: [momentum],
@@ -73,8 +73,8 @@ export const thrustReckoners: readonly Reckoner[] = [
     ],
     outputs: [newtons('thrust', 'net of the momentum taken in'), metresPerSecond('jet', 'speed of the jet')],
     reckon: ({ flow, nozzle, speed, water, wake }) => {
-      const jet = flow! / area(nozzle!)
-      return { thrust: freshWaterDensity(water!) * flow! * (jet - (1 - wake!) * speed!), jet }
+      const jet = flow / area(nozzle)
+      return { thrust: freshWaterDensity(water) * flow * (jet - (1 - wake) * speed), jet }
     },
     sources: [momentum],
   }),
@@ -97,14 +97,14 @@ export const thrustReckoners: readonly Reckoner[] = [
     ],
     reckon: ({ speed, ramLoss, nozzleLoss, height }) => {
       const best = bestVelocityRatio({
-        ramLoss: ramLoss!,
-        nozzleLoss: nozzleLoss!,
-        nozzleHeight: height!,
-        V: speed!,
+        ramLoss: ramLoss,
+        nozzleLoss: nozzleLoss,
+        nozzleHeight: height,
+        V: speed,
       })
       return {
         ratio: best.k,
-        jet: best.k * speed!,
+        jet: best.k * speed,
         efficiency: best.efficiency,
         ideal: idealEfficiency(best.k),
       }
@@ -130,8 +130,8 @@ export const thrustReckoners: readonly Reckoner[] = [
       revsPerMinute('impeller', 'impeller rotation at the peak'),
     ],
     reckon: ({ power, peak, torque, rotation, efficiency }) => {
-      const ratio = bestReduction(peak!, power!, efficiency!, torque! / rotation! ** 2)
-      return { ratio, impeller: peak! / ratio }
+      const ratio = bestReduction(peak, power, efficiency, torque / rotation ** 2)
+      return { ratio, impeller: peak / ratio }
     },
     sources: ['T = k n², P = 2π k n³ for a wetted jet, derived'],
   }),

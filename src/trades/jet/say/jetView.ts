@@ -1,6 +1,7 @@
-/** What every jet finding is made from, and how its numbers are written. */
+/** What every jet finding is made from. */
+import { inMetres, inRpm } from '../../../base/answers/amounts.ts'
 import type { MeasureNext } from '../../../base/answers/finding.ts'
-import { formatQuantity } from '../../../base/units/format.ts'
+import type { Amount } from '../../../base/answers/sentence.ts'
 import { type Craft, fieldAt } from '../../../craft/index.ts'
 import type { JetPoint, JetSpec } from '../jetTypes.ts'
 
@@ -31,12 +32,11 @@ export const src = {
   practice: 'common practice, no source',
 }
 
-export const percent = (x: number) => `${Math.round(100 * x)} %`
-export const newton = (x: number) => `${Math.round(x)} N`
-export const length = (x: number, unit: 'mm' | 'cm' | 'm' | 'µm') => formatQuantity(x, 'length', unit, 2)
-
 /** rotation as the builder sees it, at the engine */
-export const rpm = (view: View, n: number) => `${Math.round((n * view.at.ratio * 60) / 10) * 10} rpm`
+export const atEngine = (view: View, n: number): Amount => inRpm(n * view.at.ratio)
+
+/** head, J/kg, as metres of water */
+export const headSays = (gH: number): Amount => inMetres(gH / 9.80665, 0.1)
 
 export function measure(path: string, spec: { source: string }): { measureNext?: MeasureNext } {
   const how = spec.source === 'guess' || spec.source === 'assumed' ? fieldAt(path)?.measure : undefined

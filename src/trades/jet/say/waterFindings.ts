@@ -1,29 +1,44 @@
 /** Findings about the water: cavitation, intake, air. */
+import {
+  inCm2,
+  inDegrees,
+  inFlowSpeed,
+  inLitresPerSecond,
+  inMetres,
+  inMm,
+  inNewtons,
+  inPercent,
+  inRpm,
+  inSpeed,
+  inTimes,
+  withEnds,
+} from '../../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../../base/answers/finding.ts'
-import { formatQuantity } from '../../../base/units/format.ts'
+import { type Sentence, say } from '../../../base/answers/sentence.ts'
+import type { JetLimits } from '../jetLimits.ts'
 import type { JetPoint } from '../jetTypes.ts'
 import { cavitationKnee } from '../knee.ts'
 import { rangeOfOnset } from '../onsetRange.ts'
 import { buildPumpMap, jetPoint } from '../pumpMap.ts'
 import { flowWithoutAir, submergenceNeeded } from '../ventilation.ts'
-import { length, measure, newton, percent, rpm, src, type View } from './jetView.ts'
+import { atEngine, measure, src, type View } from './jetView.ts'
 
-export function cavitationTiedOf(view: View): Finding {
+export function cavitationTiedOf(view: View, limits: JetLimits): Finding {
   const { craft, spec, at, tied } = view
   const map = buildPumpMap(spec)
   const fastest = 1.6 * at.most
   const knee = cavitationKnee(map, spec, 0, fastest)
   const because: Because[] = [
     {
-      says: `blade cavitation number ${tied.Ka.toFixed(3)}, 3 % of the head goes at ${tied.K3.toFixed(3)}`,
-      link: 'result:cavitation',
+      says: say`blade cavitation number ${inTimes(tied.Ka, 0.001)}, 3 % of the head goes at ${inTimes(tied.K3, 0.001)}`,
+      link: 'jet.duct.rotor depth',
     },
     {
-      says: `tip speed ${(Math.PI * spec.rotor.tipDiameter * at.tiedUp).toFixed(0)} m/s`,
+      says: say`tip speed ${inFlowSpeed(Math.PI * spec.rotor.tipDiameter * at.tiedUp, 1)}`,
       link: 'jet.rotor.bore',
     },
     {
-      says: `leading edge radius ${length(spec.rotor.leadingEdgeRadius, 'mm')}`,
+      says: say`leading edge radius ${inMm(spec.rotor.leadingEdgeRadius, 0.01)}`,
       link: 'jet.rotor.leading edge radius',
     },
   ]
@@ -36,7 +51,7 @@ export function cavitationTiedOf(view: View): Finding {
   if (!Number.isFinite(knee.onset))
     return {
       ...base,
-      says: `Tied up, the impeller stays clear of cavitation: at ${rpm(view, at.tiedUp)} nothing of its head is lost, nor at ${rpm(view, fastest)}.`,
+      says: say`Tied up, the impeller stays clear of cavitation: at ${atEngine(view, at.tiedUp)} nothing of its head is lost, nor at ${atEngine(view, fastest)}.`,
       standing: 'good',
     }
   const range = rangeOfOnset(craft, map, spec, 0, fastest, knee.onset)
@@ -45,20 +60,29 @@ export function cavitationTiedOf(view: View): Finding {
   // a choked rotor goes on pumping; it is the pull left that says whether the craft is worth launching
   const most = choked ? jetPoint(map, spec, knee.choke, 0).F : tied.F
   const standing: Standing =
-    choked && tied.F < 0.5 * most ? 'stop' : choked || share > 1 || range.low < at.tiedUp ? 'watch' : 'good'
-  const fill = Number.isFinite(knee.choke)
-    ? `close the throttle to ${rpm(view, knee.reWet)} to fill it again.`
-    : ''
+    choked && tied.F < limits.chokedPull.value * most
+      ? 'stop'
+      : choked || share > limits.onsetShare.value || range.low < at.tiedUp
+        ? 'watch'
+        : 'good'
+  const refill: Sentence | undefined = Number.isFinite(knee.choke)
+    ? say`close the throttle to ${atEngine(view, knee.reWet)} to fill it again`
+    : undefined
+  const onset = withEnds(atEngine(view, knee.onset), {
+    low: range.low * at.ratio,
+    high: range.high * at.ratio,
+  })
   const start = choked
-    ? `Tied up, the impeller runs choked with vapour at ${rpm(view, at.tiedUp)} and pulls ${newton(tied.F)}; at ${rpm(view, knee.choke)}, where it chokes, it pulls ${newton(most)}. More throttle only turns it faster: ${fill}`
-    : `Tied up, cavitation starts to cost head at ${rpm(view, knee.onset)} (${rpm(view, range.low)} to ${rpm(view, range.high)}); the engines turn ${rpm(view, at.tiedUp)}.`
+    ? say`Tied up, the impeller runs choked with vapour at ${atEngine(view, at.tiedUp)} and pulls ${inNewtons(tied.F)}; at ${atEngine(view, knee.choke)}, where it chokes, it pulls ${inNewtons(most)}. More throttle only turns it faster.`
+    : say`Tied up, cavitation starts to cost head at ${onset}; the engines turn ${atEngine(view, at.tiedUp)}.`
   const then =
-    choked || fill === ''
+    choked || !refill
       ? ''
-      : ` Past ${rpm(view, knee.choke)} it chokes: rotation runs away and pull falls; ${fill}`
+      : say` Past ${atEngine(view, knee.choke)} it chokes: rotation runs away and pull falls.`
   return {
     ...base,
-    says: start + then,
+    says: say`${start}${then}`,
+    ...(refill && standing !== 'good' ? { act: refill } : {}),
     value: knee.onset * at.ratio,
     low: range.low * at.ratio,
     high: range.high * at.ratio,
@@ -68,49 +92,52 @@ export function cavitationTiedOf(view: View): Finding {
   }
 }
 
-export function cavitationTopOf(top: JetPoint): Finding {
+export function cavitationTopOf(top: JetPoint, limits: JetLimits): Finding {
   const margin = top.Ka / top.K3
   const good = top.state === 'wet'
   return {
     id: 'jet.cavitation-top',
     question: 'push',
     says: good
-      ? `Under way at ${formatQuantity(top.V, 'speed', 'km/h', 2)} the impeller runs ${margin.toFixed(1)} times clear of losing head to vapour.`
-      : `Under way at ${formatQuantity(top.V, 'speed', 'km/h', 2)} the impeller is ${top.state}: its cavitation number is ${margin.toFixed(2)} of where 3 % of the head goes.`,
+      ? say`Under way at ${inSpeed(top.V)} the impeller runs ${inTimes(margin, 0.1)} times clear of losing head to vapour.`
+      : say`Under way at ${inSpeed(top.V)} the impeller is ${top.state}: its cavitation number is ${inTimes(margin)} of where 3 % of the head goes.`,
     value: margin,
-    standing: top.state === 'wet' ? 'good' : top.state === 'cavitating' && margin > 1 ? 'good' : 'watch',
+    standing:
+      top.state === 'wet'
+        ? 'good'
+        : top.state === 'cavitating' && margin > limits.topMargin.value
+          ? 'good'
+          : 'watch',
     because: [
       {
-        says: `suction specific speed ${top.Nss.toFixed(1)}; 4 to 4.4 is what long-lived jets run at (common practice)`,
-        link: 'result:Nss',
+        says: say`suction specific speed ${inTimes(top.Nss, 0.1)}; 4 to 4.4 is what long-lived jets run at (common practice)`,
+        link: 'jet',
       },
-      { says: `impeller ${Math.round(top.n * 60)} rpm`, link: 'result:rotation' },
+      { says: say`impeller ${inRpm(top.n)}`, link: 'drive.ratio' },
     ],
     sources: [src.inducers, src.practice],
   }
 }
 
-export function intakeOf(view: View, top: JetPoint): Finding {
-  const low = top.IVR < 0.5
-  const high = top.IVR > 1.5
+export function intakeOf(view: View, top: JetPoint, limits: JetLimits): Finding {
+  const [least, most] = [limits.intakeSlow.value, limits.intakeFast.value]
+  const low = top.IVR < least
+  const high = top.IVR > most
   return {
     id: 'jet.intake',
     question: 'push',
-    says: `At ${formatQuantity(top.V, 'speed', 'km/h', 2)} water moves through the intake at ${percent(top.IVR)} of the boat’s speed${
+    says: say`At ${inSpeed(top.V)} water moves through the intake at ${inPercent(top.IVR)} of the boat’s speed${
       low
-        ? '; below half it spills over the lip and may cavitate there'
+        ? say`; below ${inPercent(least)} it spills over the lip and may cavitate there`
         : high
-          ? '; above 150 % it breaks away from the ramp'
+          ? say`; above ${inPercent(most)} it breaks away from the ramp`
           : ', as it should'
     }.`,
     value: top.IVR,
     standing: low || high ? 'watch' : 'good',
     because: [
-      { says: `flow ${formatQuantity(top.Q, 'volumeFlow', 'L/s', 3)}`, link: 'result:flow' },
-      {
-        says: `ramp ${formatQuantity(view.craft.jet.intake.ramp.value, 'angle', 'deg', 2)}`,
-        link: 'jet.intake.ramp',
-      },
+      { says: say`flow ${inLitresPerSecond(top.Q)}`, link: 'jet.nozzle.bore' },
+      { says: say`ramp ${inDegrees(view.craft.jet.intake.ramp.value, 1)}`, link: 'jet.intake.ramp' },
     ],
     sources: ['Velocity in the throat over boat speed, 0.6 to 0.9 wanted: common practice, no source'],
   }
@@ -131,24 +158,24 @@ export function airOf(view: View): Finding {
   // flow goes with rotation when nothing cavitates
   const clear = tied.Q > 0 ? (view.at.tiedUp * flowWithoutAir(area, path)) / tied.Q : 0
   const judge =
-    clear > 0.2 * view.at.tiedUp ? `Judge the pull below about ${rpm(view, clear)}, or let` : 'Let'
+    clear > 0.2 * view.at.tiedUp ? say`Judge the pull below about ${atEngine(view, clear)}, or let` : 'Let'
   return {
     id: 'jet.air',
     question: 'push',
     says: enough
-      ? `Held still at full throttle the intake has ${length(path, 'm')} of water on the way to the air and needs ${length(needed, 'm')}.`
-      : `Held still at full throttle the intake is likely to draw air: it needs ${length(needed, 'm')} of water on the way and has about ${length(path, 'm')}. ${judge} the craft move, before blaming the impeller.`,
+      ? say`Held still at full throttle the intake has ${inMetres(path)} of water on the way to the air and needs ${inMetres(needed)}.`
+      : say`Held still at full throttle the intake is likely to draw air: it needs ${inMetres(needed)} of water on the way and has about ${inMetres(path)}. ${judge} the craft move, before blaming the impeller.`,
     value: path,
     unit: 'm',
     standing: enough ? 'good' : 'watch',
     because: [
       {
-        says: `flow ${formatQuantity(tied.Q, 'volumeFlow', 'L/s', 3)} through ${formatQuantity(area, 'area', 'cm²', 3)} of opening`,
-        link: 'result:flow',
+        says: say`flow ${inLitresPerSecond(tied.Q)} through ${inCm2(area)} of opening`,
+        link: 'jet.intake.length',
       },
-      { says: `inlet Froude number ${sub.froude.toFixed(2)}`, link: 'jet.intake.length' },
+      { says: say`inlet Froude number ${inTimes(sub.froude)}`, link: 'jet.intake.length' },
       {
-        says: `${length(Math.min(rear, side), 'm')} from the opening to the nearest edge of the bottom`,
+        says: say`${inMetres(Math.min(rear, side))} from the opening to the nearest edge of the bottom`,
         link: rear < side ? 'jet.intake.front' : 'hull.chine beam',
       },
     ],
