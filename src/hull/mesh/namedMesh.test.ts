@@ -8,7 +8,7 @@ import { boxMesh } from '../../physics/solid/primitives.ts'
 import { dragAt, prepareDrag } from '../../trades/drag/drag.ts'
 import { hullDragFindings as hullDragFindingsRaw } from '../../trades/drag/dragFindings.ts'
 import { hullFromCraft, hullSpecFromCraft } from '../../trades/drag/dragFromCraft.ts'
-import { floatFindings as floatFindingsRaw } from '../../trades/float/floatFindings.ts'
+import { floatSaid as floatFindings } from '../../trades/float/float.testkit.ts'
 import { meshFloat } from '../afloat/meshFloat.ts'
 import { hullFromFew } from '../lines/hullBody.ts'
 import { measuresOf } from '../lines/measures.ts'
@@ -19,7 +19,6 @@ import { hullRead, namedMesh, takeHullRead } from './namedMesh.ts'
 // the tests read the words
 const hullDragFindings = (...given: Parameters<typeof hullDragFindingsRaw>) =>
   inWords(hullDragFindingsRaw(...given))
-const floatFindings = (...given: Parameters<typeof floatFindingsRaw>) => inWords(floatFindingsRaw(...given))
 
 const text = readFileSync(new URL('../../../demo/heron.yaml', import.meta.url), 'utf8')
 const few = readCraft(text).craft!

@@ -7,6 +7,7 @@ import { type Attitude, settle } from '../../hull/afloat/settle.ts'
 import { atRest } from './atRest.ts'
 import { type FoamNeed, foamNeeded } from './foamNeeded.ts'
 import type { FloatInput } from './input.ts'
+import { type LeakCase, leakFromInput } from './leakCase.ts'
 import {
   type Afloat,
   afloatOn,
@@ -20,6 +21,7 @@ import {
 } from './loadCase.ts'
 import { type OpeningRow, openingsTable } from './openingHeights.ts'
 import { positionFlags } from './positions.ts'
+import { type SlackLoss, slackLoss } from './slackLoss.ts'
 import { type FoamVolume, foamVolumes, heldBoxes, sealedSpaces, swampedBodies } from './swamped.ts'
 
 export interface FloatAnswer {
@@ -35,6 +37,10 @@ export interface FloatAnswer {
   /** GM of the craft as ridden with what is not known about weights and posture, m */
   gmRigid: Range
   gmFeet: Range
+  /** what running liquid takes; absent without tanks */
+  slack?: SlackLoss
+  /** a hole at the stern, nobody aboard; absent when it sinks dry */
+  leak?: LeakCase
   flags: Flag[]
 }
 
@@ -59,6 +65,8 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
   const need = foamFor(input, left, craft)
   const cases = [nobody, ...stood, ridden, ...swamped]
   const both = ranges(input, craft.whole, ridden)
+  const slack = slackLoss(input, ridden)
+  const leak = nobody.sinks ? undefined : leakFromInput(input, nobody)
   return {
     cases,
     ridden,
@@ -68,6 +76,8 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
     need,
     swampedBodies: left,
     ...both,
+    ...(slack ? { slack } : {}),
+    ...(leak ? { leak } : {}),
     flags,
   }
 }

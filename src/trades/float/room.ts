@@ -4,6 +4,7 @@ import { weightSum } from '../../hull/aboard/masses.ts'
 import { riderCentre } from '../../hull/aboard/riderBody.ts'
 import type { EnvelopeInput } from './envelope.ts'
 import { type FloatInput, slackOf } from './input.ts'
+import { type RoomEnds, roomEnds } from './roomEnds.ts'
 
 /** m between the places of the map */
 export const roomGrid = 0.05
@@ -35,4 +36,16 @@ export function roomInput(input: FloatInput, limits: RoomLimits, grid = roomGrid
     grid,
     ...limits,
   }
+}
+
+const known = new WeakMap<FloatInput, { limits: RoomLimits; ends: RoomEnds }>()
+
+/** Ends of the room within the limits, for a rider where the file puts him; the last answer for an input is kept. */
+export function roomWithin(input: FloatInput, limits: RoomLimits): RoomEnds {
+  const before = known.get(input)
+  const same = (name: keyof RoomLimits) => before?.limits[name] === limits[name]
+  if (before && same('heelLimit') && same('trimLimit') && same('reserve')) return before.ends
+  const ends = roomEnds(roomInput(input, limits), input.rider.x)
+  known.set(input, { limits, ends })
+  return ends
 }
