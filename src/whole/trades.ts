@@ -2,16 +2,13 @@
 import type { Craft } from '../craft/index.ts'
 import { hullDragFindings } from '../trades/drag/dragFindings.ts'
 import { hullReckoners } from '../trades/drag/dragReckoners.ts'
-import { engineReckoners } from '../trades/engine/engineReckoners.ts'
-import { exhaustReckoners } from '../trades/exhaust/exhaustReckoners.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { soundReckoners } from '../trades/sound/soundReckoners.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import { type AnyTrade, defineTrade, type Section } from '../trades/trade.ts'
-import { breathFindings } from './breath/breathFindings.ts'
-import type { EngineAnswers } from './breath/engineAnswers.ts'
+import { breathTrade } from './breath/breathTrade.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
 
@@ -59,24 +56,6 @@ const dragTrade = defineTrade<{ craft: Craft; top: number | undefined }, undefin
   reckoners: hullReckoners,
 })
 
-interface BreathInputs {
-  craft: Craft
-  balance: Balance | undefined
-  engines: EngineAnswers | undefined
-}
-
-const breathTrade = defineTrade<BreathInputs, undefined, Known>({
-  id: 'breath',
-  question: 'breath',
-  title: 'Engines, pipes and air',
-  reads: hullSections,
-  inputs: (craft, known) => ({ craft, balance: known.balance, engines: known.push.engines }),
-  answer: () => undefined,
-  limits: {},
-  judge: ({ inputs }) => breathFindings(inputs.craft, inputs.balance, inputs.engines),
-  reckoners: [...engineReckoners, ...exhaustReckoners],
-})
-
 /** Answers a recording, not a craft: it has reckoners here and its findings on its own page. */
 const soundTrade = defineTrade<undefined, undefined>({
   id: 'sound',
@@ -94,7 +73,7 @@ export const trades: readonly TradeEntry[] = [
   { trade: pushTrade, setting: (k) => k.push },
   { trade: dragTrade, setting: (k) => k.balance?.top?.speed },
   { trade: jetTrade, setting: (k) => k.balance && situationOf(k.balance) },
-  { trade: breathTrade, setting: (k) => k },
+  { trade: breathTrade, setting: (k) => k.push.engines },
   { trade: floatTrade, apart: true },
   { trade: strengthTrade, apart: true },
   { trade: soundTrade },

@@ -1,6 +1,18 @@
 /** What a simulated two-stroke has to say: its curve, how far to trust it, its ports, and what is wrong with its inputs. */
+import {
+  inCount,
+  inFlowSpeed,
+  inKw,
+  inPercent,
+  inRpm,
+  inTimes,
+  inTorque,
+  withEnds,
+} from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { TorqueBand } from './band.ts'
+import { type EngineLimits, engineLimits } from './engineLimits.ts'
 import type { SpecFault, TwoStrokeSpec } from './engineSpec.ts'
 import { meanPistonSpeed } from './geometry.ts'
 import { type EngineClass, type Health, healthOf, notModelled, plausibility, uncalibrated } from './health.ts'
@@ -25,18 +37,18 @@ const method =
   'Simulation of cylinder, crankcase and pipe: Toro (2009) for the pipe, Benson (1982) and Blair (1996) for the engine'
 const timeAreas = 'G. Jennings, Two-Stroke Tuner’s Handbook (1973) and articles, quoted second-hand'
 
-const rpmText = (x: number): string => `${Math.round(x / 10) * 10} rpm`.replace(/\B(?=(\d{3})+ rpm)/g, ' ')
-const kW = (x: number): string => `${(x / 1000).toFixed(1)} kW`
+/** rev/min, as curves have it, to an amount */
+const atRpm = (x: number) => inRpm(x / 60)
 
 /** Findings for one engine, in no particular order. */
-export function twoStrokeFindings(v: EngineView): Finding[] {
+export function twoStrokeFindings(v: EngineView, limits: EngineLimits = engineLimits): Finding[] {
   const out: Finding[] = v.faults.map((f, i) => faultOf(v, f, i))
   if (!v.spec) {
     out.push(notKnown(v, v.missing ?? 'its inputs contradict each other'))
     return out
   }
   if (v.faults.length > 0) return out
-  out.push(portsOf(v, v.spec))
+  out.push(portsOf(v, v.spec, limits))
   if (!v.curve) return out
   const peaks = peaksOf(v.curve)
   if (!peaks) {
@@ -46,8 +58,8 @@ export function twoStrokeFindings(v: EngineView): Finding[] {
   out.push(
     curveOf(v, peaks.torque.point!.torque, peaks.torque.rpm, peaks.power.point!.power, peaks.power.rpm),
   )
-  out.push(trustOf(v, v.spec, v.curve))
-  out.push(...warningsOf(v, v.spec, v.curve))
+  out.push(trustOf(v, v.spec, v.curve, limits))
+  out.push(...warningsOf(v, v.spec, v.curve, limits))
   return out
 }
 
@@ -55,7 +67,8 @@ function faultOf(v: EngineView, f: SpecFault, i: number): Finding {
   return {
     id: `breath.${v.at}.fault.${i}`,
     question: 'breath',
-    says: `${v.name}: ${f.says}.`,
+    says: say`${v.name}: ${f.says}.`,
+    act: 'mend that in the file: it cannot be built so',
     standing: 'stop',
     because: [{ says: f.says, link: f.path }],
     sources: ['The craft file'],
@@ -88,8 +101,11 @@ function curveOf(v: EngineView, torque: number, torqueRpm: number, power: number
   const r = peakRange(v, torqueRpm)
   const [t, p] = [torque * v.cylinders, power * v.cylinders]
   const because: Because[] = [
-    { says: `most torque at ${rpmText(torqueRpm)}, give or take 5 %`, link: 'result:torque curve' },
-    { says: `most power ${kW(p)} at ${rpmText(powerRpm)}`, link: 'result:torque curve' },
+    {
+      says: say`most torque at ${atRpm(torqueRpm)}, give or take ${inPercent(uncalibrated.rpm)}`,
+      link: v.at,
+    },
+    { says: say`most power ${inKw(p)} at ${atRpm(powerRpm)}`, link: v.at },
   ]
   if (v.band?.drivers[0])
     because.push({
@@ -99,7 +115,7 @@ function curveOf(v: EngineView, torque: number, torqueRpm: number, power: number
   return {
     id: `breath.${v.at}.curve`,
     question: 'breath',
-    says: `${v.name} gives ${t.toFixed(1)} N·m at ${rpmText(torqueRpm)} (${(t * r.low).toFixed(1)} to ${(t * r.high).toFixed(1)}) and ${kW(p)} at ${rpmText(powerRpm)}, by simulation.`,
+    says: say`${v.name} gives ${withEnds(inTorque(t), { low: t * r.low, high: t * r.high })} at ${atRpm(torqueRpm)} and ${inKw(p)} at ${atRpm(powerRpm)}, by simulation.`,
     value: t,
     low: t * r.low,
     high: t * r.high,
@@ -155,22 +171,26 @@ function measureFor(v: EngineView, input: keyof typeof driverNames): NonNullable
   }
 }
 
-function trustOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult): Finding {
-  const healths: Health[] = curve.points.map((p) => healthOf(s, p))
+function trustOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult, limits: EngineLimits): Finding {
+  const healths: Health[] = curve.points.map((p) => healthOf(s, p, limits))
   const settled = curve.points.filter((p) => p.converged).length
   const closing = healths.filter((h) => h.closes).length
   const peak = peaksOf(curve)!.torque.point!
   const odd = plausibility(v.class, peak)
   const all = closing === curve.points.length
   const standing: Standing =
-    all && odd.length === 0 ? 'good' : closing >= 0.7 * curve.points.length ? 'watch' : 'unknown'
+    all && odd.length === 0
+      ? 'good'
+      : closing >= limits.closing.value * curve.points.length
+        ? 'watch'
+        : 'unknown'
   const worst = Math.max(
     ...healths.flatMap((h) => h.checks.filter((c) => c.name === 'energy').map((c) => Math.abs(c.value))),
   )
   return {
     id: `breath.${v.at}.trust`,
     question: 'breath',
-    says: `How far to trust this: ${settled} of ${curve.points.length} speeds settled and the books of ${closing} close (energy within ${(100 * worst).toFixed(1)} %); without calibration the peak may lie 5 % off in rpm and 15 % in torque. Differences between two pipes are much better than that.`,
+    says: say`How far to trust this: ${inCount(settled)} of ${inCount(curve.points.length)} speeds settled and the books of ${inCount(closing)} close (energy within ${inPercent(worst, 0.1)}); without calibration the peak may lie ${inPercent(uncalibrated.rpm)} off in rpm and ${inPercent(uncalibrated.bmep)} in torque. Differences between two pipes are much better than that.`,
     value: closing / curve.points.length,
     unit: '1',
     standing,
@@ -191,21 +211,22 @@ function trustOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult): Finding {
 }
 
 /** Warnings of single speeds, each said once for the speeds it concerns. */
-function warningsOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult): Finding[] {
-  const seen = new Map<string, { text: string; rpms: number[]; path?: string }>()
+function warningsOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult, limits: EngineLimits): Finding[] {
+  const seen = new Map<string, { text: Sentence; rpms: number[]; path?: string }>()
   for (const p of curve.points)
-    for (const f of p.point ? healthOf(s, p).flags : []) {
+    for (const f of p.point ? healthOf(s, p, limits).flags : []) {
       const known = seen.get(f.code)
       if (known) known.rpms.push(p.rpm)
       else seen.set(f.code, { text: f.text, rpms: [p.rpm], ...(f.path ? { path: f.path } : {}) })
     }
   return [...seen].map(([code, w]) => {
     const [from, to] = [Math.min(...w.rpms), Math.max(...w.rpms)]
-    const where = from === to ? `at ${rpmText(from)}` : `from ${rpmText(from)} to ${rpmText(to)}`
+    const where = from === to ? say`at ${atRpm(from)}` : say`from ${atRpm(from)} to ${atRpm(to)}`
     return {
       id: `breath.${v.at}.${code.replaceAll(' ', '-')}`,
       question: 'breath' as const,
-      says: `${v.name}, ${where}: ${w.text}.`,
+      says: say`${v.name}, ${where}: ${w.text}.`,
+      twin: `engine.${code}`,
       standing: 'watch' as const,
       because: [{ says: w.text, link: w.path ? `${v.at}.${w.path}` : v.at }],
       sources: [method],
@@ -213,29 +234,32 @@ function warningsOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult): Findin
   })
 }
 
-function portsOf(v: EngineView, s: TwoStrokeSpec): Finding {
+function portsOf(v: EngineView, s: TwoStrokeSpec, limits: EngineLimits): Finding {
   const peak = v.curve && peaksOf(v.curve)?.power.rpm
   const rpm = peak ?? 8000
   const figures = portFigures(s, rpm)
   const slow = figures.reduce((a, b) => (b.suitsTo < a.suitsTo ? b : a))
-  const held = peak !== undefined && slow.suitsTo < 0.85 * peak
+  const held = peak !== undefined && slow.suitsTo < limits.portsHold.value * peak
   const name = slow.port === 'transfers' ? 'transfers suit' : `${slow.port} suits`
   return {
     id: `breath.${v.at}.ports`,
     question: 'breath',
-    says: `${v.name}: the ${name} the lowest speed, ${rpmText(slow.suitsFrom)} to ${rpmText(slow.suitsTo)}${peak ? `, for a power peak at ${rpmText(peak)}` : ''}.`,
+    says: say`${v.name}: the ${name} the lowest speed, ${atRpm(slow.suitsFrom)} to ${atRpm(slow.suitsTo)}${peak ? say`, for a power peak at ${atRpm(peak)}` : ''}.`,
+    ...(held
+      ? { act: say`open the ${slow.port} wider or for longer, or seek a pipe for ${atRpm(slow.suitsTo)}` }
+      : {}),
     value: slow.suitsTo,
     unit: 'rev/min',
     standing: held ? 'watch' : 'good',
     because: [
       ...figures.map((f) => ({
-        says: `${f.port}: time-area ${(f.timeArea * 1e2).toFixed(2)} against ${(f.low * 1e2).toFixed(2)} to ${(f.high * 1e2).toFixed(2)} (10⁻² s/m) at ${rpmText(rpm)}; suits ${rpmText(f.suitsFrom)} to ${rpmText(f.suitsTo)}`,
+        says: say`${f.port}: time-area ${inTimes(f.timeArea * 1e2)} against ${inTimes(f.low * 1e2)} to ${inTimes(f.high * 1e2)} (10⁻² s/m) at ${atRpm(rpm)}; suits ${atRpm(f.suitsFrom)} to ${atRpm(f.suitsTo)}`,
         link: `${v.at}.${f.port === 'inlet' ? 'inlet' : `ports.${f.port}`}`,
       })),
       {
-        says: `blowdown ${(blowdownTimeArea(s, rpm) * 1e4).toFixed(1)} × 10⁻⁴ s/m; no published target, compare with an engine you know`,
+        says: say`blowdown ${inTimes(blowdownTimeArea(s, rpm) * 1e4, 0.1)} × 10⁻⁴ s/m; no published target, compare with an engine you know`,
       },
-      { says: `mean piston speed ${meanPistonSpeed(s.crank.stroke, rpm).toFixed(1)} m/s at ${rpmText(rpm)}` },
+      { says: say`mean piston speed ${inFlowSpeed(meanPistonSpeed(s.crank.stroke, rpm))} at ${atRpm(rpm)}` },
     ],
     sources: [timeAreas],
   }

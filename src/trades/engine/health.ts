@@ -3,7 +3,18 @@
  * what the model leaves out. Bands: pressures and exhaust temperatures by class after G. P. Blair, Design and Simulation of
  * Two-Stroke Engines (1996), the rest common practice.
  */
-import type { Flag } from '../../base/answers/solved.ts'
+import {
+  inBar,
+  inCelsius,
+  inFlowSpeed,
+  inGramsPerKwh,
+  inHertz,
+  inPercent,
+  inRpm,
+  inTimes,
+} from '../../base/answers/amounts.ts'
+import { type Amount, type Sentence, say } from '../../base/answers/sentence.ts'
+import { type EngineLimits, engineLimits } from './engineLimits.ts'
 import type { TwoStrokeSpec } from './engineSpec.ts'
 import { meanPistonSpeed, pistonArea, pistonTravel } from './geometry.ts'
 import type { CyclePoint } from './point.ts'
@@ -39,16 +50,23 @@ const plausible: Record<EngineClass, Bands> = {
   race: band([11, 13], [1.1, 1.3], [0.75, 0.85], [330, 420], [600, 700]),
 }
 
+/** A warning of one speed; `path` names the input within the engine. */
+export interface EngineFlag {
+  code: string
+  text: Sentence
+  path?: string
+}
+
 /** Closing tests of one settled point. */
 export interface Health {
   /** every closing sum within its limit */
   closes: boolean
   checks: { name: string; value: number; limit: number; holds: boolean }[]
-  flags: Flag[]
+  flags: EngineFlag[]
 }
 
-/** Limits of the closing sums: mass 0.5 %, energy 1 %, gas models 3 %, fresh charge 2 % of what they close. */
-export function healthOf(s: TwoStrokeSpec, result: PointResult): Health {
+/** Closing sums of a settled point against what the table of limits allows. */
+export function healthOf(s: TwoStrokeSpec, result: PointResult, limits: EngineLimits = engineLimits): Health {
   const p = result.point
   if (!p)
     return { closes: false, checks: [], flags: [{ code: 'not settled', text: result.says ?? 'no result' }] }
@@ -59,83 +77,93 @@ export function healthOf(s: TwoStrokeSpec, result: PointResult): Health {
     holds: Math.abs(value) <= limit,
   })
   const checks = [
-    check('mass in against mass out', p.books.mass, 0.005),
-    check('energy', p.books.energy, 0.01),
-    check('difference of the two gas models', p.books.ledger, 0.03),
-    check('fresh charge', p.books.fresh, 0.02),
-    check('cycle to cycle', result.residual, 0.01),
+    check('mass in against mass out', p.books.mass, limits.booksMass.value),
+    check('energy', p.books.energy, limits.booksEnergy.value),
+    check('difference of the two gas models', p.books.ledger, limits.booksGas.value),
+    check('fresh charge', p.books.fresh, limits.booksFresh.value),
+    check('cycle to cycle', result.residual, limits.cycleToCycle.value),
   ]
-  return { closes: checks.every((c) => c.holds), checks, flags: [...flagsOf(s, p), ...repeatFlag(result)] }
+  return {
+    closes: checks.every((c) => c.holds),
+    checks,
+    flags: [...flagsOf(s, p, limits), ...repeatFlag(result)],
+  }
 }
 
-function repeatFlag(r: PointResult): Flag[] {
+function repeatFlag(r: PointResult): EngineFlag[] {
   return r.alternating ? [{ code: 'alternating', text: r.says ?? 'every other cycle differs' }] : []
 }
 
 /** what a real probe reads below the gas, by radiation and slowness, K; common practice 20 to 60, no source */
 const probeCold = 40
 
-function flagsOf(s: TwoStrokeSpec, p: CyclePoint): Flag[] {
-  const flags: Flag[] = []
-  const say = (code: string, text: string, path?: string): void => {
+function flagsOf(s: TwoStrokeSpec, p: CyclePoint, limits: EngineLimits): EngineFlag[] {
+  const flags: EngineFlag[] = []
+  const flag = (code: string, text: Sentence, path?: string): void => {
     flags.push(path ? { code, text, path } : { code, text })
   }
-  const percent = (x: number): string => `${(100 * x).toFixed(0)} %`
-  if (p.backflow > 0.15)
-    say(
+  if (p.backflow > limits.backflow.value)
+    flag(
       'back-flow',
-      `${percent(p.backflow)} of the charge is first pushed back down the transfers: the exhaust opens too late or the transfers too early for ${p.rpm} rpm`,
+      say`${inPercent(p.backflow)} of the charge is first pushed back down the transfers: the exhaust opens too late or the transfers too early for ${inRpm(p.rpm / 60)}`,
       'ports.transfers.opens',
     )
-  if (p.scavenging < 0.5)
-    say(
+  if (p.scavenging < limits.scavenging.value)
+    flag(
       'misfire',
-      `only ${percent(p.scavenging)} of what is shut in is fresh: it will misfire (four-stroke) here`,
+      say`only ${inPercent(p.scavenging)} of what is shut in is fresh: it will misfire (four-stroke) here`,
     )
   const shown = p.exhaustT - probeCold
-  if (shown > 650 + 273.15)
-    say('hot', `an exhaust thermometer would show about ${(shown - 273.15).toFixed(0)} °C, above 650 °C`)
+  if (shown > limits.exhaustHot.value)
+    flag(
+      'hot',
+      say`an exhaust thermometer would show about ${inCelsius(shown)}, above ${inCelsius(limits.exhaustHot.value)}`,
+    )
   const trappedRatio = (pistonArea(s.crank.bore) * pistonTravel(s.crank, s.exhaust.opens)) / s.clearance + 1
-  if (trappedRatio > 7.5)
-    say(
+  if (trappedRatio > limits.trappedRatio.value)
+    flag(
       'knock',
-      `compression from exhaust closing is ${trappedRatio.toFixed(1)}, above the 7.5 that pump petrol bears`,
+      say`compression from exhaust closing is ${inTimes(trappedRatio, 0.1)}, above the ${inTimes(limits.trappedRatio.value, 0.1)} that pump petrol bears`,
       'combustion',
     )
-  else if (p.endGasT > 900 && p.pMax > 45e5)
-    say(
+  else if (p.endGasT > limits.endGas.value && p.pMax > limits.peakPressure.value)
+    flag(
       'knock',
-      `the last charge to burn reaches ${p.endGasT.toFixed(0)} K under ${(p.pMax / 1e5).toFixed(0)} bar: listen for knock`,
+      say`the last charge to burn reaches ${inCelsius(p.endGasT)} under ${inBar(p.pMax, 1)}: listen for knock`,
     )
   const speed = meanPistonSpeed(s.crank.stroke, p.rpm)
-  if (speed > 18)
-    say(
+  if (speed > limits.pistonSpeed.value)
+    flag(
       'piston speed',
-      `mean piston speed ${speed.toFixed(1)} m/s: above 18 for an unmodified utility engine${speed > 22 ? ', and above 22 for any' : ''}`,
+      say`mean piston speed ${inFlowSpeed(speed)}: above ${inFlowSpeed(limits.pistonSpeed.value, 1)} for an unmodified utility engine${speed > limits.pistonSpeedAny.value ? say`, and above ${inFlowSpeed(limits.pistonSpeedAny.value, 1)} for any` : ''}`,
     )
-  if (s.inlet.kind === 'reed' && s.inlet.frequency && p.rpm / 60 > 0.8 * s.inlet.frequency)
-    say(
+  if (
+    s.inlet.kind === 'reed' &&
+    s.inlet.frequency &&
+    p.rpm / 60 > limits.reedFlutter.value * s.inlet.frequency
+  )
+    flag(
       'reed flutter',
-      `${p.rpm} rpm is above 0.8 of the petals' own ${s.inlet.frequency.toFixed(0)} Hz: they will flutter`,
+      say`${inRpm(p.rpm / 60)} is above ${inTimes(limits.reedFlutter.value)} of the petals’ own ${inHertz(s.inlet.frequency)}: they will flutter`,
     )
   return flags
 }
 
 /** Warnings for a peak outside what engines of its class do; path-free, worst first by how far out it lies. */
-export function plausibility(kind: EngineClass, p: CyclePoint): Flag[] {
+export function plausibility(kind: EngineClass, p: CyclePoint): EngineFlag[] {
   const b = plausible[kind]
-  const rows: [keyof Bands, string, (x: number) => string][] = [
-    ['bmep', 'mean pressure', (x) => `${(x / 1e5).toFixed(1)} bar`],
-    ['deliveryRatio', 'delivery ratio', (x) => x.toFixed(2)],
-    ['trapping', 'trapping', (x) => x.toFixed(2)],
-    ['bsfc', 'fuel per energy', (x) => `${(x / gkWh).toFixed(0)} g/kWh`],
-    ['exhaustT', 'exhaust', (x) => `${(x - 273.15).toFixed(0)} °C`],
+  const rows: [keyof Bands, string, (x: number) => Amount][] = [
+    ['bmep', 'mean pressure', (x) => inBar(x, 0.1)],
+    ['deliveryRatio', 'delivery ratio', inTimes],
+    ['trapping', 'trapping', inTimes],
+    ['bsfc', 'fuel per energy', inGramsPerKwh],
+    ['exhaustT', 'exhaust', inCelsius],
   ]
   return rows
     .filter(([key]) => p[key] < b[key][0] || p[key] > b[key][1])
     .map(([key, name, show]) => ({
       code: 'implausible',
-      text: `${name} ${show(p[key])} at ${p.rpm} rpm is outside ${show(b[key][0])} to ${show(b[key][1])}, what ${kind} engines show`,
+      text: say`${name} ${show(p[key])} at ${inRpm(p.rpm / 60)} is outside ${show(b[key][0])} to ${show(b[key][1])}, what ${kind} engines show`,
     }))
 }
 

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { printed } from '../../base/answers/sentence.ts'
 import { at, field } from '../../physics/gas/arena.ts'
 import { measuredSpread, nudged } from './band.ts'
 import { runCycle } from './cycle.ts'
@@ -188,5 +189,5 @@ test('a peak inside the band of its class raises no eyebrow, one outside does', 
   expect(plausibility('sport', inside)).toEqual([])
   const codes = plausibility('utility', inside)
   expect(codes.length).toBeGreaterThan(0)
-  expect(codes[0]!.text).toMatch(/utility engines show/)
+  expect(printed(codes[0]!.text)).toMatch(/utility engines show/)
 })

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { inWords } from '../../base/answers/printFinding.ts'
 import { twoStrokeFindings } from './engineFindings.ts'
 import { sweptVolume } from './geometry.ts'
 import { simulateCurve } from './simulate.ts'
@@ -90,13 +91,13 @@ test('findings say the curve with a range, how far to trust it, and which port h
     spec: r.spec!,
     curve,
   }
-  const out = twoStrokeFindings(view)
+  const out = inWords(twoStrokeFindings(view))
   const ids = out.map((f) => f.id)
   expect(new Set(ids).size).toBe(ids.length)
   const main = out.find((f) => f.id === 'breath.engines.0.curve')!
   expect(main.low).toBeLessThan(main.value!)
   expect(main.high).toBeGreaterThan(main.value!)
-  expect(main.says).toMatch(/N·m at 9 ?\d{3} rpm/)
+  expect(main.says).toMatch(/N·m \([\d.]+ to [\d.]+ N·m\) at 9\d{3} rpm/)
   const trust = out.find((f) => f.id === 'breath.engines.0.trust')!
   expect(trust.says).toMatch(/3 of 3 speeds settled/)
   expect(trust.because.map((b) => b.says).join()).toMatch(/left out/)

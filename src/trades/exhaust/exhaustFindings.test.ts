@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Finding } from '../../base/answers/finding.ts'
 import { inWords } from '../../base/answers/printFinding.ts'
+import { box, inputs, outlet, pulses, run, snorkel } from './exhaust.testkit.ts'
 import { exhaustFindings as exhaustFindingsRaw, monoxide } from './exhaustFindings.ts'
 import type { ExhaustInputs } from './exhaustFromCraft.ts'
 import type { ExhaustRun } from './exhaustView.ts'
@@ -10,65 +11,6 @@ import { floorAtOneMetre } from './level.ts'
 const exhaustFindings = (...given: Parameters<typeof exhaustFindingsRaw>) =>
   inWords(exhaustFindingsRaw(...given))
 
-const box = {
-  length: 0.24,
-  area: (Math.PI / 4) * 0.11 ** 2,
-  inletBore: 0.019,
-  outletBore: 0.022,
-  inletReach: 0.08,
-  outletReach: 0.06,
-  packing: 0,
-  resistivity: 15e3,
-}
-const outlet = {
-  bore: 0.022,
-  length: 0.15,
-  height: 0.2,
-  highPoint: 0.35,
-  assumed: false,
-  flap: false,
-  vent: true,
-  drain: true,
-  fall: 0.05,
-}
-const snorkel = {
-  bore: 0.038,
-  length: 0.6,
-  bends: 2,
-  smoothBends: true,
-  belledEntry: false,
-  roughness: 1.5e-6,
-  box: 1.2e-3,
-  height: 0.5,
-  heightAssumed: false,
-}
-const inputs: ExhaustInputs = {
-  name: 'engine',
-  at: 'engines.0',
-  cylinders: 1,
-  swept: 99e-6,
-  lambda: 0.87,
-  pipeVolume: 2e-3,
-  stinger: { bore: 0.019, length: 0.19 },
-  box,
-  outlet,
-  finish: 'bare',
-  snorkel,
-  air: { p: 101325, t: 293 },
-  waterT: 289,
-  waterDensity: 999,
-}
-const pulses = Array.from({ length: 360 }, (_, i) => 0.018 + 0.004 * Math.cos((Math.PI * i) / 180))
-const run: ExhaustRun = {
-  massFlow: 0.018,
-  airFlow: 0.0165,
-  exhaustT: 950,
-  behind: 3700,
-  rotation: 143,
-  power: 11e3,
-  engines: 1,
-  outFlow: pulses,
-}
 const of = (list: readonly Finding[], id: string) => list.find((f) => f.id === `breath.engines.0.${id}`)
 const standing = (
   i: Partial<ExhaustInputs>,
@@ -84,9 +26,10 @@ const standing = (
     id,
   )?.standing
 
-test('a good exhaust is good throughout, but for the cautions that always stand', () => {
+test('a good exhaust is good throughout, and its cautions stand beside it', () => {
   const list = exhaustFindings({ inputs, run })
-  expect(list.filter((f) => f.standing !== 'good').map((f) => f.id)).toEqual(['breath.engines.0.caution'])
+  expect(list.filter((f) => f.standing !== 'good').map((f) => f.id)).toEqual([])
+  expect(list.map((f) => f.id)).toContain('breath.engines.0.caution')
 })
 
 test('no finding says safe or complies, and every one names a source and a path or a reason', () => {
@@ -133,14 +76,14 @@ test('back pressure goes from good to watch to stop, and a mean outlet is watche
   expect(standing({ box: { ...box, outletBore: 0.019 } }, 'back-pressure')).toBe('watch')
 })
 
-test('the level at 25 m is never below the floor, rises with engines, and is held against the figure for one engine’s power', () => {
+test('the level at 25 m is never below the floor, rises with engines, is held against the figure for one engine’s power, and is to watch at most', () => {
   const level = (engines: number, k = 1) =>
     of(exhaustFindings({ inputs, run: { ...run, engines, outFlow: pulses.map((x) => k * x) } }), 'level')!
   expect(level(1, 1e-6).value).toBeGreaterThanOrEqual(floorAtOneMetre - 20 * Math.log10(25) - 1e-9)
   expect(level(2).value!).toBeGreaterThan(level(1).value!)
   expect(level(1).says).toContain('72 dB(A) published')
   expect(level(2).says).toContain('75 dB(A) published')
-  expect(standing({}, 'level', { run: { outFlow: pulses.map((x) => 300 * x) } })).toBe('stop')
+  expect(standing({}, 'level', { run: { outFlow: pulses.map((x) => 300 * x) } })).toBe('watch')
 })
 
 test('a small box, a box that cannot be built and no box at all are said', () => {

@@ -1,8 +1,21 @@
 /** What the exhaust and the air intake of one engine have to say: silencer, level, pressure, water, air, cautions. */
+import {
+  inCelsius,
+  inCm,
+  inFlowSpeed,
+  inHertz,
+  inKpa,
+  inLitres,
+  inMm,
+  inPercent,
+  inTimes,
+} from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
+import { say } from '../../base/answers/sentence.ts'
 import { snorkelDrop, snorkelResonance } from './airIntake.ts'
 import { chokedFunction, exhaustGas } from './backPressure.ts'
-import { boxTemperature, cm, type ExhaustView, finding, kPa, worse } from './exhaustView.ts'
+import { type ExhaustLimits, exhaustLimits } from './exhaustLimits.ts'
+import { boxTemperature, type ExhaustView, finding, overWater, worse } from './exhaustView.ts'
 import { boxSizeOf, levelOf, mufflerOf } from './noiseFindings.ts'
 import { waterOf } from './waterFindings.ts'
 
@@ -10,19 +23,19 @@ const handbook =
   'G. P. Blair, Design and Simulation of Two-Stroke Engines (1996); D. S. Miller, Internal Flow Systems (1978), from memory'
 
 /** All findings of one engine's exhaust, in no particular order. */
-export function exhaustFindings(v: ExhaustView): Finding[] {
+export function exhaustFindings(v: ExhaustView, limits: ExhaustLimits = exhaustLimits): Finding[] {
   const out: Finding[] = []
   const add = (...f: (Finding | undefined)[]): void => {
     for (const one of f) if (one) out.push(one)
   }
-  add(mufflerOf(v), boxSizeOf(v), pressureOf(v), levelOf(v))
-  add(...waterOf(v))
-  add(...airOf(v))
+  add(mufflerOf(v, limits), boxSizeOf(v, limits), pressureOf(v, limits), levelOf(v, limits))
+  add(...waterOf(v, limits))
+  add(...airOf(v, limits))
   add(cautionOf(v))
   return out
 }
 
-function pressureOf(v: ExhaustView): Finding | undefined {
+function pressureOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined {
   const { box, outlet, stinger, name, at, air } = v.inputs
   if (!v.run || !box) return undefined
   const { behind, massFlow, exhaustT } = v.run
@@ -32,35 +45,48 @@ function pressureOf(v: ExhaustView): Finding | undefined {
   const loading =
     (massFlow * Math.sqrt(exhaustGas.gasConstant * t)) / (p * 0.8 * (Math.PI / 4) * box.outletBore ** 2)
   const nearChoke = loading / chokedFunction(exhaustGas.gamma)
+  const least = limits.outletOfStinger.value
+  const standing =
+    behind > limits.behindStop.value || nearChoke > limits.nearChoke.value
+      ? 'stop'
+      : behind > limits.behindWatch.value || ratio < least
+        ? 'watch'
+        : 'good'
   return finding(v, 'back-pressure', {
-    says: `${name}: ${kPa(behind)} stand in the box at the power peak, which costs about ${(behind / 1000).toFixed(0)} % of torque.`,
+    says: say`${name}: ${inKpa(behind, 0.1)} stand in the box at the power peak, which costs about ${inPercent(behind / 1e5)} of torque.`,
+    ...(standing === 'good'
+      ? {}
+      : { act: say`an outlet of ${inTimes(Math.max(ratio * 1.2, least), 0.1)} times the stinger’s area` }),
     value: behind,
     unit: 'Pa',
-    standing: behind > 20e3 || nearChoke > 0.95 ? 'stop' : behind > 8e3 || ratio < 1.2 ? 'watch' : 'good',
+    standing,
     because: [
       {
-        says: `outlet area is ${ratio.toFixed(2)} of the stinger’s; 1.2 or more is usual`,
+        says: say`outlet area is ${inTimes(ratio)} of the stinger’s; ${inTimes(least, 0.1)} or more is usual`,
         link: outlet ? `${at}.exhaust.outlet.bore` : `${at}.exhaust.outlet`,
       },
-      { says: `flow at ${(100 * nearChoke).toFixed(0)} % of what the outlet can pass at all` },
-      { says: 'about one part in a hundred of torque for each kPa: this project’s own simulation' },
+      { says: say`flow at ${inPercent(nearChoke)} of what the outlet can pass at all` },
+      { says: say`about ${inPercent(0.01)} of torque for each ${inKpa(1e3)}: this project’s own simulation` },
     ],
     sources: [handbook],
   })
 }
 
-function airOf(v: ExhaustView): Finding[] {
+function airOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
   const { snorkel: s, name, at, air, cylinders } = v.inputs
   if (!s) return []
+  const [wake, spray] = [limits.mouthWake.value, limits.mouthSpray.value]
   const out: Finding[] = [
     finding(v, 'snorkel-mouth', {
-      says: `${name}: the mouth of the air intake is ${s.height < 0 ? `${cm(-s.height)} under` : `${cm(s.height)} over`} still water.`,
+      says: say`${name}: the mouth of the air intake is ${overWater(s.height)} still water.`,
+      ...(s.height < spray ? { act: say`raise it to ${inCm(spray)} or more` } : {}),
+      harm: 'before the water',
       value: s.height,
       unit: 'm',
-      standing: s.height < 0.1 ? 'stop' : s.height < 0.25 ? 'watch' : s.heightAssumed ? 'unknown' : 'good',
+      standing: s.height < wake ? 'stop' : s.height < spray ? 'watch' : s.heightAssumed ? 'unknown' : 'good',
       because: [
         {
-          says: `${s.heightAssumed ? 'assumed' : 'from the file'}; under 25 cm spray goes in, under 10 cm a wake does (common practice, no source)`,
+          says: say`${s.heightAssumed ? 'assumed' : 'from the file'}; under ${inCm(spray)} spray goes in, under ${inCm(wake)} a wake does (common practice, no source)`,
           link: `${at}.snorkel.height`,
         },
         { says: 'a loop or a box with a drain at its foot keeps what runs in from the carburettor' },
@@ -79,25 +105,38 @@ function airOf(v: ExhaustView): Finding[] {
   const ring =
     s.box > 0 ? snorkelResonance(s.bore, s.length, s.box, Math.sqrt(1.4 * 287.05 * air.t)) : undefined
   const intake = v.run.rotation * cylinders
-  const drums = ring !== undefined && Math.abs(ring / intake - 1) < 0.15
+  const drums = ring !== undefined && Math.abs(ring / intake - 1) < limits.ringNear.value
   out.push(
     finding(v, 'snorkel', {
-      says: `${name}: the air intake costs ${Math.round(d.drop)} Pa at the power peak, about ${(100 * d.deliveryLost).toFixed(1)} % of the charge${drums ? `, and tube and box ring at ${ring!.toFixed(0)} Hz, close to the engine’s own ${intake.toFixed(0)} Hz` : ''}.`,
+      says: say`${name}: the air intake costs ${inKpa(d.drop, 0.01)} at the power peak, about ${inPercent(d.deliveryLost, 0.1)} of the charge${
+        drums
+          ? say`, and tube and box ring at ${inHertz(ring)}, close to the engine’s own ${inHertz(intake)}`
+          : ''
+      }.`,
+      ...(d.deliveryLost > limits.chargeWatch.value
+        ? { act: say`a tube wider than ${inMm(s.bore)}, or shorter than ${inCm(s.length)}` }
+        : drums
+          ? { act: 'another length of tube or size of box moves its ring off the engine’s note' }
+          : {}),
       value: d.drop,
       unit: 'Pa',
       standing: worse(
-        d.deliveryLost > 0.05 ? 'stop' : d.deliveryLost > 0.015 ? 'watch' : 'good',
+        d.deliveryLost > limits.chargeStop.value
+          ? 'stop'
+          : d.deliveryLost > limits.chargeWatch.value
+            ? 'watch'
+            : 'good',
         drums ? 'watch' : 'good',
       ),
       because: [
         {
-          says: `${d.velocity.toFixed(0)} m/s on the mean, gulps count ${d.pulsation.toFixed(1)} times`,
+          says: say`${inFlowSpeed(d.velocity, 1)} on the mean, gulps count ${inTimes(d.pulsation, 0.1)} times`,
           link: `${at}.snorkel.bore`,
         },
         {
           says:
             s.box > 0
-              ? `air box of ${(1000 * s.box).toFixed(1)} L smooths the gulps`
+              ? say`air box of ${inLitres(s.box)} smooths the gulps`
               : 'no air box: one of ten swept volumes smooths the gulps',
           link: `${at}.snorkel.box`,
         },
@@ -119,14 +158,15 @@ export function monoxide(lambda: number): number {
 function cautionOf(v: ExhaustView): Finding {
   const { name, lambda, finish, at } = v.inputs
   return finding(v, 'caution', {
-    says: `Cautions for ${name}: its exhaust holds about ${(100 * monoxide(lambda)).toFixed(0)} % carbon monoxide; let the outlet blow aft and away from the rider, worst is running while lying still, and never run it indoors. ${finish === 'water-cooled' ? 'Stinger and cylinder' : 'Pipe, stinger and box'} burn skin, petrol and foam: guard what is over 93 °C within reach and keep 50 mm from foam and fuel.`,
+    says: say`Cautions for ${name}: its exhaust holds about ${inPercent(monoxide(lambda))} carbon monoxide; let the outlet blow aft and away from the rider, worst is running while lying still, and never run it indoors. ${finish === 'water-cooled' ? 'Stinger and cylinder' : 'Pipe, stinger and box'} burn skin, petrol and foam: guard what is over ${inCelsius(366.15)} within reach and keep ${inMm(0.05)} from foam and fuel.`,
     value: monoxide(lambda),
     unit: '1',
-    standing: 'watch',
+    // a caution always stands; it is no finding to act on
+    standing: 'good',
     because: [
-      { says: `excess-air ratio ${lambda.toFixed(2)}`, link: `${at}.mixture.lambda` },
+      { says: say`excess-air ratio ${inTimes(lambda)}`, link: `${at}.mixture.lambda` },
       { says: 'over 1000 parts in a million were common behind boats that lay still with engines running' },
-      { says: 'test for leaks: 28 kPa (4 psi) for five minutes, with soap water' },
+      { says: say`test for leaks: ${inKpa(28e3)} for five minutes, with soap water` },
       { says: 'each engine its own exhaust; no other line led into it' },
       ...(finish === 'water-cooled'
         ? [

@@ -1,5 +1,7 @@
 /** What the findings of an exhaust are worked out from, and the words they share. */
+import { inCm } from '../../base/answers/amounts.ts'
 import type { Finding, Standing } from '../../base/answers/finding.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { ExhaustInputs } from './exhaustFromCraft.ts'
 
 /** How the engine runs at its power peak, by simulation. SI. */
@@ -28,9 +30,9 @@ export interface ExhaustView {
   lipAfloat?: number
 }
 
-export const kPa = (x: number): string => `${(x / 1000).toFixed(1)} kPa`
-export const cm = (x: number): string => `${(100 * x).toFixed(0)} cm`
-export const dB = (x: number): string => `${x.toFixed(0)} dB(A)`
+/** "4 cm over" or "4 cm under": where something stands against still water */
+export const overWater = (height: number): Sentence =>
+  height < 0 ? say`${inCm(-height)} under` : say`${inCm(height)} over`
 
 export const worse = (...s: Standing[]): Standing =>
   s.includes('stop') ? 'stop' : s.includes('watch') ? 'watch' : 'good'
@@ -41,5 +43,5 @@ export function boxTemperature(exhaustT: number, airT: number): number {
 }
 
 export function finding(v: ExhaustView, id: string, f: Omit<Finding, 'id' | 'question'>): Finding {
-  return { id: `breath.${v.inputs.at}.${id}`, question: 'breath', ...f }
+  return { id: `breath.${v.inputs.at}.${id}`, question: 'breath', twin: `exhaust.${id}`, ...f }
 }

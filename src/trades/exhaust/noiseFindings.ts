@@ -1,7 +1,22 @@
 /** What the silencer takes away, how large it is, and how loud the outlet would be as it passes. */
+import {
+  inCelsius,
+  inCount,
+  inDb,
+  inDbA,
+  inFlowSpeed,
+  inHertz,
+  inKw,
+  inLitres,
+  inMetres,
+  inTimes,
+  withEnds,
+} from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
+import { say } from '../../base/answers/sentence.ts'
 import { exhaustGas } from './backPressure.ts'
-import { boxTemperature, dB, type ExhaustView, finding } from './exhaustView.ts'
+import type { ExhaustLimits } from './exhaustLimits.ts'
+import { boxTemperature, type ExhaustView, finding } from './exhaustView.ts'
 import { floorAtOneMetre, outletLevel, passByLimit, sumOfLevels } from './level.ts'
 import { boxLoss, boxVolume } from './muffler.ts'
 import { hotResistivity, straightThroughLoss } from './packing.ts'
@@ -10,11 +25,13 @@ const munjal = 'M. L. Munjal, Acoustics of Ducts and Mufflers (2014); NACA Repor
 const directive = 'Directive 2013/53/EU, Annex I part C; measured by EN ISO 14509'
 
 /** Loss of the box at the firing note and its weakest place, in gas at box temperature. */
-export function mufflerOf(v: ExhaustView): Finding | undefined {
+export function mufflerOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined {
   const { box, name, at, air } = v.inputs
   if (!box)
     return finding(v, 'muffler', {
-      says: `${name} has no muffler in the file: an open stinger is some 20 dB louder than one behind a box of a litre or two.`,
+      says: say`${name} has no muffler in the file: an open stinger is some ${inDb(20)} louder than one behind a box of a litre or two.`,
+      act: say`a box of ${inLitres(limits.boxUsual.value * v.inputs.swept)} or more, ten swept volumes`,
+      harm: 'comfort',
       standing: 'watch',
       because: [{ says: 'no muffler given', link: `${at}.exhaust.muffler` }],
       sources: ['this project’s own simulation of a 125 cm³ engine'],
@@ -31,7 +48,7 @@ export function mufflerOf(v: ExhaustView): Finding | undefined {
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
     return finding(v, 'muffler', {
-      says: `${name}: the muffler cannot be built as given: ${error.message}.`,
+      says: say`${name}: the muffler cannot be built as given: ${error.message}.`,
       standing: 'stop',
       because: [{ says: error.message, link: `${at}.exhaust.muffler` }],
       sources: ['The craft file'],
@@ -45,16 +62,20 @@ export function mufflerOf(v: ExhaustView): Finding | undefined {
   const first = curve.loss[0]!
   const least = curve.loss[weak]!
   return finding(v, 'muffler', {
-    says: `${name}: the box takes ${first.toFixed(0)} dB off the firing note of ${firing.toFixed(0)} Hz, and off its overtones up to ${(upTo / 10).toFixed(0)}0 Hz no less than ${Math.max(0, least).toFixed(0)} dB (near ${(list[weak]! / 10).toFixed(0)}0 Hz); real boxes with flow fall short of this cold theory.`,
+    says: say`${name}: the box takes ${inDb(first)} off the firing note of ${inHertz(firing)}, and off its overtones up to ${inHertz(upTo, 10)} no less than ${inDb(Math.max(0, least))} (near ${inHertz(list[weak]!, 10)}); real boxes with flow fall short of this cold theory.`,
+    ...(first < limits.firingLoss.value
+      ? { act: say`a box larger than ${inLitres(boxVolume(box))}, or tubes that reach further in` }
+      : {}),
+    harm: 'comfort',
     value: first,
     unit: 'dB',
-    standing: first < 5 ? 'watch' : 'good',
+    standing: first < limits.firingLoss.value ? 'watch' : 'good',
     because: [
       {
-        says: `box ${(1000 * boxVolume(box)).toFixed(1)} L, gas near ${(t - 273.15).toFixed(0)} °C, sound speed ${c.toFixed(0)} m/s`,
+        says: say`box ${inLitres(boxVolume(box))}, gas near ${inCelsius(t)}, sound speed ${inFlowSpeed(c, 1)}`,
         link: `${at}.exhaust.muffler`,
       },
-      { says: `plane waves hold to ${curve.planeTo.toFixed(0)} Hz` },
+      { says: say`plane waves hold to ${inHertz(curve.planeTo)}` },
       box.packing > 0
         ? {
             says: 'packing is counted at half its computed value; on the water it soaks: count on the empty box',
@@ -69,15 +90,18 @@ export function mufflerOf(v: ExhaustView): Finding | undefined {
   })
 }
 
-export function boxSizeOf(v: ExhaustView): Finding | undefined {
+export function boxSizeOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined {
   const { box, swept, name, at } = v.inputs
   if (!box) return undefined
   const times = boxVolume(box) / swept
+  const usual = limits.boxUsual.value
   return finding(v, 'box-size', {
-    says: `${name}: the box holds ${times.toFixed(0)} times the cylinder${times < 10 ? '; ten times or more is usual' : ''}.`,
+    says: say`${name}: the box holds ${inTimes(times, 1)} times the cylinder${times < usual ? say`; ${inTimes(usual, 1)} times or more is usual` : ''}.`,
+    ...(times < usual ? { act: say`a box of ${inLitres(usual * swept)}` } : {}),
+    harm: 'comfort',
     value: times,
     unit: '1',
-    standing: times < 1 ? 'stop' : times < 10 ? 'watch' : 'good',
+    standing: times < limits.boxLeast.value ? 'stop' : times < usual ? 'watch' : 'good',
     because: [
       { says: 'size hardly matters for power, much for noise', link: `${at}.exhaust.muffler` },
       { says: 'rule of ten to twenty swept volumes: from memory, no source' },
@@ -86,10 +110,13 @@ export function boxSizeOf(v: ExhaustView): Finding | undefined {
   })
 }
 
+/** where a craft is heard as it passes, m (EN ISO 14509) */
+const passAt = 25
+
 /** the level of one outlet is no better known than this, dB */
 const levelDoubt = 5
 
-export function levelOf(v: ExhaustView): Finding | undefined {
+export function levelOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined {
   const { box, name, air } = v.inputs
   const run = v.run
   if (!run || run.outFlow.length < 90) return undefined
@@ -104,26 +131,31 @@ export function levelOf(v: ExhaustView): Finding | undefined {
     const resistivity = hotResistivity(box.resistivity, t)
     return 0.5 * box.length * straightThroughLoss({ bore, outer, resistivity, density, c }, f)
   }
-  const one = outletLevel(run.outFlow, run.rotation, 25, loss)
+  const one = outletLevel(run.outFlow, run.rotation, passAt, loss)
   const outlets = v.inputs.cylinders * run.engines
-  const floor = floorAtOneMetre - 20 * Math.log10(25)
+  const floor = floorAtOneMetre - 20 * Math.log10(passAt)
   const level = sumOfLevels([one.outlet + 10 * Math.log10(outlets), floor])
   const limit = passByLimit(run.power, run.engines)
   const over = level - limit
   return finding(v, 'level', {
-    says: `${name}${run.engines > 1 ? ', with the others,' : ''} would sound about ${dB(level)} at 25 m at the power peak (${dB(level - levelDoubt)} to ${dB(level + levelDoubt)}), ${Math.abs(over) < 0.5 ? 'just at' : `${Math.abs(over).toFixed(0)} dB ${over > 0 ? 'over' : 'under'}`} the ${limit} dB(A) published for this power.`,
+    says: say`${name}${run.engines > 1 ? ', with the others,' : ''} would sound about ${withEnds(inDbA(level), { low: level - levelDoubt, high: level + levelDoubt })} at ${inMetres(passAt, 1)} at the power peak, ${Math.abs(over) < 0.5 ? 'just at' : say`${inDb(Math.abs(over))} ${over > 0 ? 'over' : 'under'}`} the ${inDbA(limit)} published for this power.`,
+    ...(over > limits.levelUnder.value
+      ? { act: 'a larger box or packing that stays dry; ask the local authority what your water allows' }
+      : {}),
+    harm: 'comfort',
     value: level,
     low: level - levelDoubt,
     high: level + levelDoubt,
     unit: 'dB(A)',
-    standing: over > 10 ? 'stop' : over > -3 ? 'watch' : 'good',
+    // one law of one region, measured in another way: never a reason to stop by itself
+    standing: over > limits.levelUnder.value ? 'watch' : 'good',
     because: [
       {
-        says: `the outlet’s pulses alone make ${dB(one.outlet)}; jet noise, shell, intake and hull put a floor of ${dB(floor)} under it that no muffler takes away (common practice, no source)`,
+        says: say`the outlet’s pulses alone make ${inDbA(one.outlet)}; jet noise, shell, intake and hull put a floor of ${inDbA(floor)} under it that no muffler takes away (common practice, no source)`,
       },
       ...(one.onFloor ? [{ says: 'the floor, not the outlet, sets this figure' }] : []),
       {
-        says: `${(run.power / 1000).toFixed(1)} kW, ${run.engines} engine${run.engines > 1 ? 's' : ''}`,
+        says: say`${inKw(run.power)}, ${inCount(run.engines)} engine${run.engines > 1 ? 's' : ''}`,
         link: 'engines',
       },
       {
@@ -131,7 +163,7 @@ export function levelOf(v: ExhaustView): Finding | undefined {
       },
     ],
     measureNext: {
-      what: 'the level as it passes at 25 m',
+      what: 'the level as it passes at 25 m (82 ft)',
       with: 'sound level meter, or a phone for a rough figure',
       minutes: 30,
     },

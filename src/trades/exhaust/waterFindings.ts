@@ -1,18 +1,24 @@
 /** Water and the exhaust outlet: its height, what it may draw in, and a flap over it. */
+import { inCelsius, inCm, inDegrees, inKpa, inLitres, inMm, inPercent } from '../../base/answers/amounts.ts'
 import type { Because, Finding } from '../../base/answers/finding.ts'
-import { cm, type ExhaustView, finding } from './exhaustView.ts'
+import { say } from '../../base/answers/sentence.ts'
+import type { ExhaustLimits } from './exhaustLimits.ts'
+import { type ExhaustView, finding, overWater } from './exhaustView.ts'
 import { boxVolume } from './muffler.ts'
 import { drawnIn, flapOpening, heights, judgeOutlet } from './outlet.ts'
 
 const inboard =
   'ABYC P-1 and inboard practice, as summarised in the boating press; margins for this size are this project’s own'
 
-export function waterOf(v: ExhaustView): Finding[] {
+/** fall of an exhaust to its outlet, rad */
+const fallWanted = (2 * Math.PI) / 180
+
+export function waterOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
   const { outlet, name, at, box, pipeVolume, waterT, waterDensity } = v.inputs
   if (!outlet)
     return [
       finding(v, 'outlet', {
-        says: `${name}: how high the exhaust outlet stands over the water is not in the file.`,
+        says: say`${name}: how high the exhaust outlet stands over the water is not in the file.`,
         standing: 'unknown',
         because: [{ says: 'no outlet given', link: `${at}.exhaust.outlet` }],
         measureNext: {
@@ -30,16 +36,18 @@ export function waterOf(v: ExhaustView): Finding[] {
   const out: Finding[] = []
   const from: Because[] = [
     {
-      says: `the file’s height gives ${cm(byFile)}${outlet.assumed ? ', assumed' : ''}`,
+      says: say`the file’s height gives ${inCm(byFile)}${outlet.assumed ? ', assumed' : ''}`,
       link: `${at}.exhaust.outlet.height`,
     },
     ...(v.lipAfloat === undefined
       ? []
-      : [{ says: `the craft’s own float line gives ${cm(v.lipAfloat)}`, link: 'openings' }]),
+      : [{ says: say`the craft’s own float line gives ${inCm(v.lipAfloat)}`, link: 'openings' }]),
   ]
   out.push(
     finding(v, 'outlet', {
-      says: `${name}: the lowest lip of the outlet is ${lip < 0 ? `${cm(-lip)} under` : `${cm(lip)} over`} still water; ${cm(heights.lip.warn)} keep splashes out, under ${cm(heights.lip.refuse)} it floods.`,
+      says: say`${name}: the lowest lip of the outlet is ${overWater(lip)} still water; ${inCm(heights.lip.warn)} keep splashes out, under ${inCm(heights.lip.refuse)} it floods.`,
+      ...(lip < heights.lip.warn ? { act: say`raise its lip by ${inCm(heights.lip.warn - lip)}` } : {}),
+      harm: 'before the water',
       value: lip,
       unit: 'm',
       standing: outlet.assumed && v.lipAfloat === undefined && judged.lip === 'good' ? 'unknown' : judged.lip,
@@ -56,7 +64,11 @@ export function waterOf(v: ExhaustView): Finding[] {
       sources: [inboard],
     }),
     finding(v, 'spill', {
-      says: `${name}: the highest place inside the exhaust is ${outlet.highPoint < 0 ? `${cm(-outlet.highPoint)} under` : `${cm(outlet.highPoint)} over`} the water; ${cm(heights.spill.want)} is what inboard boats have, as high as possible is right here.`,
+      says: say`${name}: the highest place inside the exhaust is ${overWater(outlet.highPoint)} the water; ${inCm(heights.spill.want)} is what inboard boats have, as high as possible is right here.`,
+      ...(judged.spill === 'good'
+        ? {}
+        : { act: say`a riser ${inCm(heights.spill.want)} over the water inside` }),
+      harm: 'before the water',
       value: outlet.highPoint,
       unit: 'm',
       standing: judged.spill,
@@ -64,11 +76,11 @@ export function waterOf(v: ExhaustView): Finding[] {
         { says: 'past that height water runs to the engine', link: `${at}.exhaust.outlet.high point` },
         outlet.fall === undefined
           ? {
-              says: 'the fall to the outlet is not in the file; 2° all the way is wanted',
+              says: say`the fall to the outlet is not in the file; ${inDegrees(fallWanted, 1)} all the way is wanted`,
               link: `${at}.exhaust.outlet.fall`,
             }
           : {
-              says: `falls ${((outlet.fall * 180) / Math.PI).toFixed(1)}° to the outlet; 2° is wanted`,
+              says: say`falls ${inDegrees(outlet.fall)} to the outlet; ${inDegrees(fallWanted, 1)} is wanted`,
               link: `${at}.exhaust.outlet.fall`,
             },
       ],
@@ -81,13 +93,15 @@ export function waterOf(v: ExhaustView): Finding[] {
   const canDip = lip < heights.lip.warn
   out.push(
     finding(v, 'suction', {
-      says: `${name}: shut down with the outlet under water, the cooling pipe would draw in up to ${(1000 * volume).toFixed(1)} L${outlet.vent ? ', which the vent at the high point prevents while it is clear' : '; a 3 to 4 mm vent at the high point prevents it'}.`,
+      says: say`${name}: shut down with the outlet under water, the cooling pipe would draw in up to ${inLitres(volume)}${outlet.vent ? ', which the vent at the high point prevents while it is clear' : ''}.`,
+      ...(outlet.vent ? {} : { act: say`a vent of ${inMm(3e-3)} to ${inMm(4e-3)} at the high point` }),
+      harm: 'before the water',
       value: volume,
       unit: 'm³',
       standing: outlet.vent ? 'good' : canDip ? (judged.lip === 'stop' ? 'stop' : 'watch') : 'watch',
       because: [
         {
-          says: `gas from about ${(hot - 273.15).toFixed(0)} °C to ${(waterT - 273.15).toFixed(0)} °C shrinks by ${(100 * share).toFixed(0)} %`,
+          says: say`gas from about ${inCelsius(hot)} to ${inCelsius(waterT)} shrinks by ${inPercent(share)}`,
           link: `${at}.exhaust.outlet.vent`,
         },
         outlet.drain
@@ -106,12 +120,12 @@ export function waterOf(v: ExhaustView): Finding[] {
       sources: ['Ideal gas at constant pressure', inboard],
     }),
   )
-  if (outlet.flap) out.push(flapOf(v, lip, waterDensity))
+  if (outlet.flap) out.push(flapOf(v, lip, waterDensity, limits))
   return out
 }
 
 /** A flap of rubber sheet over the hole: 1.3 bores across, 1.5 to 3 mm thick, hinged at its top. */
-function flapOf(v: ExhaustView, lip: number, density: number): Finding {
+function flapOf(v: ExhaustView, lip: number, density: number, limits: ExhaustLimits): Finding {
   const { outlet, name, at } = v.inputs
   const side = 1.3 * outlet!.bore
   const opening = (thickness: number): number => {
@@ -129,9 +143,10 @@ function flapOf(v: ExhaustView, lip: number, density: number): Finding {
     )
   }
   const [low, high] = [opening(1.5e-3), opening(3e-3)]
-  const idle = 300
+  const idle = limits.flapIdle.value
   return finding(v, 'flap', {
-    says: `${name}: the flap opens at ${Math.round(low)} to ${Math.round(high)} Pa${high > idle ? `; at idle the box has only about ${idle} Pa, so expect stalling and burbling` : ''}. It is a splash guard, not a seal.`,
+    says: say`${name}: the flap opens at ${inKpa(low, 0.01)} to ${inKpa(high, 0.01)}${high > idle ? say`; at idle the box has only about ${inKpa(idle, 0.01)}, so expect stalling and burbling` : ''}. It is a splash guard, not a seal.`,
+    ...(high > idle ? { act: say`thinner rubber than ${inMm(1.5e-3, 0.1)}, or none` } : {}),
     value: 0.5 * (low + high),
     low,
     high,
@@ -139,7 +154,7 @@ function flapOf(v: ExhaustView, lip: number, density: number): Finding {
     standing: high > idle ? 'watch' : 'good',
     because: [
       {
-        says: 'flap taken as rubber sheet of 1.5 to 3 mm, 1.3 bores across',
+        says: say`flap taken as rubber sheet of ${inMm(1.5e-3, 0.1)} to ${inMm(3e-3)}, 1.3 bores across`,
         link: `${at}.exhaust.outlet.flap`,
       },
       { says: 'flaps leak, stick open on carbon and fold in reverse flow (common practice, no source)' },

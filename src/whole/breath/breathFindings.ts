@@ -2,19 +2,26 @@
 import type { Finding } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/index.ts'
 import { type EngineView, twoStrokeFindings } from '../../trades/engine/engineFindings.ts'
+import { type EngineLimits, engineLimits } from '../../trades/engine/engineLimits.ts'
 import { exhaustFindings } from '../../trades/exhaust/exhaustFindings.ts'
 import { exhaustFromCraft } from '../../trades/exhaust/exhaustFromCraft.ts'
+import { type ExhaustLimits, exhaustLimits } from '../../trades/exhaust/exhaustLimits.ts'
 import type { ExhaustRun } from '../../trades/exhaust/exhaustView.ts'
 import { openingsAtRest } from '../../trades/float/atRest.ts'
 import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 import type { EngineAnswers } from './engineAnswers.ts'
 
+/** Limits of engines, exhausts and air intakes in one table. */
+export const breathLimits = { ...engineLimits, ...exhaustLimits }
+export type BreathLimits = EngineLimits & ExhaustLimits
+
 /** Findings of the question 'breath'. Without `engines` nothing was simulated and only the file's own words count. */
 export function breathFindings(
   craft: Craft,
   _balance: Balance | undefined,
   engines: EngineAnswers | undefined,
+  limits: BreathLimits = breathLimits,
 ): Finding[] {
   const out: Finding[] = []
   for (const [i, reading] of engines?.readings ?? []) {
@@ -29,7 +36,7 @@ export function breathFindings(
       ...(reading.missing ? { missing: reading.missing } : {}),
       ...(curve ? { curve } : {}),
     }
-    out.push(...twoStrokeFindings(view))
+    out.push(...twoStrokeFindings(view, limits))
   }
   craft.engines.forEach((_, i) => {
     const inputs = exhaustFromCraft(craft, i)
@@ -38,11 +45,14 @@ export function breathFindings(
       engines && runOf(engines, i, craft.engines.filter((e) => e.kind !== 'electric' && e.running).length)
     const lip = lipOf(craft, i)
     out.push(
-      ...exhaustFindings({
-        inputs,
-        ...(run ? { run } : {}),
-        ...(lip === undefined ? {} : { lipAfloat: lip }),
-      }),
+      ...exhaustFindings(
+        {
+          inputs,
+          ...(run ? { run } : {}),
+          ...(lip === undefined ? {} : { lipAfloat: lip }),
+        },
+        limits,
+      ),
     )
   })
   return out

@@ -75,12 +75,11 @@ function answerReading(c: typeof craft) {
   return engines.readings.get(0)!.spec!
 }
 
-test('a craft without such an engine is answered at once, with nothing of Breath', () => {
+test('a craft without such an engine is answered at once, and its breathing is called not known', () => {
   const engines = answerEngines(heron)!
   expect(engines.solved.size).toBe(0)
-  expect(lookAt(heron, { engines, ranges: false }).findings.filter((f) => f.question === 'breath')).toEqual(
-    [],
-  )
+  const breath = lookAt(heron, { engines, ranges: false }).findings.filter((f) => f.question === 'breath')
+  expect(breath.map((f) => [f.id, f.standing])).toEqual([['breath.headline', 'unknown']])
 })
 
 test('called off, it gives no answer', () => {
