@@ -65,6 +65,8 @@ export function madeUpBalance(share = 1): Balance {
     topSpeed: range(9.9 / share),
     pull: range(420 / share),
     tiedUpRotation: range(114 / share, 0.03),
+    humpMargin: range(1.96),
+    timeToPlane: range(2.6 * share),
     limitedBy: { code: 'engine', says: 'Nearly all of the engines’ best power is in use.' },
     matching: {
       rotation,
@@ -115,8 +117,10 @@ export function madeUpBalance(share = 1): Balance {
         rotation: 2,
         pull: 30,
         topSpeed: 0.2,
+        share: { rotation: 0.4, pull: 0.4, topSpeed: 0.4 },
       },
     ],
+    explained: { rotation: 0.95, pull: 0.95, topSpeed: 0.95 },
     ranged: true,
     flags: [],
   }
