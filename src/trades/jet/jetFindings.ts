@@ -36,10 +36,7 @@ export function jetFindings(craft: Craft, at?: JetSituation, limits: JetLimits =
   if (at.top && at.top.rotation > 0) view.top = solveJet(spec, at.top.rotation, at.top.V)
   out.push(cavitationTiedOf(view, limits))
   if (view.top) out.push(cavitationTopOf(view.top, limits), intakeOf(view, view.top, limits))
-  out.push(airOf(view), loadingOf(view, limits), bladesOf(view, limits), surfaceOf(view, limits))
-  const root = rootOf(view, limits)
-  if (root) out.push(root)
-  const bare = statorOf(view)
-  if (bare) out.push(bare)
+  out.push(airOf(view), loadingOf(view, limits), bladesOf(view, limits))
+  for (const f of [surfaceOf(view, limits), rootOf(view, limits), statorOf(view)]) if (f) out.push(f)
   return out
 }

@@ -160,7 +160,7 @@ export function pullFinding(pull: Pull, predicted: Range): Finding | undefined {
             : r.standing === 'high'
               ? 'the jet gives more than the model has it, or the scale reads high: hang known jugs of water on it'
               : 'read and expected agree',
-        link: 'result:balance.pull',
+        link: 'finding:push.pull',
       },
     ],
     ...(pull.readings < 3
@@ -219,7 +219,7 @@ export function runFindings(h: Hearing, { prediction, closing, expects, pull }: 
               : standing === 'high'
                 ? 'the load is lighter, or slips, or the engine is stronger than the model has it'
                 : 'heard and expected agree',
-          link: 'result:balance.tiedUpRotation',
+          link: 'finding:push.pull',
         },
       ],
       sources: [source],

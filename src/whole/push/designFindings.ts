@@ -1,5 +1,5 @@
 /** What the design search has to say, as findings. */
-import { asChange, inNewtons, inSpeed, withEnds } from '../../base/answers/amounts.ts'
+import { asChange, inCount, inNewtons, inSpeed, withEnds } from '../../base/answers/amounts.ts'
 import type { Gain } from '../../base/answers/decision.ts'
 import type { Because, Finding } from '../../base/answers/finding.ts'
 import { type Sentence, say, whole } from '../../base/answers/sentence.ts'
@@ -37,7 +37,10 @@ export function designFindings(craft: Craft, answer: DesignAnswer): Finding[] {
           },
         ]
       : []),
-    { says: `${answer.balances} balances solved, ${answer.draws} joint draws`, link: 'result:search' },
+    {
+      says: say`${inCount(answer.balances)} balances solved, ${inCount(answer.draws)} joint draws`,
+      link: 'jet.rotor',
+    },
   ]
   const best = offered[0]
   if (!best)

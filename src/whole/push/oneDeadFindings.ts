@@ -149,7 +149,7 @@ function clutchOf(d: OneDead, limits: OneDeadLimits): Finding[] {
 function reasonsOf(d: OneDead): Because[] {
   const because: Because[] = []
   if (!d.stalls)
-    because.push({ says: say`engine speed left: ${ranged(inRpm, d.rotation)}`, link: 'result:one dead' })
+    because.push({ says: say`engine speed left: ${ranged(inRpm, d.rotation)}`, link: 'drive.arrangement' })
   because.push({
     says: {
       dragged: 'the dead one is dragged round',

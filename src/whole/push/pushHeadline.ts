@@ -49,7 +49,7 @@ function doubts(craft: Craft, b: Balance): Because[] {
     : [
         {
           says: say`${inPercent(share)} of the doubt comes from ${names.join(' and ')}`,
-          link: 'result:drivers',
+          link: 'engines',
         },
       ]
 }

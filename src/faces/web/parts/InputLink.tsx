@@ -3,7 +3,8 @@ import { showInput } from '../frame/route.ts'
 
 /** Words that lead to the input they are about; plain words when they are about a result. */
 export function InputLink({ link, children }: { link?: string | undefined; children: ReactNode }) {
-  if (!link || link.startsWith('result:')) return <>{children}</>
+  // another finding stands on the same screen or one tap away; only inputs are gone to
+  if (!link || link.startsWith('finding:')) return <>{children}</>
   return (
     <a
       href={`#/craft/${encodeURIComponent(link)}`}

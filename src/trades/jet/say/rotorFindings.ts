@@ -101,12 +101,14 @@ export function bladesOf(view: View, limits: JetLimits): Finding {
   }
 }
 
-export function surfaceOf(view: View, limits: JetLimits): Finding {
+export function surfaceOf(view: View, limits: JetLimits): Finding | undefined {
   const { craft, spec, at, tied } = view
   const { roughness, material } = craft.jet.rotor
   const smooth = { ...spec, rotor: { ...spec.rotor, roughness: smoothTo } }
   const better = solveJet(smooth, at.tiedUp, 0)
   const gain = better.F / tied.F - 1
+  // a jet that moves no water gains nothing by smooth blades
+  if (!Number.isFinite(gain)) return undefined
   const loss = 1 - tied.T / better.T
   const isPrint = material in printMaterials
   const unsure = isPrint && roughness.source !== 'measured'
@@ -215,6 +217,8 @@ export function grateOf(craft: Craft, limits: JetLimits): Finding | undefined {
   const F = solveJet(open, n, 0).F
   const cost = 1 - solveJet(clean, n, 0).F / F
   const weedCost = 1 - solveJet(weed, n, 0).F / F
+  // a jet that moves no water at all has no pull to lose to bars
+  if (!Number.isFinite(cost) || !Number.isFinite(weedCost)) return undefined
   const heavy = cost > limits.grateCost.value || blocked > limits.grateCover.value
   return {
     id: 'jet.grate',
