@@ -46,7 +46,7 @@ export async function tryCommand(
 
 type KnownOptions = Omit<LookOptions, 'units'> & { units: DisplaySystem }
 
-function unitsOf(command: string, options: LookOptions): KnownOptions {
+export function unitsOf(command: string, options: LookOptions): KnownOptions {
   const { units, question } = options
   if (units !== 'metric' && units !== 'inch')
     throw new BadInput([`${command}: --units "${units}" is not metric or inch`])
@@ -124,7 +124,8 @@ function flatBalance(balance: Balance) {
       rotation: 'rev/s',
       thrust: 'N',
       drag: 'N',
-      torque: 'N·m',
+      torque: 'N·m at the impeller',
+      engineTorque: 'N·m, all engines of the shaft, at the crankshaft (where rpm is)',
       flow: 'm³/s',
       trim: 'rad',
       riderAt: 'm',

@@ -3,20 +3,21 @@ import type { Flag, Range } from '../../base/answers/solved.ts'
 import { type Craft, whatIf } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { jetFlagTexts } from '../../trades/jet/jetFlags.ts'
-import type { Balance, BalanceCurve, OneDead, OperatingPoint } from './balanceTypes.ts'
+import type { Balance, BalanceCurve, OperatingPoint } from './balanceTypes.ts'
 import { bogOf } from './bog.ts'
 import { changesFor } from './changes.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
 import { drawable, rangesOf } from './doubts.ts'
 import { matchingOf } from './matching.ts'
 import { wantsOf } from './merit.ts'
-import { operatingTable, type Table, type TableRow } from './operatingTable.ts'
+import { oneDeadOf } from './oneDead.ts'
+import { cannotTurn } from './oneDeadFindings.ts'
+import { humpOf, operatingTable, type Table, type TableRow } from './operatingTable.ts'
 import { type PitchScan, pitchPoint, scanPitches } from './pitchScan.ts'
-import { probe } from './probe.ts'
 import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
 import { dragTableOf } from './quickSums.ts'
 import { runFromRest } from './runUp.ts'
-import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
+import { beyondTable, engineTorque, shaftPowerPeak, shaftRedline } from './shaft.ts'
 import { designOf, judge } from './verdict.ts'
 import { limitOf } from './whatLimits.ts'
 
@@ -55,13 +56,15 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const design = designOf(table, run.stuck)
   const drag = dragTableOf(model)
   const fan = maps.fan(unit.spec)
+  // an engine that is off says nothing about the impeller: no pitch is judged by half a craft
+  const off = craft.engines.some((e) => !e.running)
   const scan =
-    options.pitches === false ? undefined : (options.pitches ?? scanPitches(craft, model, fan, drag))
+    options.pitches === false || off ? undefined : (options.pitches ?? scanPitches(craft, model, fan, drag))
   const bestPitch = scan?.best ?? Number.NaN
 
   const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
   const tied = rotations(first.propulsion)
-  const hump = humpOf(table)
+  const hump = humpPointOf(humpOf(model, table))
   const exact = {
     rotation: tiedUp.rotation,
     pull: tiedUp.thrust,
@@ -80,6 +83,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     design,
     wants: wantsOf(craft),
     ...(scan ? { scan } : {}),
+    off,
     now: scan ? pitchPoint(craft, model, drag, fan, pitchNow) : { pitch: pitchNow, merit: Number.NaN },
   })
   const balance: Balance = {
@@ -94,7 +98,10 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     tiedUpRotation: rangeOf('rotation'),
     humpMargin: rangeOf('hump'),
     timeToPlane: rangeOf('planing'),
-    limitedBy: limitOf(model, table, tiedUp, top, run, verdict.code),
+    limitedBy:
+      off && !Number.isFinite(tiedUp.rotation)
+        ? { code: 'engine', says: `Nothing pushes: ${cannotTurn(craft)}.` }
+        : limitOf(model, table, tiedUp, top, run, off ? 'right' : verdict.code),
     matching: matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40),
     run,
     hump,
@@ -106,7 +113,14 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     flags: flagsOf(model, tiedUp, top),
   }
   if (top) balance.top = top
-  const dead = (options.oneDead ?? true) ? oneDeadOf(craft, maps, solved) : undefined
+  const dead =
+    (options.oneDead ?? true)
+      ? oneDeadOf(craft, {
+          maps,
+          ...(solved ? { solved } : {}),
+          ...(ranges ? { ranges: { pull: ranges.answers.pull } } : {}),
+        })
+      : undefined
   if (dead) balance.oneDead = dead
   return balance
 }
@@ -126,6 +140,7 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
     impellerRotation: impeller,
     thrust: row.propulsion.steady && jet ? row.propulsion.thrust : Number.NaN,
     torque: jet?.T ?? Number.NaN,
+    engineTorque: jet ? engineTorque(unit.shaft, rotation) : Number.NaN,
     flow: jet?.Q ?? Number.NaN,
     power: jet ? 2 * Math.PI * impeller * jet.T : Number.NaN,
     pumpEfficiency: jet?.eta ?? Number.NaN,
@@ -135,7 +150,8 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
 }
 
 function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve {
-  const ratio = model.units[0]!.shaft.ratio
+  const { shaft } = model.units[0]!
+  const ratio = shaft.ratio
   const rows = table.rows
   const of = (pick: (r: TableRow) => number) => rows.map(pick)
   const lead = (r: TableRow) => r.propulsion.states[0]!
@@ -148,6 +164,7 @@ function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve
     dragHigh: of((r) => r.drag.high),
     dragRiderStill: of((r) => dragOf(model, r.speed, riderAt).drag),
     torque: of((r) => lead(r).jet?.T ?? Number.NaN),
+    engineTorque: of((r) => (lead(r).jet ? engineTorque(shaft, lead(r).rotation * shaft.ratio) : Number.NaN)),
     flow: of((r) => lead(r).jet?.Q ?? Number.NaN),
     trim: of((r) => r.drag.trim),
     riderAt: of((r) => r.drag.riderAt),
@@ -155,8 +172,7 @@ function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve
   }
 }
 
-function humpOf(table: Table): Balance['hump'] {
-  const row = table.rows[table.humpRow]!
+function humpPointOf(row: TableRow): Balance['hump'] {
   const thrust = row.propulsion.thrust
   return { speed: row.speed, drag: row.drag.drag, thrust, margin: thrust / row.drag.drag }
 }
@@ -183,21 +199,6 @@ function flagsOf(model: CraftModel, tiedUp: OperatingPoint, top?: OperatingPoint
       })
   }
   return flags
-}
-
-/** With two or more engines: what is left when the last of the running ones dies. */
-function oneDeadOf(craft: Craft, maps: MapStore, solved?: BalanceOptions['solved']): OneDead | undefined {
-  const alive = craft.engines.flatMap((e, i) => (e.running ? [i] : []))
-  if (alive.length < 2) return undefined
-  const last = alive[alive.length - 1]!
-  const engines = craft.engines.map((e, i) => (i === last ? { ...e, running: false } : e)) as Craft['engines']
-  const dead: Craft = { ...craft, engines }
-  const dragged = probe(modelFromCraft(dead, maps, {}, solved))
-  const freed = probe(
-    modelFromCraft({ ...dead, drive: { ...craft.drive, clutch: 'one-way' } }, maps, {}, solved),
-  )
-  const pick = ({ rotation, pull, topSpeed }: typeof dragged) => ({ rotation, pull, topSpeed })
-  return { ...pick(dragged), withClutch: pick(freed) }
 }
 
 /** The craft with tried values put in by path: SI numbers, words or yes and no. */
