@@ -56,7 +56,7 @@ export interface Aboard extends Carried {
 }
 
 /** A craft that lists no weights is taken to weigh this much, kg, a square metre of length times beam: judgement, from sleds with a metal deck and one or two small engines; wide doubt. */
-const usualLoading = 33
+export const usualLoading = 33
 
 /** What stands in for a missing list; the liquids are part of it, as a usual weight is that of a craft ready to go. */
 function usualWeight({ length, beam, depth }: Craft['hull'], liquids: readonly Weight[]): Weight {

@@ -1,12 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { inWords } from '../../base/answers/printFinding.ts'
 import { type Craft, type CraftFiles, giveFiles, readCraft, whatIf } from '../../craft/index.ts'
 import { solidProperties } from '../../physics/solid/integrals.ts'
 import { flipped, joined, type Mesh, makeMesh, moved } from '../../physics/solid/mesh.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
+import { dragSaid as hullDragFindings } from '../../trades/drag/drag.testkit.ts'
 import { dragAt, prepareDrag } from '../../trades/drag/drag.ts'
-import { hullDragFindings as hullDragFindingsRaw } from '../../trades/drag/dragFindings.ts'
 import { hullFromCraft, hullSpecFromCraft } from '../../trades/drag/dragFromCraft.ts'
 import { floatSaid as floatFindings } from '../../trades/float/float.testkit.ts'
 import { meshFloat } from '../afloat/meshFloat.ts'
@@ -15,10 +14,6 @@ import { measuresOf } from '../lines/measures.ts'
 import type { LoftDensity } from '../lines/stations.ts'
 import { hullMeshFromCraft } from '../mesh/hullFromCraft.ts'
 import { hullRead, namedMesh, takeHullRead } from './namedMesh.ts'
-
-// the tests read the words
-const hullDragFindings = (...given: Parameters<typeof hullDragFindingsRaw>) =>
-  inWords(hullDragFindingsRaw(...given))
 
 const text = readFileSync(new URL('../../../demo/heron.yaml', import.meta.url), 'utf8')
 const few = readCraft(text).craft!

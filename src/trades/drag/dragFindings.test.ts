@@ -1,15 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
-import { inWords } from '../../base/answers/printFinding.ts'
 import { readCraft } from '../../craft/index.ts'
 import { carriedOn } from '../../hull/aboard/aboard.ts'
-import { hullDragFindings as hullDragFindingsRaw } from './dragFindings.ts'
+import { dragSaid as hullDragFindings } from './drag.testkit.ts'
 import { hullFromCraft } from './dragFromCraft.ts'
-
-// the tests read the words
-const hullDragFindings = (...given: Parameters<typeof hullDragFindingsRaw>) =>
-  inWords(hullDragFindingsRaw(...given))
 
 const text = readFileSync(resolve(import.meta.dirname, '../../../demo/heron.yaml'), 'utf8')
 const read = (change: (t: string) => string = (t) => t) => {

@@ -1,6 +1,8 @@
 /** Handbook questions of planing and of drag from rest to speed. */
+import { inSpeed, inTimes } from '../../base/answers/amounts.ts'
 import { degrees, metres, percent, ratio, squareMetres } from '../../base/answers/portMakers.ts'
 import { defineReckoner, type Reckoner } from '../../base/answers/reckoner.ts'
+import { printed, say } from '../../base/answers/sentence.ts'
 import { gravity, waterAt } from '../../physics/fluid/water.ts'
 import { airDrag } from './air.ts'
 import { dragAt, prepareDrag } from './drag.ts'
@@ -111,7 +113,9 @@ const preplaning = defineReckoner({
     const Fv = volumetricFroude(g.speed, volume)
     if (Fv < 1 || Fv > 2)
       throw new RangeError(
-        `speed: ${g.speed} m/s gives a volumetric Froude number of ${Fv.toFixed(2)}, outside the regression's 1 to 2`,
+        printed(
+          say`speed: ${inSpeed(g.speed)} gives a volumetric Froude number of ${inTimes(Fv)}, outside the regression's 1 to 2`,
+        ),
       )
     const form = {
       volume,

@@ -1,5 +1,7 @@
 /** Where the methods stop being evidence: warnings as data. Ranges: Mercier and Savitsky (1973), Savitsky (1964), from memory. */
-import type { Flag, Solved } from '../../base/answers/solved.ts'
+import { inDegrees, inPercent, inTimes } from '../../base/answers/amounts.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
+import { type Flag, flagOf, type Solved } from '../../base/answers/solved.ts'
 import type { RestForm } from '../../hull/afloat/restForm.ts'
 import type { DragModel } from './drag.ts'
 import { criticalSpeed, type HullSpec } from './hullSpec.ts'
@@ -46,38 +48,38 @@ export function formFlags(rest: Solved<RestForm>, spec: HullSpec, floored = fals
   }
   const r = preplaningRange
   const slender = f.length / Math.cbrt(f.volume)
-  const say = (code: string, text: string) => flags.push({ code, text, path: 'hull' })
+  const add = (code: string, says: Sentence) => flags.push(flagOf(code, says, 'hull'))
   if (outside(slender, r.slenderness))
-    say(
+    add(
       'slenderness outside',
-      `length over cube root of volume ${slender.toFixed(2)} is outside the tests' 3.07 to 12.4`,
+      say`length over cube root of volume ${inTimes(slender)} is outside the tests' 3.07 to 12.4`,
     )
   if (outside(f.length / f.beam, r.lengthOverBeam))
-    say(
+    add(
       'length-beam outside',
-      `length over beam ${(f.length / f.beam).toFixed(2)} is outside the tests' 2.52 to 18.3`,
+      say`length over beam ${inTimes(f.length / f.beam)} is outside the tests' 2.52 to 18.3`,
     )
   if (outside(f.beam / f.draft, r.beamOverDraft))
-    say(
+    add(
       'beam-draft outside',
-      `beam over draft ${(f.beam / f.draft).toFixed(1)} is outside the tests' 1.7 to 9.8`,
+      say`beam over draft ${inTimes(f.beam / f.draft, 0.1)} is outside the tests' 1.7 to 9.8`,
     )
   if (outside(f.entrance, r.entrance))
-    say(
+    add(
       'entrance clamped',
-      `half angle of entrance ${((f.entrance * 180) / Math.PI).toFixed(0)}° is outside the tests' 3.7 to 28.6°; the nearest is used`,
+      say`half angle of entrance ${inDegrees(f.entrance, 1)} is outside the tests' 3.7 to 28.6°; the nearest is used`,
     )
   if (floored)
-    say(
+    add(
       'regression outside',
       'these proportions are so far outside the tests that friction and a small wave drag stand in for them',
     )
   // aft of mid-length, as a part of the length
   const aft = 0.5 - f.centre / spec.length
   if (aft < -0.066 || aft > 0.016)
-    say(
+    add(
       'centre outside',
-      `centre of mass ${(100 * aft).toFixed(0)} % of length aft of the middle is outside the tests' −6.6 to 1.6 %: drag through the hump is on the optimistic side`,
+      say`centre of mass ${inPercent(aft)} of length aft of the middle is outside the tests' −6.6 to 1.6 %: drag through the hump is on the optimistic side`,
     )
   return flags
 }

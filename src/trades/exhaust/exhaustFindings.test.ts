@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
-import type { Finding } from '../../base/answers/finding.ts'
+import type { Finding, Standing } from '../../base/answers/finding.ts'
 import { inWords } from '../../base/answers/printFinding.ts'
 import { box, inputs, outlet, pulses, run, snorkel } from './exhaust.testkit.ts'
 import { exhaustFindings as exhaustFindingsRaw, monoxide } from './exhaustFindings.ts'
 import type { ExhaustInputs } from './exhaustFromCraft.ts'
-import type { ExhaustRun } from './exhaustView.ts'
+import type { ExhaustRun, ExhaustView } from './exhaustView.ts'
 import { floorAtOneMetre } from './level.ts'
 
 // the tests read the words
@@ -15,13 +15,13 @@ const of = (list: readonly Finding[], id: string) => list.find((f) => f.id === `
 const standing = (
   i: Partial<ExhaustInputs>,
   id: string,
-  more: { run?: Partial<ExhaustRun>; lipAfloat?: number } = {},
+  more: { run?: Partial<ExhaustRun>; outlet?: NonNullable<ExhaustView['outlet']> } = {},
 ) =>
   of(
     exhaustFindings({
       inputs: { ...inputs, ...i },
       run: { ...run, ...more.run },
-      ...(more.lipAfloat === undefined ? {} : { lipAfloat: more.lipAfloat }),
+      ...(more.outlet ? { outlet: more.outlet } : {}),
     }),
     id,
   )?.standing
@@ -51,18 +51,23 @@ test('without a simulation nothing is said of level, pressure or charge', () => 
     expect(ids).not.toContain(`breath.engines.0.${id}`)
 })
 
-test('an outlet is judged by the lower of the file’s height and the craft’s own float line', () => {
-  expect(standing({}, 'outlet')).toBe('good')
-  expect(standing({ outlet: { ...outlet, height: 0.08 } }, 'outlet')).toBe('watch')
-  expect(standing({ outlet: { ...outlet, height: 0.04 } }, 'outlet')).toBe('stop')
-  expect(standing({}, 'outlet', { lipAfloat: 0.06 })).toBe('watch')
-  expect(standing({}, 'outlet', { lipAfloat: -0.01 })).toBe('stop')
-  expect(standing({ outlet: { ...outlet, assumed: true } }, 'outlet')).toBe('unknown')
+const afloat = (height: number, standing: Standing) => ({ height, standing, path: 'openings.2.at' })
+
+test('how high the outlet stands is judged where the craft floats: here it is only said when nobody knows', () => {
+  expect(standing({}, 'outlet')).toBeUndefined()
+  expect(standing({ outlet: { ...outlet, height: 0.01 } }, 'outlet')).toBeUndefined()
+  const assumed = { outlet: { ...outlet, assumed: true } }
+  expect(standing(assumed, 'outlet')).toBe('unknown')
+  expect(standing(assumed, 'outlet', { outlet: afloat(0.12, 'good') })).toBeUndefined()
+  const { outlet: _, ...without } = inputs
+  expect(of(exhaustFindings({ inputs: without, run }), 'outlet')?.standing).toBe('unknown')
 })
 
-test('suction is watched without a vent, and stops where the outlet floods', () => {
-  expect(standing({ outlet: { ...outlet, vent: false } }, 'suction')).toBe('watch')
-  expect(standing({ outlet: { ...outlet, vent: false, height: 0.02 } }, 'suction')).toBe('stop')
+test('suction is watched without a vent, and stops where the outlet floods as the craft floats', () => {
+  const bare = { outlet: { ...outlet, vent: false } }
+  expect(standing(bare, 'suction')).toBe('watch')
+  expect(standing(bare, 'suction', { outlet: afloat(0.01, 'stop') })).toBe('stop')
+  expect(standing({}, 'suction', { outlet: afloat(0.01, 'stop') })).toBe('good')
 })
 
 test('a flap under water asks more than an idling box has', () => {

@@ -26,8 +26,8 @@ export interface ExhaustView {
   inputs: ExhaustInputs
   /** absent when nothing was simulated */
   run?: ExhaustRun
-  /** m over still water, lowest lip of the outlet by the craft's own float line */
-  lipAfloat?: number
+  /** lowest lip of the outlet over still water, m, and how that stands, as the craft floats; `path` of where it stands in the file */
+  outlet?: { height: number; standing: Standing; path: string }
 }
 
 /** "4 cm over" or "4 cm under": where something stands against still water */

@@ -39,29 +39,15 @@ export function suctionLift(hot: number, cold: number, pressure = 101325, densit
 
 /** Heights to compare with, m. */
 export const heights = {
-  /** lower lip of the outlet above still water: under `refuse` it floods, under `warn` it splashes in */
-  lip: { warn: 0.1, refuse: 0.05 },
   /** highest inner point above still water */
   spill: { want: 0.3 },
   /** fall from the highest point to the outlet, rad */
   fall: { want: (2 * Math.PI) / 180 },
 }
 
-export interface OutletHeights {
-  /** m above the water, rider aft, at rest, worst trim: lower lip of the outlet */
-  lip: number
-  /** m above the water: highest point inside, from where water runs to the engine */
-  spill: number
-}
-
-export type OutletStanding = 'good' | 'watch' | 'stop'
-
-/** How an outlet stands against the heights. */
-export function judgeOutlet(h: OutletHeights): { lip: OutletStanding; spill: OutletStanding } {
-  return {
-    lip: h.lip < heights.lip.refuse ? 'stop' : h.lip < heights.lip.warn ? 'watch' : 'good',
-    spill: h.spill <= 0 ? 'stop' : h.spill < heights.spill.want ? 'watch' : 'good',
-  }
+/** How the highest point inside (m above the water), from where water runs to the engine, stands. */
+export function judgeSpill(spill: number): 'good' | 'watch' | 'stop' {
+  return spill <= 0 ? 'stop' : spill < heights.spill.want ? 'watch' : 'good'
 }
 
 /** gas of the pipe: J/(kg K), kg/mol; water: J/kg at 298 K, J/(kg K) of steam and of water, kg/mol, K of what goes in */

@@ -1,11 +1,11 @@
-/** Water and the exhaust outlet: its height, what it may draw in, and a flap over it. */
+/** Water and the exhaust outlet: where it spills over, what it may draw in, and a flap over it. How high its lip stands is judged in float. */
 import { inCelsius, inCm, inDegrees, inKpa, inLitres, inMm, inPercent } from '../../base/answers/amounts.ts'
-import type { Because, Finding } from '../../base/answers/finding.ts'
+import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
 import type { ExhaustLimits } from './exhaustLimits.ts'
 import { type ExhaustView, finding, overWater } from './exhaustView.ts'
 import { boxVolume } from './muffler.ts'
-import { drawnIn, flapOpening, heights, judgeOutlet } from './outlet.ts'
+import { drawnIn, flapOpening, heights, judgeSpill } from './outlet.ts'
 
 const inboard =
   'ABYC P-1 and inboard practice, as summarised in the boating press; margins for this size are this project’s own'
@@ -15,63 +15,20 @@ const fallWanted = (2 * Math.PI) / 180
 
 export function waterOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
   const { outlet, name, at, box, pipeVolume, waterT, waterDensity } = v.inputs
-  if (!outlet)
-    return [
-      finding(v, 'outlet', {
-        says: say`${name}: how high the exhaust outlet stands over the water is not in the file.`,
-        standing: 'unknown',
-        because: [{ says: 'no outlet given', link: `${at}.exhaust.outlet` }],
-        measureNext: {
-          what: 'the outlet’s lowest lip over the water, loaded',
-          with: 'tape',
-          minutes: 5,
-          path: `${at}.exhaust.outlet`,
-        },
-        sources: ['The craft file'],
-      }),
-    ]
-  const byFile = outlet.height - outlet.bore / 2
-  const lip = Math.min(byFile, v.lipAfloat ?? Number.POSITIVE_INFINITY)
-  const judged = judgeOutlet({ lip, spill: outlet.highPoint })
-  const out: Finding[] = []
-  const from: Because[] = [
-    {
-      says: say`the file’s height gives ${inCm(byFile)}${outlet.assumed ? ', assumed' : ''}`,
-      link: `${at}.exhaust.outlet.height`,
-    },
-    ...(v.lipAfloat === undefined
-      ? []
-      : [{ says: say`the craft’s own float line gives ${inCm(v.lipAfloat)}`, link: 'openings' }]),
-  ]
+  const known = v.outlet !== undefined || outlet?.assumed === false
+  const out: Finding[] = known ? [] : [heightUnknown(v)]
+  if (!outlet) return out
+  // its height is judged where the craft floats, and nowhere else
+  const lip = v.outlet?.height ?? outlet.height - outlet.bore / 2
+  const spill = judgeSpill(outlet.highPoint)
   out.push(
-    finding(v, 'outlet', {
-      says: say`${name}: the lowest lip of the outlet is ${overWater(lip)} still water; ${inCm(heights.lip.warn)} keep splashes out, under ${inCm(heights.lip.refuse)} it floods.`,
-      ...(lip < heights.lip.warn ? { act: say`raise its lip by ${inCm(heights.lip.warn - lip)}` } : {}),
-      harm: 'before the water',
-      value: lip,
-      unit: 'm',
-      standing: outlet.assumed && v.lipAfloat === undefined && judged.lip === 'good' ? 'unknown' : judged.lip,
-      because: [
-        ...from,
-        { says: 'look at it again with the rider right aft, at rest, and in a following sea' },
-      ],
-      measureNext: {
-        what: 'the outlet’s lowest lip over the water, rider aft',
-        with: 'tape',
-        minutes: 5,
-        path: `${at}.exhaust.outlet.height`,
-      },
-      sources: [inboard],
-    }),
     finding(v, 'spill', {
       says: say`${name}: the highest place inside the exhaust is ${overWater(outlet.highPoint)} the water; ${inCm(heights.spill.want)} is what inboard boats have, as high as possible is right here.`,
-      ...(judged.spill === 'good'
-        ? {}
-        : { act: say`a riser ${inCm(heights.spill.want)} over the water inside` }),
+      ...(spill === 'good' ? {} : { act: say`a riser ${inCm(heights.spill.want)} over the water inside` }),
       harm: 'before the water',
       value: outlet.highPoint,
       unit: 'm',
-      standing: judged.spill,
+      standing: spill,
       because: [
         { says: 'past that height water runs to the engine', link: `${at}.exhaust.outlet.high point` },
         outlet.fall === undefined
@@ -90,7 +47,6 @@ export function waterOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
   const hot = v.run ? 0.75 * v.run.exhaustT : 650
   const share = drawnIn(hot, waterT)
   const volume = share * (pipeVolume + (box ? boxVolume(box) : 0))
-  const canDip = lip < heights.lip.warn
   out.push(
     finding(v, 'suction', {
       says: say`${name}: shut down with the outlet under water, the cooling pipe would draw in up to ${inLitres(volume)}${outlet.vent ? ', which the vent at the high point prevents while it is clear' : ''}.`,
@@ -98,8 +54,11 @@ export function waterOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
       harm: 'before the water',
       value: volume,
       unit: 'm³',
-      standing: outlet.vent ? 'good' : canDip ? (judged.lip === 'stop' ? 'stop' : 'watch') : 'watch',
+      standing: outlet.vent ? 'good' : v.outlet?.standing === 'stop' ? 'stop' : 'watch',
       because: [
+        ...(v.outlet
+          ? [{ says: say`its lip is ${overWater(lip)} still water at rest`, link: v.outlet.path }]
+          : []),
         {
           says: say`gas from about ${inCelsius(hot)} to ${inCelsius(waterT)} shrinks by ${inPercent(share)}`,
           link: `${at}.exhaust.outlet.vent`,
@@ -122,6 +81,30 @@ export function waterOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
   )
   if (outlet.flap) out.push(flapOf(v, lip, waterDensity, limits))
   return out
+}
+
+/** Neither an opening nor a height says where the outlet is; a height that is only assumed says nothing. */
+function heightUnknown(v: ExhaustView): Finding {
+  const { name, at, outlet } = v.inputs
+  return finding(v, 'outlet', {
+    says: say`${name}: how high the exhaust outlet stands over the water is not in the file.`,
+    standing: 'unknown',
+    because: [
+      outlet
+        ? {
+            says: 'no opening is its outlet, and its height is only assumed',
+            link: `${at}.exhaust.outlet.height`,
+          }
+        : { says: 'no outlet given', link: `${at}.exhaust.outlet` },
+    ],
+    measureNext: {
+      what: 'the outlet’s lowest lip over the water, loaded',
+      with: 'tape',
+      minutes: 5,
+      path: `${at}.exhaust.outlet`,
+    },
+    sources: ['The craft file'],
+  })
 }
 
 /** A flap of rubber sheet over the hole: 1.3 bores across, 1.5 to 3 mm thick, hinged at its top. */

@@ -23,6 +23,12 @@ export function atRest(input: FloatInput): AtRest {
   return rest
 }
 
+/** Tells that another input differs in nothing that weighs or floats. */
+export function shareRest(from: FloatInput, to: FloatInput): void {
+  const rest = settled.get(from)
+  if (rest) settled.set(to, { ...rest, on: { ...rest.on, input: to } })
+}
+
 /** Height of each opening above the water at rest, m, negative when under: the lower of nobody aboard and as ridden. Infinity where neither floats. */
 export function openingsAtRest(input: FloatInput): number[] {
   const { nobody, ridden } = atRest(input)

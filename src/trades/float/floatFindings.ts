@@ -21,7 +21,7 @@ export function floatFindingsOf(
     stabilityFinding(input, a, limits),
     ...slackFindings(input, a, limits),
     roomFinding(input, limits),
-    ...openingFindings(a, limits),
+    ...openingFindings(input, a, limits),
     swampedFinding(input, a),
     foamFinding(input, a),
     ...leakFindings(a.leak),

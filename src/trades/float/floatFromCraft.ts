@@ -11,6 +11,7 @@ import { hullMeshFromCraft } from '../../hull/mesh/hullFromCraft.ts'
 import { siteOf } from '../../hull/site/site.ts'
 import type { Mesh } from '../../physics/solid/mesh.ts'
 import type { FloatInput } from './input.ts'
+import { withOutlets } from './outletOpenings.ts'
 
 /** Foam boxes and compartments without any thickness: left out, and asked about. */
 function emptyBoxes(craft: Craft): Flag[] {
@@ -73,13 +74,14 @@ function readWith(craft: Craft, mesh?: Mesh): FloatFromCraft {
   const { weights, assumed, tanks, rider, foam, compartments, taken } = aboard(craft)
   return {
     weightsAssumed: assumed,
-    input: {
+    input: withOutlets(craft, {
       hull: { ...made, flags: [...made.flags, ...emptyBoxes(craft), ...twiceFlags(craft)] },
       water: siteOf(craft).water.density,
       weights,
       tanks,
       rider,
-      openings: craft.openings.map((o) => ({
+      openings: craft.openings.map((o, i) => ({
+        path: `openings.${i}.at`,
         name: o.name,
         kind: o.kind,
         at: [o.at[0].value, o.at[1].value, o.at[2].value],
@@ -88,6 +90,6 @@ function readWith(craft: Craft, mesh?: Mesh): FloatFromCraft {
       foam,
       compartments,
       taken,
-    },
+    }),
   }
 }

@@ -58,6 +58,12 @@ export const floatLimits = {
     'an air intake or tank vent lower than this over the water when swamped is to watch',
     judged,
   ),
+  outletTwice: limit(
+    0.03,
+    'm',
+    'an outlet’s height given twice in the file may differ by this and the doubt of both',
+    judged,
+  ),
   slackShare: limit(0.25, '1', 'liquid that takes more of the GM by running is to watch', judged),
   lessLift: limit(
     1,

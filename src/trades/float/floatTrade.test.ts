@@ -29,6 +29,7 @@ const crafts = [
   changed('heron', '[1.02 m, 0.12 m, 0.44 m]', '[1.02 m, 0.12 m, 0.25 m]'),
   changed('heron', '[1.50 m, 0.05 m, 0.40 m]', '[1.50 m, 0.05 m, 0.03 m]'),
   changed('dabchick', '[0 m, 0.24 m, 0.235 m]', '[0 m, 0.24 m, 0.17 m]'),
+  changed('dabchick', 'height: 120 mm ±15 (measured)', 'height: 180 mm (measured)'),
   changed('dabchick', /at: \[0\.95 m, 0 m, 0\.27 m\]/, 'at: [0.95 m, 0 m, 0.16 m]'),
 ]
 

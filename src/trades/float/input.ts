@@ -9,6 +9,18 @@ import type { SlackLiquid } from '../../hull/afloat/load.ts'
 import type { Hull } from '../../hull/lines/hullBody.ts'
 import type { Opening } from './openingHeights.ts'
 
+/** An exhaust outlet's height that stands in the file beside its place among the openings. */
+export interface StatedOutlet {
+  /** name of its engine */
+  engine: string
+  path: string
+  /** index among the openings */
+  opening: number
+  /** m, lowest lip over still water as ridden, and half its likely range */
+  lip: number
+  give: number
+}
+
 export interface FloatInput {
   hull: Hull
   /** kg/m³ */
@@ -16,6 +28,7 @@ export interface FloatInput {
   weights: readonly (Weight & { sealed?: boolean })[]
   rider: Rider
   openings: readonly Opening[]
+  outlets?: readonly StatedOutlet[]
   foam: readonly FoamBlock[]
   compartments: readonly Compartment[]
   /** room that machinery and hands need, where no more foam can go */

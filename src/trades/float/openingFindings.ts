@@ -3,7 +3,8 @@ import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { FloatAnswer } from './floatAnswer.ts'
 import { type FloatLimits, watchHeight } from './floatLimits.ts'
-import { advice, capital, cm, overWater, own } from './floatSay.ts'
+import { advice, capital, cm, overWater, own as ownMesh } from './floatSay.ts'
+import type { FloatInput } from './input.ts'
 import type { OpeningKind, OpeningRow } from './openingHeights.ts'
 
 /** How an opening's height (m) at rest stands by itself. */
@@ -14,11 +15,49 @@ export function judgeAtRest(kind: OpeningKind, height: number, limits: FloatLimi
   return height < watchHeight(kind, limits) ? 'watch' : 'good'
 }
 
-export function openingFindings(a: FloatAnswer, limits: FloatLimits): Finding[] {
+export function openingFindings(input: FloatInput, a: FloatAnswer, limits: FloatLimits): Finding[] {
   if (a.openings.length === 0) return [noneGiven]
-  return a.openings.flatMap((row, i) =>
-    row.opening.kind === 'shaft seal' ? [] : openingFinding(a, row, i, limits),
-  )
+  return [
+    ...a.openings.flatMap((row, i) =>
+      row.opening.kind === 'shaft seal' ? [] : openingFinding(a, row, i, limits),
+    ),
+    ...statedTwice(input, a, limits),
+  ]
+}
+
+/** An outlet's height that the file states twice, and differently: one of the two is wrong. */
+function statedTwice(input: FloatInput, a: FloatAnswer, limits: FloatLimits): Finding[] {
+  return (input.outlets ?? []).flatMap(({ engine, path, opening, lip, give }, i): Finding[] => {
+    const row = a.openings[opening]
+    const as = a.openingStates.indexOf('as ridden')
+    const own = row?.heights[as]
+    if (row === undefined || own === undefined) return []
+    // how deep it floats is in doubt by what is not known of its weight
+    const doubt = Math.hypot(give, a.weights.give / (input.water * 0.6 * input.hull.length * input.hull.beam))
+    if (Math.abs(own - lip) <= limits.outletTwice.value + doubt) return []
+    const place = row.opening.path ?? `openings.${opening}.at`
+    return [
+      {
+        id: `float.outlet-twice.${i}`,
+        question: 'float',
+        says: say`The file says twice, and differently, how high the exhaust outlet of ${engine} stands: its place among the openings puts it ${overWater(own)}, its height under the exhaust ${overWater(lip)}. The place counts here; which is right?`,
+        value: own - lip,
+        unit: 'm',
+        standing: 'watch',
+        because: [
+          { says: say`by its place: ${overWater(own)}`, link: place },
+          { says: say`by its height: ${overWater(lip)}`, link: path },
+        ],
+        measureNext: {
+          what: 'the outlet’s lowest lip over still water, with the rider aboard',
+          with: 'tape',
+          minutes: 5,
+          path: place,
+        },
+        sources: ['The craft file', ownMesh],
+      },
+    ]
+  })
 }
 
 const noneGiven: Finding = {
@@ -76,7 +115,7 @@ function openingFinding(a: FloatAnswer, row: OpeningRow, i: number, limits: Floa
     standing: still === 'good' && wets ? 'watch' : still,
     because,
     ...(still === 'good' ? {} : { act: say`Raise ${opening.name} by ${cm(watch - rest)} or more.` }),
-    sources: [own, advice],
+    sources: [ownMesh, advice],
   }
   return [finding]
 }

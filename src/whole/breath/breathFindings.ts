@@ -7,8 +7,7 @@ import { exhaustFindings } from '../../trades/exhaust/exhaustFindings.ts'
 import { exhaustFromCraft } from '../../trades/exhaust/exhaustFromCraft.ts'
 import { type ExhaustLimits, exhaustLimits } from '../../trades/exhaust/exhaustLimits.ts'
 import type { ExhaustRun } from '../../trades/exhaust/exhaustView.ts'
-import { openingsAtRest } from '../../trades/float/atRest.ts'
-import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
+import { outletAfloat } from '../../trades/float/outletAfloat.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 import type { EngineAnswers } from './engineAnswers.ts'
 
@@ -43,13 +42,13 @@ export function breathFindings(
     if (!inputs) return
     const run =
       engines && runOf(engines, i, craft.engines.filter((e) => e.kind !== 'electric' && e.running).length)
-    const lip = lipOf(craft, i)
+    const outlet = outletAfloat(craft, i)
     out.push(
       ...exhaustFindings(
         {
           inputs,
           ...(run ? { run } : {}),
-          ...(lip === undefined ? {} : { lipAfloat: lip }),
+          ...(outlet ? { outlet } : {}),
         },
         limits,
       ),
@@ -72,21 +71,5 @@ export function runOf(engines: EngineAnswers, index: number, count: number): Exh
     power: point.power * (engines.readings.get(index)?.cylinders ?? 1),
     engines: count,
     outFlow: simulated.outFlow,
-  }
-}
-
-/** Lowest lip of this engine's outlet over still water by the craft's own float line, where an opening says where it is. */
-function lipOf(craft: Craft, index: number): number | undefined {
-  const outlets = craft.openings.flatMap((o, i) => (o.kind === 'exhaust outlet' ? [i] : []))
-  if (outlets.length === 0) return undefined
-  const own = outlets.length === craft.engines.length ? [outlets[index]!] : outlets
-  try {
-    const heights = openingsAtRest(floatFromCraft(craft).input)
-    const lowest = Math.min(...own.map((i) => heights[i] ?? Number.POSITIVE_INFINITY))
-    return Number.isFinite(lowest) ? lowest : undefined
-  } catch (error) {
-    // measures that make no hull are told on the page Float; here the line is then simply not known
-    if (error instanceof RangeError) return undefined
-    throw error
   }
 }

@@ -38,7 +38,7 @@ test('a two-stroke known by ports and pipe gives the balance its curve, its rang
   expect(balance!.pull.value).toBeGreaterThan(100)
   expect(balance!.pull.high).toBeGreaterThan(balance!.pull.low)
   expect(balance!.drivers.some((d) => d.path === 'engines.0.curve trust')).toBe(true)
-  for (const id of ['curve', 'trust', 'muffler', 'level', 'outlet', 'suction', 'snorkel', 'caution'])
+  for (const id of ['curve', 'trust', 'muffler', 'level', 'spill', 'suction', 'snorkel', 'caution'])
     expect(
       findings.map((f) => f.id),
       id,
