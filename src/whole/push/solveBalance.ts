@@ -115,7 +115,11 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   if (top) balance.top = top
   const dead =
     (options.oneDead ?? true)
-      ? oneDeadOf(craft, { maps, ...(solved ? { solved } : {}), ...(ranges ? { ranges: { pull: ranges.answers.pull } } : {}) })
+      ? oneDeadOf(craft, {
+          maps,
+          ...(solved ? { solved } : {}),
+          ...(ranges ? { ranges: { pull: ranges.answers.pull } } : {}),
+        })
       : undefined
   if (dead) balance.oneDead = dead
   return balance
