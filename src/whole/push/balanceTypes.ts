@@ -1,3 +1,4 @@
+import type { Sentence } from '../../base/answers/sentence.ts'
 import type { Flag, Range } from '../../base/answers/solved.ts'
 
 /** Everything that the main job answers. SI throughout; rotation in rev/s except where a name says rpm. */
@@ -21,7 +22,7 @@ export interface Balance {
   /** what holds the top speed down, in one word and one sentence */
   limitedBy: {
     code: 'engine' | 'hump' | 'cavitation' | 'impeller' | 'air' | 'hull' | 'unknown'
-    says: string
+    says: Sentence
   }
   matching: Matching
   run: RunUp
@@ -152,7 +153,7 @@ export interface Hump {
 
 export interface Verdict {
   code: 'too steep' | 'right' | 'too shallow' | 'unknown'
-  says: string
+  says: Sentence
   /** where it was judged, and the boat speed there */
   judged: 'tied up' | 'at the hump' | 'at top speed'
   designSpeed: number
@@ -166,7 +167,7 @@ export interface Verdict {
 /** What one single change would do, against now. */
 export interface Change {
   id: string
-  says: string
+  says: Sentence
   path: string
   from: number | string
   to: number | string

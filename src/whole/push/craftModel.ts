@@ -9,7 +9,7 @@ import {
 } from '../../trades/engine/enginesFromCraft.ts'
 import { jetFromCraft } from '../../trades/jet/jetFromCraft.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
-import { PumpFan, withLeadingPitch } from '../../trades/jet/pumpFan.ts'
+import { PumpFan } from '../../trades/jet/pumpFan.ts'
 import { buildPumpMap, type PumpMap, pumpMapNear } from '../../trades/jet/pumpMap.ts'
 import { NotKnown } from '../../trades/trade.ts'
 import type { CraftModel, Unit } from './propulsionModel.ts'
@@ -95,12 +95,14 @@ export class MapStore {
     return made
   }
 
-  /** Maps of the same blades at any pitch. */
-  fan(spec: JetSpec): PumpFan {
-    const key = keyOf(withLeadingPitch(spec, spec.rotor.tipDiameter))
+  /** Maps of the same blades at any pitch; made from those of `near`, where that is a fan they hardly differ from. */
+  fan(spec: JetSpec, near?: PumpFan): PumpFan {
+    // the growth of pitch is rounded, so that the same blade at another pitch is known again
+    const growth = Number((spec.rotor.pitchTrailing / spec.rotor.pitchLeading).toPrecision(9))
+    const key = keyOf({ ...spec, rotor: { ...spec.rotor, pitchLeading: 1, pitchTrailing: growth } })
     const known = this.fans.get(key)
     if (known) return known
-    const made = new PumpFan(spec)
+    const made = new PumpFan(spec, near)
     if (this.fans.size >= this.most / 4) this.fans.delete(this.fans.keys().next().value!)
     this.fans.set(key, made)
     return made

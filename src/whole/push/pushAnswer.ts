@@ -1,8 +1,9 @@
+import { printed } from '../../base/answers/sentence.ts'
 /** The answer to "How will it go?" in one sentence, with its range and what its doubt comes from. */
 import { type Craft, fieldAt } from '../../craft/index.ts'
 import type { Balance, Driver } from './balanceTypes.ts'
 import { cannotTurn } from './oneDeadFindings.ts'
-import { type Look, says, saysRange, saysRpm, saysStep } from './shown.ts'
+import { type Look, says, saysRange, saysRpm, saysStep, systemOf } from './shown.ts'
 
 export interface PushAnswer {
   says: string
@@ -35,7 +36,7 @@ function going(craft: Craft, b: Balance, look: Look): string {
   // no top speed has two opposite reasons: more thrust than the hull model covers, or none to speak of
   if (!b.top)
     return immobile.includes(b.limitedBy.code)
-      ? `It will hardly move. ${b.limitedBy.says}`
+      ? `It will hardly move. ${printed(b.limitedBy.says, systemOf(look))}`
       : `It should ${pull}; its top speed lies beyond what the model covers.`
   const speed = says(b.topSpeed.value, 'speed', look)
   return b.run.stuck

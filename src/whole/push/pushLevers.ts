@@ -1,7 +1,8 @@
+import { printed } from '../../base/answers/sentence.ts'
 /** The few inputs that move the answer most, in order of what they do, for the page's sliders. */
 import type { Craft } from '../../craft/index.ts'
 import type { Balance, Change, LeftWithOneDead } from './balanceTypes.ts'
-import { type Look, says, saysStep } from './shown.ts'
+import { type Look, says, saysStep, systemOf } from './shown.ts'
 
 export interface Lever {
   /** craft path */
@@ -21,7 +22,7 @@ function weight(c: Change, b: Balance): number {
 
 function effectOf(c: Change, look: Look): string {
   const speed = Number.isFinite(c.topSpeed.value) ? `${saysStep(c.topSpeed.value, 'speed', look)}, ` : ''
-  return `${c.says}: ${speed}${saysStep(c.pull.value, 'force', look)} of pull`
+  return `${printed(c.says, systemOf(look))}: ${speed}${saysStep(c.pull.value, 'force', look)} of pull`
 }
 
 /** Sliders of the page, strongest first; words and engines after the numbers. */

@@ -3,9 +3,9 @@ import type { Craft } from '../../craft/index.ts'
 import { type AnyTrade, defineTrade, type Section } from '../../trades/trade.ts'
 import type { EngineAnswers } from '../breath/engineAnswers.ts'
 import type { Balance } from './balanceTypes.ts'
-import { type OneDeadLimits, oneDeadLimits } from './oneDeadLimits.ts'
 import { pushFindings } from './pushFindings.ts'
 import { pushHeadline } from './pushHeadline.ts'
+import { type PushLimits, pushLimits } from './pushLimits.ts'
 import { type BalanceOptions, solveBalance } from './solveBalance.ts'
 
 /** What a look hands to the balance: engines that were simulated, and how it is to be solved. */
@@ -20,6 +20,7 @@ interface PushInputs {
 
 /** all that the balance, its ranges and its changes read */
 const reads: readonly Section[] = [
+  'wants',
   'place',
   'rider',
   'engines',
@@ -42,7 +43,7 @@ export const pushTrade: AnyTrade = defineTrade<PushInputs, Balance, PushSetting>
     options: engines ? { solved: engines.solved, ...options } : options,
   }),
   answer: ({ craft, options }) => solveBalance(craft, options),
-  limits: oneDeadLimits,
-  judge: ({ inputs, answer }, limits) => pushFindings(inputs.craft, answer, limits as OneDeadLimits),
+  limits: pushLimits,
+  judge: ({ inputs, answer }, limits) => pushFindings(inputs.craft, answer, limits as PushLimits),
   headline: ({ inputs, answer }) => pushHeadline(inputs.craft, answer),
 })
