@@ -1,0 +1,29 @@
+/** Craft that are wrong, each in one way a builder gets wrong: what every judgement is tried on. */
+import type { Craft } from '../../src/craft/index.ts'
+import { whatIf } from '../../src/craft/index.ts'
+import { demoCraft } from '../../src/whole/push/demo.testkit.ts'
+
+/** Name and craft; the demos themselves come first. */
+export function wrongCrafts(): [string, Craft][] {
+  const heron = demoCraft('heron')
+  const teal = demoCraft('teal')
+  const put = (craft: Craft, values: Record<string, number | string | boolean>) => whatIf(craft, values)
+  return [
+    ['heron', heron],
+    ['teal', teal],
+    ['far too steep', put(heron, { 'jet.rotor.pitch': 0.19 })],
+    ['far too shallow', put(heron, { 'jet.rotor.pitch': 0.05 })],
+    ['direct drive', put(teal, { 'drive.ratio': 1, 'jet.rotor.pitch': 0.11 })],
+    ['far too heavy', put(heron, { 'rider.mass': 190, 'weights.0.mass': 190 })],
+    ['one engine off', put(teal, { 'engines.0.running': false })],
+    ['thin air, cold water', put(heron, { 'place.altitude': 3500, 'place.water temperature': 274 })],
+    ['worn and rough', put(heron, { 'jet.rotor.gap': 1.5e-3, 'jet.rotor.roughness': 60e-6 })],
+    ['a thin root', put(heron, { 'jet.rotor.root thickness': 2.5e-3, 'jet.rotor.blades': 5 })],
+    ['a close grate', put(heron, { 'jet.grate.gap': 5e-3, 'jet.grate.bar': 8e-3 })],
+    ['a wide nozzle', put(teal, { 'jet.nozzle.bore': 0.1 })],
+    ['high up', put(teal, { 'place.altitude': 3500, 'jet.nozzle.bore': 0.06 })],
+    ['a fine nozzle', put(teal, { 'jet.nozzle.bore': 0.035 })],
+    ['a thin deck', put(heron, { 'deck.bays.0.skin': 0.4e-3 })],
+    ['kneeling on the edge', put(heron, { 'rider.position': 0.1, 'rider.off centre': 0.3 })],
+  ]
+}
