@@ -6,7 +6,7 @@ import { floatFindings } from '../trades/float/floatFindings.ts'
 import { floatReckoners } from '../trades/float/floatReckoners.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
-import { soundReckoners } from '../trades/sound/soundReckoners.ts'
+import { soundTrade } from '../trades/sound/soundTrade.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import { type AnyTrade, defineTrade, type Section } from '../trades/trade.ts'
 import { breathTrade } from './breath/breathTrade.ts'
@@ -67,19 +67,6 @@ const dragTrade = defineTrade<{ craft: Craft; top: number | undefined }, undefin
   limits: {},
   judge: ({ inputs }) => hullDragFindings(inputs.craft, inputs.top),
   reckoners: hullReckoners,
-})
-
-/** Answers a recording, not a craft: it has reckoners here and its findings on its own page. */
-const soundTrade = defineTrade<undefined, undefined>({
-  id: 'sound',
-  question: 'runs',
-  title: 'What was heard',
-  reads: [],
-  inputs: () => undefined,
-  answer: () => undefined,
-  limits: {},
-  judge: () => [],
-  reckoners: soundReckoners,
 })
 
 export const trades: readonly TradeEntry[] = [

@@ -14,6 +14,9 @@ export function keepLooking(store: AppStore): void {
   let timer: ReturnType<typeof setTimeout> | undefined
   let busy = false
   let again = false
+  /** the craft whose pages may have found something of their own */
+  let seenWork = store.get().work?.id
+  const ownFindings = () => pagesOwn(store.get().findings)
 
   const look = async () => {
     const { craft, triedCraft, work } = store.get()
@@ -26,7 +29,7 @@ export function keepLooking(store: AppStore): void {
       const answer = await callJob('look', order).done
       if (store.get().work?.id === work.id)
         store.set({
-          findings: byQuestion(answer.now),
+          findings: lookedAt(answer.now, ownFindings()),
           triedFindings: answer.tried ? byQuestion(answer.tried) : {},
           looked: {
             craft,
@@ -39,7 +42,7 @@ export function keepLooking(store: AppStore): void {
         })
     } catch (error) {
       store.set({
-        findings: {},
+        findings: ownFindings(),
         triedFindings: {},
         notice: `The craft could not be looked at: ${(error as Error).message}`,
       })
@@ -61,6 +64,10 @@ export function keepLooking(store: AppStore): void {
     if (craft === seenCraft && triedCraft === seenTried) return
     seenCraft = craft
     seenTried = triedCraft
+    // what was found of another craft's runs is not this one's
+    const { work } = store.get()
+    if (work?.id !== seenWork) store.set({ findings: {}, triedFindings: {} })
+    seenWork = work?.id
     if (!craft) return void store.set({ findings: {}, triedFindings: {} })
     clearTimeout(timer)
     timer = setTimeout(() => {
@@ -70,7 +77,18 @@ export function keepLooking(store: AppStore): void {
   })
 }
 
-function byQuestion(findings: readonly Finding[]): Partial<Record<Question, readonly Finding[]>> {
+type ByQuestion = Partial<Record<Question, readonly Finding[]>>
+
+/** What a look at the craft cannot give, because a page found it in something else: of runs, in a recording. */
+const pagesOwn = ({ runs }: ByQuestion): ByQuestion => (runs ? { runs } : {})
+
+/** Findings of a look, with what pages found themselves left as it was. */
+export const lookedAt = (findings: readonly Finding[], own: ByQuestion): ByQuestion => ({
+  ...own,
+  ...byQuestion(findings),
+})
+
+function byQuestion(findings: readonly Finding[]): ByQuestion {
   const sorted: Partial<Record<Question, Finding[]>> = {}
   for (const finding of findings) (sorted[finding.question] ??= []).push(finding)
   return sorted

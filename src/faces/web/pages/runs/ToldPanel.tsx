@@ -1,9 +1,11 @@
 import { useId } from 'react'
+import { inCount, inNewtons, ranged } from '../../../../base/answers/amounts.ts'
+import { say } from '../../../../base/answers/sentence.ts'
 import { observations } from '../../../../trades/sound/observations.ts'
 import { parseReadings, readingsFault, readPull } from '../../../../trades/sound/pull.ts'
-import { plain } from '../../../../whole/push/shown.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { bench } from './bench.ts'
 import type { Expected } from './expected.ts'
 import { GpxField } from './GpxField.tsx'
@@ -57,8 +59,9 @@ export function ToldPanel({ told, sync, onAgain }: Props) {
         />
         {pull && (
           <p className="quiet">
-            Pull {plain(pull.force.value, 0)} N ({plain(pull.force.low, 0)} to {plain(pull.force.high, 0)} N),
-            middle of {pull.readings} {pull.readings === 1 ? 'reading' : 'readings'}.
+            <Says
+              says={say`Pull ${ranged(inNewtons, pull.force)}, middle of ${inCount(pull.readings)} ${pull.readings === 1 ? 'reading' : 'readings'}.`}
+            />
           </p>
         )}
       </div>

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { clockText } from '../../../../../trades/sound/heardAnswer.ts'
+import { clockText } from '../../../../../base/answers/clockText.ts'
 import type { Settings } from '../bench.ts'
 import { Dials, type Shown } from './Dials.tsx'
 import { type Held, lasting } from './hold.ts'

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { STEP } from './settings.ts'
-import { speedEvents, surges } from './shaftEvents.ts'
+import { soundLimits } from './soundLimits.ts'
+import { speedEvents, surges } from './speedEvents.ts'
 import { emptyTrack } from './tracks.ts'
 
 const track = (seconds: number, rate: (t: number) => number) => {
@@ -25,6 +26,7 @@ const context = (n: number) => ({
   rpmPerHertz: 60,
   confidence: new Float64Array(n).fill(1),
   hiss: new Float64Array(n),
+  limits: soundLimits,
 })
 
 test('a quick opening and a flare inside the same pull are two rises, from half a second after the opening on', () => {
