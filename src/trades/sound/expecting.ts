@@ -55,8 +55,8 @@ export function withExpected(
       const t = tracks.find((x) => x.label === o.label)
       const speed = t ? middle(t, o.from, o.to, h.step) : 0
       const mid = 0.5 * (o.from + o.to)
-      const fit = (rpm: number) => fits(rpm, prediction, mid, limits)
-      if (!t || speed === 0 || fit(speed) || !fit(speed * o.factor)) continue
+      const inside = (rpm: number) => fits(rpm, prediction, mid, limits)
+      if (!t || speed === 0 || inside(speed) || !inside(speed * o.factor)) continue
       tracks = tracks.map((x) => (x === t ? scaled(x, o.factor, o.from, o.to, h.step) : x))
       octaves = octaves.filter((x) => x !== o)
       const taken = atRpm(speed * o.factor)

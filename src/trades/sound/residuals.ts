@@ -84,7 +84,8 @@ export function residuals(
 ): Residual[] {
   const edge = limits.edge.value
   const error = limits.hearingError.value
-  if (prediction.rpm.length === 0) return []
+  // an engine predicted to stand still is compared with nothing
+  if (prediction.rpm.length === 0 || !prediction.rpm.every((rpm) => rpm > 0)) return []
   // beside a track that ended earlier or began later there is nothing to compare with
   const covered = (time: number) =>
     prediction.time.length < 2 ||
