@@ -39,7 +39,7 @@ test('hear --json tells the speed that was in the recording, with its events and
   const pulling = heard.tracks[0]!.rpm.slice(120, 160).sort((a, b) => a - b)
   expect(pulling[20]! / (105 * 60)).toBeCloseTo(1, 1)
   expect(heard.events.map((e) => e.kind)).toEqual(expect.arrayContaining(['start', 'flare', 'stop']))
-  expect(heard.findings.map((f) => f.id)).toContain('runs.heard')
+  expect(heard.findings.map((f) => f.id)).toContain('runs.headline')
 })
 
 test('a phone video is heard through ffmpeg as the recording in it is', async () => {

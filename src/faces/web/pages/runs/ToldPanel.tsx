@@ -68,18 +68,25 @@ export function ToldPanel({ told, sync, onAgain }: Props) {
       <GpxField told={told} sync={sync} />
       <details>
         <summary>What you saw and tried ({told.observed.length})</summary>
+        <p className="quiet">
+          Kept with the run, for whoever looks for the fault: each answer parts one cause from another, as
+          said beside it. Today only the throttle changes anything here: at half throttle nothing is compared
+          with the prediction.
+        </p>
         <div className="observed">
           {observations.map((o) => (
-            <ChoiceField
-              key={o.id}
-              label={o.asks}
-              value={told.observed.find((x) => x.id === o.id)?.state ?? noticed}
-              choices={[noticed, ...o.states]}
-              onChange={(state) => {
-                const rest = told.observed.filter((x) => x.id !== o.id)
-                bench.tell({ observed: state === noticed ? rest : [...rest, { id: o.id, state }] })
-              }}
-            />
+            <div key={o.id}>
+              <ChoiceField
+                label={o.asks}
+                value={told.observed.find((x) => x.id === o.id)?.state ?? noticed}
+                choices={[noticed, ...o.states]}
+                onChange={(state) => {
+                  const rest = told.observed.filter((x) => x.id !== o.id)
+                  bench.tell({ observed: state === noticed ? rest : [...rest, { id: o.id, state }] })
+                }}
+              />
+              <p className="quiet">Tells {o.tells}.</p>
+            </div>
           ))}
         </div>
       </details>

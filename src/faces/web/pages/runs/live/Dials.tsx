@@ -34,8 +34,10 @@ export function Dials({ point, engines: most, expected }: DialsProps) {
             aria-valuetext={engine ? `${figure} ${unit}` : 'not heard'}
           >
             <span className="quiet">{most > 1 ? `Engine ${label}` : 'Engine'}</span>
-            <span className="big">{figure ?? '–'}</span>
-            <span className="quiet">{unit ?? 'not heard'}</span>
+            <p>
+              <span className="big">{figure ?? '–'}</span>{' '}
+              <span className="quiet">{unit ?? 'not heard'}</span>
+            </p>
             <svg viewBox="0 0 100 9" preserveAspectRatio="none" aria-hidden="true">
               <rect x={0} y={3} width={100} height={4} fill="#e6e2d6" />
               {engine && (
