@@ -158,6 +158,18 @@ const shapes: Record<Temper, readonly (readonly [number, number])[]> = {
   ],
 }
 
+const units = new Map<Temper, TorqueCurve>()
+
+/** the shape as a curve, its peaks found once */
+function unitCurve(temper: Temper): TorqueCurve {
+  let unit = units.get(temper)
+  if (!unit) {
+    unit = curveFromTable(shapes[temper].map(([x, y]) => ({ rotation: x, torque: y })))
+    units.set(temper, unit)
+  }
+  return unit
+}
+
 /**
  * Curve with its power peak exactly at `power` (W) and `rotation` (rev/s), in the shape of `temper`.
  * An estimate: away from the peak its torque may be 8 (flat) to 15 % (tuned) off, common practice.
@@ -170,7 +182,7 @@ export function curveFromPeak(
 ): TorqueCurve {
   if (!(power > 0) || !(rotation > 0))
     throw new RangeError(`peak power ${power} W at ${rotation} rev/s: both must be above zero`)
-  const unit = curveFromTable(shapes[temper].map(([x, y]) => ({ rotation: x, torque: y })))
+  const unit = unitCurve(temper)
   // the shape's own peak is not exactly at 1: bring it there
   const sx = rotation / unit.powerPeak.rotation
   const sy = power / (2 * Math.PI * rotation) / unit.powerPeak.torque

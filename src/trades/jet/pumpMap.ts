@@ -96,6 +96,51 @@ export function buildPumpMap(spec: JetSpec): PumpMap {
   return map
 }
 
+/**
+ * The map of a pump that differs little from the one `base` was sampled for (draws of its doubts, say), at a sixth of the
+ * cost: the middle layer at every second flow, what lies between and the other layers moved along with it. Flags of stall
+ * stay those of `base`. How true it is: docs/ranges.md, from bench/coverage.ts.
+ */
+export function pumpMapNear(spec: JetSpec, base: PumpMap): PumpMap {
+  const set = pumpSetting(spec)
+  const D = spec.rotor.tipDiameter
+  const middle = base.layers[base.layers.length >> 1]!
+  const n = Math.exp(middle.logN)
+  const count = samples.length
+  const flow = new Float64Array(count)
+  // what the new pump has more than the base at the same flow per screw advance
+  const more = { head: new Float64Array(count), torque: new Float64Array(count) }
+  const at = (i: number) => {
+    const p = pumpAt(set, n, samples[i]! * n * spec.rotor.pitchTrailing * set.blades.areaIn)
+    more.head[i] = p.head / (n * D) ** 2 - middle.head.y[i]!
+    more.torque[i] = (flow[i]! * p.work) / (n * D) ** 2 / (2 * Math.PI) - middle.torque.y[i]!
+  }
+  for (let i = 0; i < count; i++) {
+    flow[i] = (samples[i]! * spec.rotor.pitchTrailing * set.blades.areaIn) / D ** 3
+    if (i % 2 === 0 || i === count - 1) at(i)
+  }
+  for (let i = 1; i < count - 1; i += 2) {
+    const t = (samples[i]! - samples[i - 1]!) / (samples[i + 1]! - samples[i - 1]!)
+    for (const m of [more.head, more.torque]) m[i] = m[i - 1]! + t * (m[i + 1]! - m[i - 1]!)
+  }
+  const moved = (c: Cubic, by: Float64Array) =>
+    pchip(
+      flow,
+      c.y.map((y, i) => y + by[i]!),
+    )
+  return {
+    ...base,
+    annulus: set.blades.areaIn,
+    diameter: D,
+    flow,
+    layers: base.layers.map((l) => ({
+      logN: l.logN,
+      head: moved(l.head, more.head),
+      torque: moved(l.torque, more.torque),
+    })),
+  }
+}
+
 /** Head and torque curves at one rotation; all layers share their knots, so a blend of cubics is a cubic. */
 function atRotation(map: PumpMap, n: number): { head: Cubic; torque: Cubic } {
   const { layers } = map

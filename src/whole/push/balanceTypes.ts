@@ -10,9 +10,14 @@ export interface Balance {
   tiedUpRoots: Root[]
   /** steady top speed; absent when the craft cannot reach a steady state the model covers */
   top?: OperatingPoint
+  /** ranges are 2.5 to 97.5 % of the draws of all doubts, their value is the median; without ranges it is the one solution's */
   topSpeed: Range
   pull: Range
   tiedUpRotation: Range
+  /** least thrust over drag on the hump */
+  humpMargin: Range
+  /** s from rest to planing; Infinity where it does not get there */
+  timeToPlane: Range
   /** what holds the top speed down, in one word and one sentence */
   limitedBy: {
     code: 'engine' | 'hump' | 'cavitation' | 'impeller' | 'air' | 'hull' | 'unknown'
@@ -27,12 +32,21 @@ export interface Balance {
   oneDead?: OneDead
   /** inputs whose doubt widens the answers most, largest first; empty until ranges are computed */
   drivers: Driver[]
+  /** share of each answer's variance that the drivers' own effects explain; the rest is their interplay */
+  explained: Shares
   /** false for a quick answer: every `low` and `high` is NaN, and changes and drivers are empty */
   ranged: boolean
   flags: Flag[]
 }
 
-/** How much one input's own doubt moves each answer (half widths, SI). */
+/** A part of one for each of the three answers. */
+export interface Shares {
+  rotation: number
+  pull: number
+  topSpeed: number
+}
+
+/** How much one input's own doubt moves each answer: the larger of the moves to its two bounds (SI). */
 export interface Driver {
   /** craft path, or `model.` and a constant of the models */
   path: string
@@ -41,6 +55,8 @@ export interface Driver {
   rotation: number
   pull: number
   topSpeed: number
+  /** share of the answer's variance that this input carries by itself */
+  share: Shares
 }
 
 /** Parallel arrays over boat speed. NaN where there is no steady point. */
@@ -54,8 +70,10 @@ export interface BalanceCurve {
   dragHigh: number[]
   /** drag with the rider kept where the file puts them, instead of the best place at each speed */
   dragRiderStill: number[]
-  /** impeller shaft torque */
+  /** at the impeller shaft, N·m */
   torque: number[]
+  /** of all engines on that shaft together, at the crankshaft, N·m */
+  engineTorque: number[]
   flow: number[]
   trim: number[]
   /** rider's best place, metres forward of the transom */
@@ -70,7 +88,10 @@ export interface OperatingPoint {
   /** impeller rotation, rev/s */
   impellerRotation: number
   thrust: number
+  /** at the impeller shaft, N·m */
   torque: number
+  /** of all engines on that shaft together, at the crankshaft, N·m */
+  engineTorque: number
   flow: number
   power: number
   pumpEfficiency: number

@@ -1,12 +1,13 @@
 /** What each single change would buy: the whole balance solved again with one thing different. */
 import type { Range } from '../../base/answers/solved.ts'
+import { percentile } from '../../base/numerics/effects.ts'
 import { type Craft, whatIf } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
-import { jetDoubts } from '../../trades/jet/jetFromCraft.ts'
 import type { Change } from './balanceTypes.ts'
-import { type Leeway, type MapStore, modelFromCraft } from './craftModel.ts'
-import { dragDoubt } from './draws.ts'
-import { nudge, probeAnchored, type Sums } from './probe.ts'
+import { type MapStore, modelFromCraft } from './craftModel.ts'
+import { type Drawable, redrawn } from './doubts.ts'
+import { probe, type Sums } from './probe.ts'
+import type { CraftModel } from './propulsionModel.ts'
 
 /** A change before it is known what it does, and the craft with it. */
 interface Idea extends Omit<Change, 'rotation' | 'pull' | 'topSpeed'> {
@@ -87,40 +88,49 @@ function ideasFor(craft: Craft, bestPitch: number): Idea[] {
 
 const noRange = (value: number): Range => ({ value, low: Number.NaN, high: Number.NaN })
 
+/** draws that a change is seen on, the same with it and without */
+const changeDraws = 64
+
 /**
- * Every worthwhile single change with what it does to rotation (rev/s of the engine), pull and top speed
- * against now. The ranges come from solving both again with the models' main doubts moved together.
+ * Every worthwhile single change with what it does to rotation (rev/s of the engine), pull and top speed against now: the
+ * value from the whole balance with the change made, the range from the same draws with and without it, so that what is
+ * doubtful in both cancels. A doubt's effect is taken to be the same part of torque, thrust and drag on the changed craft.
  */
-export function changesFor(craft: Craft, bestPitch: number, maps: MapStore, solved?: SolvedCurves): Change[] {
-  const trust = Math.max(0, ...craft.engines.map((e) => e.curveTrust.value))
-  const leans: Leeway[] = [
-    { jet: { [jetDoubts.turning.path]: jetDoubts.turning.low } },
-    { engine: 1 - trust },
-    { drag: 1 + dragDoubt },
-  ]
-  // the change itself over the whole speed range, the doubts to first order round it
-  const solve = (c: Craft): Sums[] => {
-    const { sums, anchor } = probeAnchored(modelFromCraft(c, maps, {}, solved))
-    return [sums, ...leans.map((l) => nudge(modelFromCraft(c, maps, l, solved), anchor))]
-  }
-  const now = solve(craft)
+export function changesFor(
+  craft: Craft,
+  now: Sums,
+  bestPitch: number,
+  maps: MapStore,
+  able: Drawable,
+  solved?: SolvedCurves,
+): Change[] {
+  const points = Array.from({ length: changeDraws }, (_, i) => able.drawAt(i))
+  const before = points.map((u) => able.answersOf(u))
   const changes: Change[] = []
   for (const idea of ideasFor(craft, bestPitch)) {
-    let then: Sums[]
+    let model: CraftModel
     try {
-      then = solve(idea.craft())
+      model = modelFromCraft(idea.craft(), maps, {}, solved)
     } catch (error) {
       if (error instanceof RangeError) continue
       throw error
     }
-    const delta = (pick: (p: Sums) => number): Range => {
-      const d = then.map((p, i) => pick(p) - pick(now[i]!))
-      const value = d[0]!
+    const then = probe(model)
+    const other = redrawn(able, model, then)
+    const after = other && points.map((u) => other(u))
+    const gain = (name: keyof Sums): Range => {
+      const value = then[name] - now[name]
       if (!Number.isFinite(value)) return noRange(Number.NaN)
-      const half = Math.sqrt(
-        d.slice(1).reduce((sum, x) => sum + (Number.isFinite(x) ? (x - value) ** 2 : 0), 0),
-      )
-      return { value, low: value - half, high: value + half }
+      const gains = (after ?? [])
+        .map((a, i) => a[name] - before[i]![name])
+        .filter(Number.isFinite)
+        .sort((a, b) => a - b)
+      if (gains.length < changeDraws / 2) return noRange(value)
+      return {
+        value,
+        low: Math.min(value, percentile(gains, 0.025)),
+        high: Math.max(value, percentile(gains, 0.975)),
+      }
     }
     changes.push({
       id: idea.id,
@@ -129,9 +139,9 @@ export function changesFor(craft: Craft, bestPitch: number, maps: MapStore, solv
       from: idea.from,
       to: idea.to,
       also: idea.also,
-      rotation: delta((p) => p.rotation),
-      pull: delta((p) => p.pull),
-      topSpeed: delta((p) => p.topSpeed),
+      rotation: gain('rotation'),
+      pull: gain('pull'),
+      topSpeed: gain('topSpeed'),
     })
   }
   return changes

@@ -1,5 +1,5 @@
-import type { Craft } from '../../craft/index.ts'
-import { prepareDrag } from '../../trades/drag/drag.ts'
+import { type Craft, fileBeside } from '../../craft/index.ts'
+import { type DragModel, prepareDrag } from '../../trades/drag/drag.ts'
 import { hullFromCraft } from '../../trades/drag/dragFromCraft.ts'
 import {
   type EngineForBalance,
@@ -10,7 +10,7 @@ import {
 import { jetFromCraft } from '../../trades/jet/jetFromCraft.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
 import { PumpFan, withLeadingPitch } from '../../trades/jet/pumpFan.ts'
-import { buildPumpMap, type PumpMap } from '../../trades/jet/pumpMap.ts'
+import { buildPumpMap, type PumpMap, pumpMapNear } from '../../trades/jet/pumpMap.ts'
 import { NotKnown } from '../../trades/trade.ts'
 import type { CraftModel, Unit } from './propulsionModel.ts'
 import type { Shaft } from './shaft.ts'
@@ -35,21 +35,58 @@ export interface Leeway {
   drag?: number
 }
 
-/** Pump maps by what they depend on, so that a change elsewhere costs no new map. Keep one for a session. */
+/** Everything of a craft that its drag is made from. */
+const hullParts = (craft: Craft): readonly unknown[] => [
+  craft.hull,
+  craft.rider,
+  craft.place,
+  craft.weights,
+  craft.tanks,
+  craft.jet.intake.front,
+  craft.jet.intake.length,
+  craft.jet.intake.width,
+  craft.jet.nozzle.height,
+  craft.hull.mesh === undefined ? undefined : fileBeside(craft, craft.hull.mesh),
+]
+
+const mostHulls = 8
+
+/** Pump maps by what they depend on, so that a change elsewhere costs no new map; the last hulls too. Keep one for a session. */
 export class MapStore {
   private readonly maps = new Map<string, PumpMap>()
   private readonly fans = new Map<string, PumpFan>()
   private readonly most: number
+  private readonly near: PumpMap | undefined
+  private hulls: { parts: readonly unknown[]; drag: DragModel; riderAt: number }[] = []
 
-  constructor(most = 96) {
+  /** With `near`, maps are made from that one: for craft that differ from its own by draws of their doubts. */
+  constructor(most = 96, near?: PumpMap) {
     this.most = most
+    this.near = near
+  }
+
+  /** The hull at work, kept as long as nothing of the craft that it is made from is another. */
+  hull(craft: Craft): { drag: DragModel; riderAt: number } {
+    // tried values leave the rest of a craft shared, so the parts themselves tell whether anything changed
+    const parts = hullParts(craft)
+    const known = this.hulls.find((h) => h.parts.every((p, i) => p === parts[i]))
+    const others = this.hulls.filter((h) => h !== known).slice(0, mostHulls - 1)
+    if (known) {
+      this.hulls = [known, ...others]
+      return known
+    }
+    const { spec, loading, conditions, float, riderAt } = hullFromCraft(craft)
+    const drag = prepareDrag(spec, loading, conditions, float ? { float } : {})
+    const made = { parts, drag, riderAt }
+    this.hulls = [made, ...others]
+    return made
   }
 
   of(spec: JetSpec): PumpMap {
     const key = keyOf(spec)
     const known = this.maps.get(key)
     if (known) return known
-    const made = buildPumpMap(spec)
+    const made = this.near ? pumpMapNear(spec, this.near) : buildPumpMap(spec)
     // the oldest map goes first
     if (this.maps.size >= this.most) this.maps.delete(this.maps.keys().next().value!)
     this.maps.set(key, made)
@@ -97,16 +134,16 @@ export function modelFromCraft(
   })
   const spec = jetFromCraft(craft, leeway.jet ? (q) => leeway.jet![q.path] ?? q.value : undefined)
   const map = maps.of(spec)
-  const hull = hullFromCraft(craft)
+  const { drag, riderAt } = maps.hull(craft)
   const each = craft.drive.arrangement === 'a jet each'
   const groups = each ? engines.map((e) => [e]) : [engines]
   const units: Unit[] = groups.map((group) => ({ spec, map, shaft: shaftOf(craft, group) }))
   const model: CraftModel = {
     units,
-    drag: prepareDrag(hull.spec, hull.loading, hull.conditions, hull.float ? { float: hull.float } : {}),
+    drag,
     dragShare: leeway.drag ?? 1,
   }
-  if (!craft.rider.moves) model.riderAt = hull.riderAt
+  if (!craft.rider.moves) model.riderAt = riderAt
   return model
 }
 

@@ -46,8 +46,39 @@ test('a craft that stays below the hump, has no top speed or cannot turn its imp
 
 test('a doubtful input is named by what it is part of', () => {
   const name = (path: string) =>
-    driverName(craft, { path, says: path, source: 'guess', rotation: 1, pull: 1, topSpeed: 1 })
+    driverName(craft, {
+      path,
+      says: path,
+      source: 'guess',
+      rotation: 1,
+      pull: 1,
+      topSpeed: 1,
+      share: { rotation: 1, pull: 1, topSpeed: 1 },
+    })
   expect(name('jet.rotor.pitch')).toBe('the impeller’s pitch')
   expect(name('drive.efficiency')).toBe('the drive’s efficiency')
   expect(name('weights.0.mass')).toBe(`the ${craft.weights[0]!.name}’s mass`)
+  // of two engines each goes by its own name
+  const teal = demoCraft('teal')
+  const of = (i: number) =>
+    driverName(teal, {
+      ...madeUpBalance().drivers[0]!,
+      path: `engines.${i}.power`,
+      says: `engines.${i}.power`,
+    })
+  expect(of(0)).not.toBe(of(1))
+  expect(of(0)).toContain(teal.engines[0]!.name)
+})
+
+test('the doubt is shared out by variance, and two inputs alike are named once each', () => {
+  const b = madeUpBalance()
+  const share = (topSpeed: number) => ({ rotation: 0, pull: 0, topSpeed })
+  const d = b.drivers[0]!
+  b.drivers = [
+    { ...d, path: 'drive.efficiency', says: 'drive.efficiency', share: share(0.2) },
+    { ...d, path: 'model.drag', says: 'the drag of the hull', share: share(0.461) },
+  ]
+  expect(pushAnswer(craft, b, metricLook).confidence).toBe(
+    '66 % of the doubt comes from the drag of the hull and the drive’s efficiency.',
+  )
 })

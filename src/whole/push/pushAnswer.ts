@@ -30,13 +30,13 @@ const immobile: readonly Balance['limitedBy']['code'][] = ['air', 'cavitation', 
 
 function going(b: Balance, look: Look): string {
   if (!Number.isFinite(b.tiedUp.rotation)) return 'It will not go: the engines cannot turn this impeller.'
-  const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUp.rotation)}`
+  const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUpRotation.value)}`
   // no top speed has two opposite reasons: more thrust than the hull model covers, or none to speak of
   if (!b.top)
     return immobile.includes(b.limitedBy.code)
       ? `It will hardly move. ${b.limitedBy.says}`
       : `It should ${pull}; its top speed lies beyond what the model covers.`
-  const speed = says(b.top.speed, 'speed', look)
+  const speed = says(b.topSpeed.value, 'speed', look)
   return b.run.stuck
     ? `It should ${pull}, but stay at ${speed}, below the hump.`
     : `It should reach ${speed} and ${pull}.`
@@ -69,15 +69,17 @@ function pitchBuys(b: Balance, look: Look): string {
   return ` (at ${says(b.verdict.bestPitch.value, 'length', look)}: ${saysStep(change.pull.value, 'force', look)} of pull${speed})`
 }
 
-/** Share of the doubt of the speed (of the pull where there is no speed) that its two largest inputs carry, and their names. */
+/** Share of the variance of the speed (of the pull where there is no speed) that its two largest inputs carry, and their names. */
 export function doubtOf(craft: Craft, b: Balance): { share: number; names: string[] } {
-  const by = (d: Driver) => (Number.isFinite(b.topSpeed.value) ? d.topSpeed : d.pull)
-  const total = b.drivers.reduce((sum, d) => sum + by(d) ** 2, 0)
-  if (!(total > 0)) return { share: 0, names: [] }
-  const most = [...b.drivers].sort((x, y) => by(y) - by(x)).slice(0, 2)
+  const by = (d: Driver) => (Number.isFinite(b.topSpeed.value) ? d.share.topSpeed : d.share.pull)
+  const most = [...b.drivers]
+    .filter((d) => by(d) > 0)
+    .sort((x, y) => by(y) - by(x))
+    .slice(0, 2)
   return {
-    share: most.reduce((sum, d) => sum + by(d) ** 2, 0) / total,
-    names: most.map((d) => driverName(craft, d)),
+    share: most.reduce((sum, d) => sum + by(d), 0),
+    // two inputs a builder has one name for are named once
+    names: [...new Set(most.map((d) => driverName(craft, d)))],
   }
 }
 
@@ -90,9 +92,15 @@ export function partName(craft: Craft, path: string): string {
   const field = fieldAt(path)
   const parts = path.split('.')
   const index = Number(parts[1])
-  const owner =
-    parts[0] === 'weights' && Number.isInteger(index)
+  const named =
+    parts[0] === 'weights'
       ? (craft.weights[index]?.name ?? 'weight')
+      : parts[0] === 'engines' && craft.engines.length > 1
+        ? (craft.engines[index]?.name ?? `engine ${index + 1}`)
+        : undefined
+  const owner =
+    Number.isInteger(index) && named !== undefined
+      ? named
       : parts.length > 2
         ? (parts.at(-2) ?? '')
         : (parts[0] ?? '')

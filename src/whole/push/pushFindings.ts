@@ -124,7 +124,7 @@ function pullOf(b: Balance): Finding {
       id: 'push.pull',
       question: 'push',
       says: known
-        ? `Tied to a post it pulls ${N(b.pull.value)}${between(b.pull, N)}, ${kgf(b.pull.value)} on a luggage scale, at ${rpm(t.rotation)}.`
+        ? `Tied to a post it pulls ${N(b.pull.value)}${between(b.pull, N)}, ${kgf(b.pull.value)} on a luggage scale, at ${rpm(b.tiedUpRotation.value)}.`
         : 'No steady pull: the engines cannot turn this impeller.',
       standing: known ? (t.flags.length > 0 ? 'watch' : 'good') : 'stop',
       because: !known

@@ -26,12 +26,16 @@ export interface Shaft {
   oneWayClutch: boolean
 }
 
+/** Torque a dead engine takes from the shaft it sits on, N·m, below nought; nought behind a one-way clutch. */
+export const engineShare = (shaft: Shaft, dead: ShaftEngine): number =>
+  shaft.oneWayClutch ? 0 : -dragTorque(dead.displacement, dead.dragPressure)
+
 /** Torque of all engines at the crankshafts, N·m, at engine rotation n, rev/s. */
 export function engineTorque(shaft: Shaft, n: number): number {
   let sum = 0
   for (const e of shaft.engines) {
     if (e.running) sum += torqueAt(e.curve, n, e.throttle)
-    else if (!shaft.oneWayClutch) sum -= dragTorque(e.displacement, e.dragPressure)
+    else sum += engineShare(shaft, e)
   }
   return sum
 }

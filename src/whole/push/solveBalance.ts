@@ -7,16 +7,16 @@ import type { Balance, BalanceCurve, OneDead, OperatingPoint } from './balanceTy
 import { bogOf } from './bog.ts'
 import { changesFor } from './changes.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
-import { rangesOf } from './doubts.ts'
+import { drawable, rangesOf } from './doubts.ts'
 import { matchingOf } from './matching.ts'
 import { wantsOf } from './merit.ts'
-import { operatingTable, type Table, type TableRow } from './operatingTable.ts'
+import { humpOf, operatingTable, type Table, type TableRow } from './operatingTable.ts'
 import { type PitchScan, pitchPoint, scanPitches } from './pitchScan.ts'
-import { anchorOf, probe } from './probe.ts'
+import { probe } from './probe.ts'
 import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
 import { dragTableOf } from './quickSums.ts'
 import { runFromRest } from './runUp.ts'
-import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
+import { beyondTable, engineTorque, shaftPowerPeak, shaftRedline } from './shaft.ts'
 import { designOf, judge } from './verdict.ts'
 import { limitOf } from './whatLimits.ts'
 
@@ -60,26 +60,28 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const bestPitch = scan?.best ?? Number.NaN
 
   const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
-  const anchor = anchorOf(
-    model,
-    rotations(first.propulsion),
-    rotations((table.top ?? first).propulsion),
-    top?.speed ?? Number.NaN,
-  )
-  const ranges = ranged ? rangesOf(craft, model, anchor, maps, solved) : undefined
-  const rotation = ranges?.rotation ?? bare(tiedUp.rotation)
-  // at speed the rotation is as doubtful, in parts, as tied up
-  const there = propel(model, design.speed, anchor.tied).states[0]!.rotation * unit.shaft.ratio
-  const part = there / rotation.value
+  const tied = rotations(first.propulsion)
+  const hump = humpPointOf(humpOf(model, table))
+  const exact = {
+    rotation: tiedUp.rotation,
+    pull: tiedUp.thrust,
+    topSpeed: top?.speed ?? Number.NaN,
+    hump: hump.margin,
+    planing: run.timeToPlane ?? Number.POSITIVE_INFINITY,
+    judged: propel(model, design.speed, tied).states[0]!.rotation * unit.shaft.ratio,
+  }
+  const settled = { craft, model, table, judgedAt: design.speed, exact, maps, solved }
+  const able = ranged ? drawable(settled) : undefined
+  const ranges = able && rangesOf(settled, able)
+  const rangeOf = (name: keyof typeof exact) => ranges?.answers[name] ?? bare(exact[name])
   const verdict = judge({
-    rotation: { value: there, low: rotation.low * part, high: rotation.high * part },
+    rotation: rangeOf('judged'),
     powerPeak: peak.rotation,
     design,
     wants: wantsOf(craft),
     ...(scan ? { scan } : {}),
     now: scan ? pitchPoint(craft, model, drag, fan, pitchNow) : { pitch: pitchNow, merit: Number.NaN },
   })
-  const hump = humpOf(table)
   const balance: Balance = {
     curve: curveOf(model, table, craft.rider.position.value),
     tiedUp,
@@ -87,16 +89,19 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
       ...root,
       rotation: root.rotation * unit.shaft.ratio,
     })),
-    topSpeed: ranges?.topSpeed ?? bare(top?.speed ?? Number.NaN),
-    pull: ranges?.pull ?? bare(tiedUp.thrust),
-    tiedUpRotation: rotation,
+    topSpeed: rangeOf('topSpeed'),
+    pull: rangeOf('pull'),
+    tiedUpRotation: rangeOf('rotation'),
+    humpMargin: rangeOf('hump'),
+    timeToPlane: rangeOf('planing'),
     limitedBy: limitOf(model, table, tiedUp, top, run, verdict.code),
     matching: matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40),
     run,
     hump,
     verdict,
-    changes: ranged ? changesFor(craft, bestPitch, maps, solved) : [],
+    changes: able ? changesFor(craft, exact, bestPitch, maps, able, solved) : [],
     drivers: ranges?.drivers ?? [],
+    explained: ranges?.explained ?? { rotation: Number.NaN, pull: Number.NaN, topSpeed: Number.NaN },
     ranged,
     flags: flagsOf(model, tiedUp, top),
   }
@@ -121,6 +126,7 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
     impellerRotation: impeller,
     thrust: row.propulsion.steady && jet ? row.propulsion.thrust : Number.NaN,
     torque: jet?.T ?? Number.NaN,
+    engineTorque: jet ? engineTorque(unit.shaft, rotation) : Number.NaN,
     flow: jet?.Q ?? Number.NaN,
     power: jet ? 2 * Math.PI * impeller * jet.T : Number.NaN,
     pumpEfficiency: jet?.eta ?? Number.NaN,
@@ -130,7 +136,8 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
 }
 
 function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve {
-  const ratio = model.units[0]!.shaft.ratio
+  const { shaft } = model.units[0]!
+  const ratio = shaft.ratio
   const rows = table.rows
   const of = (pick: (r: TableRow) => number) => rows.map(pick)
   const lead = (r: TableRow) => r.propulsion.states[0]!
@@ -143,6 +150,7 @@ function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve
     dragHigh: of((r) => r.drag.high),
     dragRiderStill: of((r) => dragOf(model, r.speed, riderAt).drag),
     torque: of((r) => lead(r).jet?.T ?? Number.NaN),
+    engineTorque: of((r) => (lead(r).jet ? engineTorque(shaft, lead(r).rotation * shaft.ratio) : Number.NaN)),
     flow: of((r) => lead(r).jet?.Q ?? Number.NaN),
     trim: of((r) => r.drag.trim),
     riderAt: of((r) => r.drag.riderAt),
@@ -150,8 +158,7 @@ function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve
   }
 }
 
-function humpOf(table: Table): Balance['hump'] {
-  const row = table.rows[table.humpRow]!
+function humpPointOf(row: TableRow): Balance['hump'] {
   const thrust = row.propulsion.thrust
   return { speed: row.speed, drag: row.drag.drag, thrust, margin: thrust / row.drag.drag }
 }

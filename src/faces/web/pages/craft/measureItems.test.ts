@@ -11,6 +11,7 @@ const driver = (path: string, topSpeed: number) => ({
   rotation: 0,
   pull: 0,
   topSpeed,
+  share: { rotation: 0, pull: 0, topSpeed: 0 },
 })
 
 test('what moves the top speed comes first, with by how much in the unit shown', () => {
