@@ -1,6 +1,7 @@
 import Table from 'cli-table3'
 import { inPercent, inSeconds, inTimes } from '../../base/answers/amounts.ts'
 import { clockText } from '../../base/answers/clockText.ts'
+import { worstFirst } from '../../base/answers/finding.ts'
 import { plainAmounts, printedFinding } from '../../base/answers/printFinding.ts'
 import { type Piece, printed, printedAmount, type Sentence, say } from '../../base/answers/sentence.ts'
 import type { DisplaySystem } from '../../base/units/format.ts'
@@ -124,6 +125,8 @@ export function hearingText(name: string, run: SolvedRun, units: DisplaySystem):
   if (!counted && !open && (!expects || h.verdict.code === 'cannot tell')) lines.push(h.verdict.says)
   for (const f of h.flags) if (!says.includes(f.text)) lines.push(`! ${f.text}`)
   lines.push(...trackLines(run), ...eventLines(h, units), ...besideLines(run, units))
+  const next = worstFirst([headline!, ...findings]).find((f) => f.standing !== 'good')?.measureNext
+  if (next) lines.push('', `Next: ${next.what} (${next.with}, ${next.minutes} min).`)
   return `${lines.map((line) => printed(line, units)).join('\n')}\n`
 }
 
