@@ -1,5 +1,6 @@
 import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { printed } from '../../../../base/answers/sentence.ts'
 import type { Balance, Change } from '../../../../whole/push/balanceTypes.ts'
 import { type Buys, changesBy, changesFigure, doubtsFigure } from '../../../../whole/push/changesFigure.ts'
 import { type Look, saysStep } from '../../../../whole/push/shown.ts'
@@ -47,7 +48,7 @@ export function Changes({ craft, now, tried, look }: Props) {
         ]
       },
     )
-    return app.tryAll(values, `try ${c.says}`)
+    return app.tryAll(values, `try ${printed(c.says, units)}`)
   }
   return (
     <section className="changes">
@@ -72,12 +73,16 @@ export function Changes({ craft, now, tried, look }: Props) {
           .slice(0, 6)
           .map((c) => (
             <li key={c.id}>
-              <Button aria-label={`Try ${c.says}`} isDisabled={readOnly} onPress={() => tryIt(c)}>
+              <Button
+                aria-label={`Try ${printed(c.says, units)}`}
+                isDisabled={readOnly}
+                onPress={() => tryIt(c)}
+              >
                 Try
               </Button>
               <span>
-                {c.says}: {saysStep(c.topSpeed.value, 'speed', look)}, {saysStep(c.pull.value, 'force', look)}{' '}
-                of pull, {rpmStep(c.rotation.value)}
+                {printed(c.says, units)}: {saysStep(c.topSpeed.value, 'speed', look)},{' '}
+                {saysStep(c.pull.value, 'force', look)} of pull, {rpmStep(c.rotation.value)}
               </span>
             </li>
           ))}

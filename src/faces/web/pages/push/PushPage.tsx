@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo } from 'react'
 import { worstStanding } from '../../../../base/answers/finding.ts'
+import { printed } from '../../../../base/answers/sentence.ts'
 import type { Balance } from '../../../../whole/push/balanceTypes.ts'
 import { matchingFigure } from '../../../../whole/push/matchingFigure.ts'
 import { pushAnswer } from '../../../../whole/push/pushAnswer.ts'
@@ -106,7 +107,7 @@ function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
             caption="Where the two lines meet, engines and impeller run."
             name="engines and impeller"
           />
-          <Figure draw={forces} caption={now.limitedBy.says} name="thrust and drag" />
+          <Figure draw={forces} caption={printed(now.limitedBy.says, units)} name="thrust and drag" />
           <Figure
             draw={run}
             caption="Full throttle from rest, the rider always in the best place."
