@@ -1,7 +1,6 @@
 import type { CheckRow } from '../src/base/answers/check.ts'
 import { makeCombGrid } from '../src/trades/sound/comb.ts'
 import { dopplerFactor, passSpeed, soundSpeed } from '../src/trades/sound/doppler.ts'
-import { rpmPerHertz } from '../src/trades/sound/listener.ts'
 import { timedSpeed } from '../src/trades/sound/pull.ts'
 import {
   bladePassRate,
@@ -11,6 +10,7 @@ import {
   hannLobe,
   jitterLeft,
   quarterWave,
+  rpmPerHertz,
   runDownHalf,
   slopeLimit,
   splitAt,

@@ -62,6 +62,8 @@ export interface Trade<Inputs = unknown, Answer = unknown, Setting = undefined> 
   title: string
   /** the sections of the craft file it reads: answers are kept as long as these stay the same things */
   reads: readonly Section[]
+  /** answers what it is handed (a recording), not a craft: it is asked only where there is such a thing */
+  onlyHanded?: true
   /** the craft file, and what other trades found out first, to plain SI */
   inputs: (craft: Craft, setting: Setting) => Inputs
   answer: (inputs: Inputs) => Answer

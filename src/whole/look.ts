@@ -70,8 +70,10 @@ export function finished(craft: Craft, part: Omit<Look, 'decisions'>, apart: rea
 
 /** A trade's headline and findings; what it lacks, where it cannot answer at all. */
 function saidBy({ trade, setting }: TradeEntry, known: Known): Finding[] {
+  const handed = setting?.(known)
+  if (trade.onlyHanded && handed === undefined) return []
   try {
-    const solved = solveTrade(trade, known.craft, setting?.(known))
+    const solved = solveTrade(trade, known.craft, handed)
     const headline = trade.headline ? [trade.headline(solved, trade.limits)] : []
     return [...headline, ...trade.judge(solved, trade.limits)]
   } catch (error) {

@@ -4,9 +4,9 @@ import { dragTrade } from '../trades/drag/dragTrade.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
-import { soundReckoners } from '../trades/sound/soundReckoners.ts'
+import { soundTrade } from '../trades/sound/soundTrade.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
-import { type AnyTrade, defineTrade } from '../trades/trade.ts'
+import type { AnyTrade } from '../trades/trade.ts'
 import { breathTrade } from './breath/breathTrade.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
@@ -26,19 +26,6 @@ export interface TradeEntry {
   /** leans on no other trade, so that it can be worked out beside them on another core */
   apart?: true
 }
-
-/** Answers a recording, not a craft: it has reckoners here and its findings on its own page. */
-const soundTrade = defineTrade<undefined, undefined>({
-  id: 'sound',
-  question: 'runs',
-  title: 'What was heard',
-  reads: [],
-  inputs: () => undefined,
-  answer: () => undefined,
-  limits: {},
-  judge: () => [],
-  reckoners: soundReckoners,
-})
 
 export const trades: readonly TradeEntry[] = [
   { trade: pushTrade, setting: (k) => k.push },

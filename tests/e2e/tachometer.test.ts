@@ -95,6 +95,32 @@ test('two engines in, two figures out', async () => {
     .toEqual([true, true])
 })
 
+test.each([
+  ['upright', 390, 844],
+  ['on its side', 844, 390],
+  ['small', 320, 568],
+])('on a phone %s each figure stands in its box and in sight', async (_, width, height) => {
+  await page.setViewportSize({ width, height })
+  await start()
+  await expect.poll(async () => [await dial('A'), await dial('B')].every((v) => v > 0)).toBe(true)
+  const boxes = await page.evaluate(() =>
+    [...document.querySelectorAll('.dial')].map((d) => {
+      const outer = d.getBoundingClientRect()
+      const inner = [...d.querySelectorAll('span')].map((s) => s.getBoundingClientRect())
+      const top = document.elementFromPoint(inner[1]!.x + 4, inner[1]!.y + 4)
+      return {
+        inside: inner.every(
+          (r) => r.left >= outer.left && r.right <= outer.right && r.bottom <= outer.bottom,
+        ),
+        inSight: outer.top >= 0 && inner[1]!.bottom <= innerHeight && outer.right <= innerWidth,
+        uncovered: top !== null && d.contains(top),
+      }
+    }),
+  )
+  const good = { inside: true, inSight: true, uncovered: true }
+  expect(boxes).toEqual([good, good])
+})
+
 test('a recording of both engines is read to both speeds', async () => {
   await start()
   await record(8)

@@ -3,9 +3,12 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, expect, test } from 'vitest'
-import { noiseOnly, pulseTrain, sum } from '../../trades/sound/sound.testkit.ts'
+import { readPull } from '../../trades/sound/pull.ts'
+import { heardTracks, noiseOnly, pulseTrain, steadyTrack, sum } from '../../trades/sound/sound.testkit.ts'
+import { runInputs, soundTrade } from '../../trades/sound/soundTrade.ts'
 import { writeWav } from '../../trades/sound/wav.ts'
-import { runHear } from './hearCommand.ts'
+import { hearCommand, runHear } from './hearCommand.ts'
+import { hearingText } from './hearText.ts'
 
 const dir = mkdtempSync(join(tmpdir(), 'hear-'))
 afterAll(() => rmSync(dir, { recursive: true }))
@@ -66,6 +69,24 @@ test('the JSON answer carries tracks, events, findings and units, and no picture
     ]),
   )
   expect(json).not.toHaveProperty('spectrogram')
+})
+
+test('the text is in the reader’s units, and ends with what to do next', () => {
+  const pull = { read: readPull([21, 22])!, predicted: { value: 430, low: 400, high: 460 } }
+  const inputs = runInputs({ hearing: heardTracks([steadyTrack('A', 6000)]), pull })
+  const run = { inputs, answer: soundTrade.answer(inputs), besideSays: 'Predicted tied up.' }
+  const metric = hearingText('x.wav', run, 'metric')
+  expect(metric).toContain('The scale read 21.5 kg where 43.8 kg was expected')
+  expect(metric).toMatch(/\nNext: read the pull twice more .* \(luggage scale, 10 min\)\.\n$/)
+  const inch = hearingText('x.wav', run, 'inch')
+  expect(inch).toContain('The scale read 47.4 lb where 96.7 lb was expected')
+  expect(inch).not.toMatch(/\d (kg|N|km\/h)\b/)
+})
+
+test('units that are none are named', async () => {
+  await expect(hearCommand('nowhere.wav', { units: 'cubits' })).rejects.toMatchObject({
+    lines: ['hear: --units "cubits" is not metric or inch'],
+  })
 })
 
 test('what is no recording is refused with exit code 2 and a sentence', async () => {

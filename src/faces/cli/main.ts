@@ -73,6 +73,7 @@ program
   .description('what the engines did in a recording: speeds, starts, stops, racing, misfires')
   .argument('<recording>', 'WAV; with ffmpeg on the path also MP3, M4A, Ogg, FLAC and phone videos')
   .option('--json', 'tracks, events and findings as JSON')
+  .option('--units <system>', 'metric or inch', 'metric')
   .option('--craft <file>', 'craft file: its engines, their redline and impeller guide the listening')
   .option('--engines <count>', '1, 2 or auto')
   .option('--cylinders <count>', 'cylinders of each engine, when there is no craft file')

@@ -1,13 +1,26 @@
 /** From decided tracks to the finished hearing. */
+import { inDb, inPercent, inTimes } from '../../base/answers/amounts.ts'
+import { say } from '../../base/answers/sentence.ts'
 import type { Flag } from '../../base/answers/solved.ts'
 import { filtered, highPass } from '../../base/numerics/biquad.ts'
 import type { Decision } from './decide.ts'
+import { fallEvents, fallsUntold } from './falls.ts'
 import type { FiringQuality, Hearing, Spectrogram, Track, Verdict } from './hearingTypes.ts'
-import { findBladePass, halfOrderIndex, onAngle, orderSpectrum, readCycles, turnsAlong } from './orders.ts'
+import {
+  type CycleReading,
+  findBladePass,
+  halfOrderIndex,
+  onAngle,
+  orderSpectrum,
+  readCycles,
+  turnsAlong,
+} from './orders.ts'
 import { relabel } from './relabel.ts'
 import { ANALYSIS_RATE } from './resample.ts'
 import { HOP, STEP } from './settings.ts'
-import { oneDead, type RunEvent, runningEvents, sharedFlares, speedEvents, waterHits } from './shaftEvents.ts'
+import { oneDead, type RunEvent, runningEvents, sharedFlares, waterHits } from './shaftEvents.ts'
+import { type SoundLimits, soundLimits } from './soundLimits.ts'
+import { speedEvents } from './speedEvents.ts'
 import { type FrameTrack, type Stretch, slopeAt, soundingStretches, stretches } from './tracks.ts'
 
 export interface ConcludeOptions {
@@ -82,19 +95,24 @@ function qualityOf(
   const spectrum = orderSpectrum(onAngle(signal, turnsAlong(t, s), s.from * HOP))
   const halfOrders = halfOrderIndex(spectrum)
   const cycles = readCycles(signal, t, s)
-  const alternating = cycles.nextCorrelation < -0.3
-  const reads =
-    halfOrders > 9 && (alternating || halfOrders > 13)
-      ? 'four-stroking'
-      : cycles.weak > 0.06
-        ? 'misfires'
-        : cycles.weak > 0.03
-          ? 'some misfires'
-          : 'even'
+  const reads = firingReads(halfOrders, cycles)
   return {
     quality: { label, from: s.from * STEP, to: s.to * STEP, halfOrders, weak: cycles.weak, reads },
     spectrum,
   }
+}
+
+/** What half orders (dB over their floor) and single cycles say of how evenly an engine fires. */
+export function firingReads(
+  halfOrders: number,
+  { weak, nextCorrelation }: Pick<CycleReading, 'weak' | 'nextCorrelation'>,
+  limits: SoundLimits = soundLimits,
+): FiringQuality['reads'] {
+  const alternating = nextCorrelation < -limits.alternating.value
+  const strong = halfOrders > limits.halfOrdersAlone.value
+  if (halfOrders > limits.halfOrders.value && (alternating || strong)) return 'four-stroking'
+  if (weak > limits.weakMany.value) return 'misfires'
+  return weak > limits.weakSome.value ? 'some misfires' : 'even'
 }
 
 function qualityEvents(list: readonly FiringQuality[]): RunEvent[] {
@@ -107,14 +125,20 @@ function qualityEvents(list: readonly FiringQuality[]): RunEvent[] {
       engine: q.label,
       says:
         q.reads === 'misfires'
-          ? `${(100 * q.weak).toFixed(0)} % of the cycles hardly fire`
-          : `fires unevenly, turn about: half orders ${q.halfOrders.toFixed(0)} dB over the floor (four-stroking)`,
+          ? say`${inPercent(q.weak)} of the cycles hardly fire`
+          : say`fires unevenly, turn about: half orders ${inDb(q.halfOrders)} over the floor (four-stroking)`,
       value: q.reads === 'misfires' ? q.weak : q.halfOrders,
       confidence: 0.6,
     }))
 }
 
-function verdictOf(d: Decision, options: ConcludeOptions, octaveOpen: boolean): Verdict {
+/** What the lines say of the engines; `open` is the share of the sounding time in which their octave is. */
+export function verdictOf(
+  d: Pick<Decision, 'lines' | 'apartShare' | 'rationalShare'>,
+  engines: ConcludeOptions['engines'],
+  open: number,
+  limits: SoundLimits = soundLimits,
+): Verdict {
   if (d.lines === 'none') return { code: 'no engine', says: 'No engine was heard.', coupling: 'none' }
   if (d.lines === 'two')
     return {
@@ -122,8 +146,7 @@ function verdictOf(d: Decision, options: ConcludeOptions, octaveOpen: boolean): 
       says: 'Two engines were heard, turning independently of each other.',
       coupling: 'independent',
     }
-  const related = d.rationalShare > 0.5 && d.apartShare + d.rationalShare > 0
-  if (octaveOpen || related)
+  if (open > limits.octaveOpen.value || d.rationalShare > limits.octavePair.value)
     return {
       code: 'cannot tell',
       says: 'One set of lines was heard in which every second line is stronger: it may be one engine firing unevenly, a pair locked together, or two engines an octave apart. Sound alone cannot tell.',
@@ -132,7 +155,7 @@ function verdictOf(d: Decision, options: ConcludeOptions, octaveOpen: boolean): 
   return {
     code: 'one',
     says:
-      options.engines === 2
+      engines === 2
         ? 'One set of lines was heard: one engine ran, or two locked together; one that turned exactly twice as fast as the other could hide in it too.'
         : 'One engine was heard (or a pair locked together: they sound as one).',
     coupling: 'one line',
@@ -155,12 +178,14 @@ export function conclude(
   const confidence = d.tracks.map(confidenceOf)
   const hiss = hissOf(signal, frames, options.pause)
   const events: RunEvent[] = []
+  const falls: RunEvent[] = []
   const quality: FiringQuality[] = []
   let bladePass: Hearing['bladePass']
   d.tracks.forEach((t, k) => {
     const label = names[k]!
-    const c = { rpmPerHertz: options.rpmPerHertz, confidence: confidence[k]!, hiss }
+    const c = { rpmPerHertz: options.rpmPerHertz, confidence: confidence[k]!, hiss, limits: soundLimits }
     events.push(...runningEvents(t, label, c), ...speedEvents(t, label, c), ...waterHits(t, label, c))
+    falls.push(...fallEvents(t, label, c))
     for (const s of alone(
       t,
       d.tracks.filter((o) => o !== t),
@@ -173,7 +198,12 @@ export function conclude(
     }
   })
   if (a && b) oneFlareALine(events, a, b)
-  if (a && b) events.push(...oneDead(a, b, events, options.rpmPerHertz), ...sharedFlares(events))
+  if (a && b)
+    events.push(
+      ...oneDead(a, b, events, options.rpmPerHertz, soundLimits),
+      ...sharedFlares(events, soundLimits),
+    )
+  events.push(...fallsUntold(falls, events))
   events.push(...qualityEvents(quality))
   const beat = beatOf(d)
   if (beat !== undefined && d.near[0])
@@ -182,7 +212,7 @@ export function conclude(
       time: d.near[0].from * STEP,
       lasts: (d.near[0].to - d.near[0].from) * STEP,
       engine: 'both',
-      says: `the two engines beat ${beat.toFixed(1)} times a second`,
+      says: say`the two engines beat ${inTimes(beat, 0.1)} times a second`,
       value: beat,
       confidence: 0.8,
     })
@@ -204,7 +234,7 @@ export function conclude(
     count,
     events: events.sort((x, y) => x.time - y.time),
     quality,
-    verdict: verdictOf(d, options, sounding > 0 && open > 0.5 * sounding),
+    verdict: verdictOf(d, options.engines, sounding > 0 ? open / sounding : 0),
     octaves,
     labelsUncertainAfter: doubts.map((x) => x.after),
     ...(beat === undefined ? {} : { beat }),

@@ -3,6 +3,8 @@
  * and what that means beside what could be read of it. The containers are taken apart by mediabunny.
  */
 import type { Source } from 'mediabunny'
+import { inSeconds } from '../../base/answers/amounts.ts'
+import { printed, type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Flag } from '../../base/answers/solved.ts'
 
 export interface Container {
@@ -47,8 +49,7 @@ const SLACK = 0.35
 const SLACK_PART = 0.02
 
 const shorter = (a: number, b: number) => b - a > Math.max(SLACK, SLACK_PART * b)
-const flag = (code: string, text: string): Flag => ({ code, text, path: 'recording' })
-const tenths = (s: number) => s.toFixed(1)
+const flag = (code: string, says: Sentence): Flag => ({ code, text: printed(says), path: 'recording' })
 
 /** Words for a container in which nothing could be read; undefined when it says nothing that helps. */
 export function whyNothing(c: Container): Flag | undefined {
@@ -74,7 +75,7 @@ export function lengthFlags(c: Container, read: number): Flag[] {
     flags.push(
       flag(
         'truncated',
-        `The recording is cut short or damaged: ${tenths(read)} s could be read of ${tenths(soundLasts)} s announced.`,
+        say`The recording is cut short or damaged: ${inSeconds(read)} could be read of ${inSeconds(soundLasts)} announced.`,
       ),
     )
   const sound = soundLasts ?? read
@@ -82,7 +83,7 @@ export function lengthFlags(c: Container, read: number): Flag[] {
     flags.push(
       flag(
         'edited',
-        `The picture lasts ${tenths(pictureLasts)} s and the sound ${tenths(sound)} s: the clip may have been slowed down, sped up or edited. If the sound was stretched with it, every speed heard is wrong by that much; use the clip as it came from the camera.`,
+        say`The picture lasts ${inSeconds(pictureLasts)} and the sound ${inSeconds(sound)}: the clip may have been slowed down, sped up or edited. If the sound was stretched with it, every speed heard is wrong by that much; use the clip as it came from the camera.`,
       ),
     )
   return flags
@@ -102,5 +103,5 @@ export function oggEnds(tail: Uint8Array): boolean {
 export const oggCut = (read: number): Flag =>
   flag(
     'truncated',
-    `The recording breaks off without its end mark, so its end is probably missing; ${tenths(read)} s could be read.`,
+    say`The recording breaks off without its end mark, so its end is probably missing; ${inSeconds(read)} could be read.`,
   )

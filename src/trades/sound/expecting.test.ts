@@ -1,12 +1,15 @@
 import { expect, test } from 'vitest'
+import { printed } from '../../base/answers/sentence.ts'
 import { countAgainst, withExpected } from './expecting.ts'
 import { runAnswer } from './heardAnswer.ts'
 import type { Hearing } from './hearingTypes.ts'
 import { pullResidual, readPull } from './pull.ts'
 import { residuals } from './residuals.ts'
-import { heardTracks, steadyTrack } from './sound.testkit.ts'
-import { pullFinding, runFindings } from './soundFindings.ts'
+import { heardTracks, steadyTrack, toldOfRun } from './sound.testkit.ts'
+import { pullFinding } from './soundFindings.ts'
 import type { Coupling, CraftExpects } from './soundFromCraft.ts'
+import { soundLimits } from './soundLimits.ts'
+import { runInputs } from './soundTrade.ts'
 
 const heard = (speeds: readonly number[], part: Partial<Hearing> = {}) =>
   heardTracks(
@@ -54,7 +57,7 @@ test('the count of lines is laid beside what the craft file has', () => {
 })
 
 test('the answer is worded for the engines there are', () => {
-  const says = (speeds: number[], c: Coupling) => runAnswer(heard(speeds), expects(c)).says
+  const says = (speeds: number[], c: Coupling) => printed(runAnswer(heard(speeds), expects(c)).says)
   expect(says([6000], 'single')).toBe('The engine ran, mostly at 6000 rpm.')
   expect(says([6000], 'one shaft')).toBe(
     'The two engines on their one shaft turned as one, mostly at 6000 rpm.',
@@ -76,16 +79,18 @@ test('a pull is a surprise only beyond what both ranges allow for', () => {
 })
 
 test('the pull’s finding carries both numbers, and asks for more readings after a single one', () => {
-  const one = pullFinding(readPull([22])!, { value: 230, low: 210, high: 250 })!
-  expect(one.says).toMatch(/^The scale read 216 N where 230 N was expected tied up/)
+  const one = pullFinding(readPull([22])!, { value: 230, low: 210, high: 250 }, soundLimits)!
+  expect(printed(one.says)).toMatch(/^The scale read 22\.0 kg where 23\.5 kg was expected tied up/)
+  expect(printed(one.says, 'inch')).toMatch(/^The scale read 48\.5 lb where 51\.7 lb/)
   expect(one.measureNext?.what).toContain('twice more')
-  const h = heard([6300])
-  const ids = runFindings(h, {
+  const inputs = runInputs({
+    hearing: heard([6300]),
     expects: expects('one shaft'),
     prediction: tiedUp,
     pull: { read: readPull([22])!, predicted: { value: 230, low: 210, high: 250 } },
-  }).map((f) => f.id)
-  expect(ids).toEqual(['runs.heard', 'runs.count', 'runs.pull', 'runs.residual-A'])
+  })
+  const ids = toldOfRun(inputs).map((f) => f.id)
+  expect(ids).toEqual(['runs.headline', 'runs.count', 'runs.pull', 'runs.residual-A'])
 })
 
 test('what lies outside the prediction’s time is not compared', () => {

@@ -1,8 +1,12 @@
 /** What the craft file says of the engines, laid beside what was heard of them: octave, and count. */
-import { rpmText, usualSpeed } from './heardAnswer.ts'
+import { clockText } from '../../base/answers/clockText.ts'
+import { printed, type Sentence, say } from '../../base/answers/sentence.ts'
+import { usualSpeed } from './heardAnswer.ts'
 import type { Hearing, Track } from './hearingTypes.ts'
 import { type Prediction, predictedAt } from './residuals.ts'
+import { atRpm } from './saySpeed.ts'
 import type { CraftExpects } from './soundFromCraft.ts'
+import { type SoundLimits, soundLimits } from './soundLimits.ts'
 
 function scaled(t: Track, factor: number, from: number, to: number, step: number): Track {
   const scale = (v: Float32Array) =>
@@ -15,12 +19,9 @@ const middle = (t: Track, from: number, to: number, step: number) => {
   return v.sort()[v.length >> 1] ?? 0
 }
 
-/** part of the predicted range that a speed may lie outside of it and still be taken for that reading */
-const MARGIN = 0.08
-
-function fits(rpm: number, p: Prediction, time: number): boolean {
+function fits(rpm: number, p: Prediction, time: number, { octaveMargin }: SoundLimits): boolean {
   const { low, high } = predictedAt(p, time)
-  return rpm >= low * (1 - MARGIN) && rpm <= high * (1 + MARGIN)
+  return rpm >= low * (1 - octaveMargin.value) && rpm <= high * (1 + octaveMargin.value)
 }
 
 /**
@@ -28,17 +29,23 @@ function fits(rpm: number, p: Prediction, time: number): boolean {
  * as fast: a speed no engine reaches is halved. Where the sound leaves two readings open and only the other one lies in the
  * predicted range, that one is taken. Each choice is said in the flags; nothing else changes.
  */
-export function withExpected(h: Hearing, expects: CraftExpects, prediction?: Prediction): Hearing {
+export function withExpected(
+  h: Hearing,
+  expects: CraftExpects,
+  prediction?: Prediction,
+  limits: SoundLimits = soundLimits,
+): Hearing {
   let tracks = h.tracks
   const flags = [...h.flags]
-  const say = (code: string, text: string) => flags.push({ code, text, path: 'recording' })
+  // a speed is in rev/min in every system of units
+  const flag = (code: string, says: Sentence) => flags.push({ code, text: printed(says), path: 'recording' })
   if (expects.coupling === 'one shaft' && expects.most !== undefined && tracks.length === 1) {
     const speed = usualSpeed(tracks[0]!)
     if (speed > expects.most) {
       tracks = [scaled(tracks[0]!, 0.5, 0, h.duration + h.step, h.step)]
-      say(
+      flag(
         'in-turn',
-        `The lines stand at ${rpmText(speed)}, faster than these engines can turn: taken as two engines on one shaft that fire in turn, at ${rpmText(speed / 2)}.`,
+        say`The lines stand at ${atRpm(speed)}, faster than these engines can turn: taken as two engines on one shaft that fire in turn, at ${atRpm(speed / 2)}.`,
       )
     }
   }
@@ -48,13 +55,14 @@ export function withExpected(h: Hearing, expects: CraftExpects, prediction?: Pre
       const t = tracks.find((x) => x.label === o.label)
       const speed = t ? middle(t, o.from, o.to, h.step) : 0
       const mid = 0.5 * (o.from + o.to)
-      if (!t || speed === 0 || fits(speed, prediction, mid) || !fits(speed * o.factor, prediction, mid))
-        continue
+      const inside = (rpm: number) => fits(rpm, prediction, mid, limits)
+      if (!t || speed === 0 || inside(speed) || !inside(speed * o.factor)) continue
       tracks = tracks.map((x) => (x === t ? scaled(x, o.factor, o.from, o.to, h.step) : x))
       octaves = octaves.filter((x) => x !== o)
-      say(
+      const taken = atRpm(speed * o.factor)
+      flag(
         'octave-chosen',
-        `From ${o.from.toFixed(1)} to ${o.to.toFixed(1)} s the sound leaves ${rpmText(speed)} and ${rpmText(speed * o.factor)} open; the craft should run near ${rpmText(predictedAt(prediction, mid).rpm)}, so ${rpmText(speed * o.factor)} was taken.`,
+        say`From ${clockText(o.from)} to ${clockText(o.to)} the sound leaves ${atRpm(speed)} and ${taken} open; the craft should run near ${atRpm(predictedAt(prediction, mid).rpm)}, so ${taken} was taken.`,
       )
     }
   if (tracks === h.tracks) return h

@@ -4,6 +4,7 @@
  */
 import { XMLParser } from 'fast-xml-parser'
 import type { Flag } from '../../base/answers/solved.ts'
+import { type SoundLimits, soundLimits } from './soundLimits.ts'
 
 export interface GpxPoint {
   /** degrees */
@@ -287,12 +288,9 @@ export function syncLag(
   }
 }
 
-/** likeness from which a match is believed, and how much less the next best must be */
-const BELIEVED = 0.5
-const CLEARLY = 0.85
-
 /** True when a match stands out enough to be used without being asked. */
-export const isMatch = (s: Sync) => s.correlation > BELIEVED && s.second < CLEARLY * s.correlation
+export const isMatch = (s: Pick<Sync, 'correlation' | 'second'>, limits: SoundLimits = soundLimits) =>
+  s.correlation > limits.matchLikeness.value && s.second < limits.matchSecond.value * s.correlation
 
 function at(time: ArrayLike<number>, value: ArrayLike<number>, t: number): number {
   const n = time.length

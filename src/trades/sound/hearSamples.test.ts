@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest'
+import { printed } from '../../base/answers/sentence.ts'
 import { seededRandom } from '../../base/numerics/random.ts'
 import { hear } from './hearSamples.ts'
 import { listenTo } from './listen.ts'
 import { makeListener } from './listener.ts'
 import { residuals } from './residuals.ts'
-import { median, noiseOnly, pulseTrain, sum } from './sound.testkit.ts'
-import { runFindings } from './soundFindings.ts'
+import { median, noiseOnly, pulseTrain, sum, toldOfRun } from './sound.testkit.ts'
 import { makeClip } from './synth/clip.ts'
 import { voiceNoise } from './synth/noise.ts'
 import { drawScript } from './synth/script.ts'
@@ -125,7 +125,7 @@ test('a memo of someone shouting is no engine', () => {
 test('two engines an octave apart are not claimed to be told apart', () => {
   const h = hear(clip('octave', 21, 15).samples, 16000)
   expect(h.verdict.code).toBe('cannot tell')
-  expect(runFindings(h)[0]!.standing).toBe('unknown')
+  expect(toldOfRun({ hearing: h })[0]!.standing).toBe('unknown')
 })
 
 test('listening to one engine leaves its lines and takes the other’s away', () => {
@@ -151,8 +151,8 @@ test('residuals compare the steady speed with the prediction, and findings say w
   const r = residuals(h, prediction)[0]!
   expect(r.part).toBeCloseTo(-0.1, 2)
   expect(r.standing).toBe('low')
-  const finding = runFindings(h, { prediction }).find((f) => f.id === 'runs.residual-A')!
+  const finding = toldOfRun({ hearing: h, prediction }).find((f) => f.id === 'runs.residual-A')!
   expect(finding.standing).toBe('watch')
-  expect(finding.says).toContain('5400 rpm where 6000 rpm was expected')
-  expect(runFindings(h)[0]!.unit).toBe('rev/s')
+  expect(printed(finding.says)).toContain('5400 rpm where 6000 rpm was expected')
+  expect(toldOfRun({ hearing: h })[0]!.unit).toBe('rev/s')
 })

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest'
-import { clockText, doubtOf, percentile, runAnswer } from './heardAnswer.ts'
-import { heardTracks, steadyTrack } from './sound.testkit.ts'
+import { printed } from '../../base/answers/sentence.ts'
+import { doubtOf, runAnswer } from './heardAnswer.ts'
+import type { Hearing } from './hearingTypes.ts'
+import { percentile } from './saySpeed.ts'
+import { heardTracks, steadyTrack, toldOfRun } from './sound.testkit.ts'
 import { runPicture } from './soundFigures.ts'
-import { runFindings } from './soundFindings.ts'
 
-test('times are minutes, seconds and tenths, and carry over at the minute', () => {
-  expect([0, 9.96, 59.96, 67.3].map(clockText)).toEqual(['0:00.0', '0:10.0', '1:00.0', '1:07.3'])
-})
+const answer = (h: Hearing) => printed(runAnswer(h).says)
 
 test('a percentile leaves out moments in which nothing was heard', () => {
   expect(percentile(Float32Array.of(0, 0, 0, 5000), 0.5)).toBe(5000)
@@ -14,21 +14,21 @@ test('a percentile leaves out moments in which nothing was heard', () => {
 })
 
 test('the answer names one engine, two engines, none, and doubt', () => {
-  expect(runAnswer(heardTracks([steadyTrack('A', 6003)])).says).toBe('One engine ran, mostly at 6000 rpm.')
-  expect(runAnswer(heardTracks([steadyTrack('A', 6003), steadyTrack('B', 5800)])).says).toBe(
+  expect(answer(heardTracks([steadyTrack('A', 6003)]))).toBe('One engine ran, mostly at 6000 rpm.')
+  expect(answer(heardTracks([steadyTrack('A', 6003), steadyTrack('B', 5800)]))).toBe(
     'Two engines ran independently, A mostly at 6000 rpm and B mostly at 5800 rpm.',
   )
   const none = { code: 'no engine', says: '', coupling: 'none' } as const
-  expect(runAnswer(heardTracks([], { verdict: none })).says).toBe('No engine was heard.')
+  expect(answer(heardTracks([], { verdict: none }))).toBe('No engine was heard.')
   const silent = { code: 'silent', text: 'The recording is silent.', path: 'recording' }
-  expect(runAnswer(heardTracks([], { verdict: none, flags: [silent] })).says).toBe(
+  expect(answer(heardTracks([], { verdict: none, flags: [silent] }))).toBe(
     'The recording is silent. No engine was heard.',
   )
   const doubt = heardTracks([steadyTrack('A', 6000)], {
     verdict: { code: 'cannot tell', says: '', coupling: 'unknown' },
     octaves: [{ label: 'A', from: 0, to: 10, factor: 0.5 }],
   })
-  expect(runAnswer(doubt).says).toBe('The sound cannot tell whether the engine ran at 6000 rpm or 3000 rpm.')
+  expect(answer(doubt)).toBe('The sound cannot tell whether the engine ran at 6000 rpm or 3000 rpm.')
 })
 
 test('the picture has every track as a named line inside its frame, and the numbers for read-outs', () => {
@@ -67,16 +67,16 @@ test('what lasts no longer than a shout, or stands in too short a clip, is not c
     if (i % 100 >= 40) shouts.rpm[i] = 0
   })
   const memo = heardTracks([shouts])
-  expect(runAnswer(memo).says).toMatch(/cannot be told: .*9000 rpm.* snatches of at most 1\.0 s/)
+  expect(answer(memo)).toMatch(/cannot be told: .*9000 rpm.* snatches of at most 1\.0 s/)
   const short = { code: 'short', text: 'only 0.6 s', path: 'recording' }
   const clip = heardTracks([steadyTrack('A', 6000)], { flags: [short], duration: 0.6 })
-  expect(runAnswer(clip).says).toBe(
+  expect(answer(clip)).toBe(
     'Too short to tell an engine from another sound; if this is one, it turns at about 6000 rpm.',
   )
   for (const h of [memo, clip]) {
     const event = { time: 1, lasts: 0, kind: 'one dead', engine: 'A', says: 'dies', confidence: 1 } as const
-    const found = runFindings({ ...h, events: [event] })
-    expect(found.map((f) => [f.id, f.standing])).toEqual([['runs.heard', 'unknown']])
+    const found = toldOfRun({ hearing: { ...h, events: [event] } })
+    expect(found.map((f) => [f.id, f.standing])).toEqual([['runs.headline', 'unknown']])
   }
   // one stretch that lasts is an engine's
   shouts.rpm.fill(9000, 200, 280)

@@ -1,88 +1,91 @@
-/** A hearing in sentences. */
-
+/** What a hearing comes to: the facts of each engine heard, and the answer in one sentence. */
+import { inPercent, inSeconds, withEnds } from '../../base/answers/amounts.ts'
+import { clockText } from '../../base/answers/clockText.ts'
+import { joined, type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Hearing, Track } from './hearingTypes.ts'
+import { atRpm, percentile } from './saySpeed.ts'
 import type { RunEvent } from './shaftEvents.ts'
+import type { CraftExpects } from './soundFromCraft.ts'
+import { type SoundLimits, soundLimits } from './soundLimits.ts'
 
-/** The value below which part `q` (0 to 1) of what was heard lies; 0 where nothing was. */
-export function percentile(values: Float32Array, q: number): number {
-  const v = values.filter((x) => x > 0).sort()
-  return v[Math.min(v.length - 1, Math.floor(q * v.length))] ?? 0
+/** What was heard of one engine. */
+export interface HeardEngine {
+  label: 'A' | 'B'
+  /** rev/min: the median of what was heard, and where nine tenths of the time lie */
+  usual: number
+  low: number
+  high: number
+  /** part of the recording in which it was heard, and the mean confidence there, both 0 to 1 */
+  part: number
+  confidence: number
+  /** s of the longest unbroken stretch */
+  longest: number
 }
-
-/** "1:07.3" of seconds. */
-export function clockText(seconds: number): string {
-  const tenths = Math.round(Math.max(0, seconds) * 10)
-  const minutes = Math.floor(tenths / 600)
-  return `${minutes}:${((tenths % 600) / 10).toFixed(1).padStart(4, '0')}`
-}
-
-/** "6340 rpm", to ten. */
-export const rpmText = (rpm: number) => `${Math.round(rpm / 10) * 10} rpm`
 
 /** The usual speed of a track over what was heard of it, rev/min; 0 when nothing was. */
 export const usualSpeed = (t: Track) => percentile(t.rpm, 0.5)
 
-/** The tracks on which an engine was heard at all. */
-export const heardTracksOf = (h: Hearing): Track[] =>
-  h.verdict.code === 'no engine' ? [] : h.tracks.filter((t) => usualSpeed(t) > 0)
-
-/** Part of the recording in which an engine was heard, and the mean confidence there, both 0 to 1. */
-export function heardPart(t: Track): { part: number; confidence: number } {
+function heardEngine(t: Track, step: number): HeardEngine {
   let n = 0
   let sum = 0
-  for (let i = 0; i < t.rpm.length; i++)
-    if (t.rpm[i]! > 0) {
-      n++
-      sum += t.confidence[i]!
-    }
-  return { part: n / Math.max(1, t.rpm.length), confidence: n > 0 ? sum / n : 0 }
+  let longest = 0
+  for (let i = 0, run = 0; i < t.rpm.length; i++) {
+    run = t.rpm[i]! > 0 ? run + 1 : 0
+    longest = Math.max(longest, run)
+    if (run === 0) continue
+    n++
+    sum += t.confidence[i]!
+  }
+  return {
+    label: t.label,
+    usual: usualSpeed(t),
+    low: percentile(t.rpm, 0.05),
+    high: percentile(t.rpm, 0.95),
+    part: n / Math.max(1, t.rpm.length),
+    confidence: n > 0 ? sum / n : 0,
+    longest: longest * step,
+  }
 }
 
-/** s below which an unbroken stretch of line is no proof of an engine: a shout, a chord or a horn lasts as long */
-const SNATCH = 1.5
-/** s of recording from which only snatches are remarkable */
-const LONG_ENOUGH = 4
+/** The engines heard; none where the hearing says that none was. */
+export const enginesHeard = (h: Hearing): HeardEngine[] =>
+  h.verdict.code === 'no engine' ? [] : h.tracks.map((t) => heardEngine(t, h.step)).filter((e) => e.usual > 0)
+
+/** "Engine A", or "The engine" where there is only one. */
+export const nameOf = (h: Hearing, label: 'A' | 'B') =>
+  h.tracks.length > 1 ? `Engine ${label}` : 'The engine'
 
 /**
- * s of the longest unbroken stretch heard of any engine, where nothing longer than a snatch was heard in a recording that had
- * room for it; undefined otherwise. A line that never lasts is no proof of an engine.
+ * What stands instead of a verdict where the recording is too short for one, or only snatches were heard in one that had room for
+ * more; undefined otherwise. A line that never lasts is no proof of an engine.
  */
-function snatches(h: Hearing): number | undefined {
-  if (h.duration < LONG_ENOUGH) return undefined
-  let longest = 0
-  for (const t of h.tracks)
-    for (let i = 0, run = 0; i < t.rpm.length; i++) {
-      run = t.rpm[i]! > 0 ? run + 1 : 0
-      longest = Math.max(longest, run * h.step)
-    }
-  return longest > 0 && longest < SNATCH ? longest : undefined
-}
-
-/** What stands instead of a verdict where the recording is too short for one, or only snatches were heard; undefined otherwise. */
-export function doubtOf(h: Hearing): string | undefined {
-  const heard = heardTracksOf(h)
+export function doubtOf(
+  h: Hearing,
+  heard: readonly HeardEngine[] = enginesHeard(h),
+  limits: SoundLimits = soundLimits,
+): Sentence | undefined {
   if (heard.length === 0) return undefined
-  const about = `about ${heard.map((t) => rpmText(usualSpeed(t))).join(' and ')}`
-  if (h.flags.some((f) => f.code === 'short'))
-    return `Too short to tell an engine from another sound; if this is one, it turns at ${about}.`
-  const most = snatches(h)
-  return most === undefined
-    ? undefined
-    : `Whether an engine ran cannot be told: something like one, at ${about}, was heard only in snatches of at most ${most.toFixed(1)} s. A voice, music or a horn does that too.`
+  const about = say`about ${joined(
+    heard.map((e) => [atRpm(e.usual)]),
+    ' and ',
+  )}`
+  if (h.duration < limits.shortest.value)
+    return say`Too short to tell an engine from another sound; if this is one, it turns at ${about}.`
+  const longest = Math.max(...heard.map((e) => e.longest))
+  if (h.duration < limits.roomForMore.value || longest >= limits.snatch.value) return undefined
+  return say`Whether an engine ran cannot be told: something like one, at ${about}, was heard only in snatches of at most ${inSeconds(longest)}. A voice, music or a horn does that too.`
 }
-
-const noEngine = { text: 'No engine was heard.' }
 
 export interface RunAnswer {
-  says: string
+  says: Sentence
   /** spread of the speeds, and how sure it is */
-  confidence: string
+  confidence: Sentence
+  /** neither the count nor the speed can be stood by */
+  open: boolean
 }
 
 /** What is known of the engines beside the sound. */
-export interface KnownEngines {
-  coupling: 'none' | 'single' | 'one shaft' | 'one-way' | 'apart'
-}
+export type KnownEngines = Pick<CraftExpects, 'coupling'>
 
 /** Who ran, for a sentence about one set of lines. */
 function whoRan(known: KnownEngines | undefined): [who: string, remark: string] {
@@ -106,57 +109,86 @@ function whoRan(known: KnownEngines | undefined): [who: string, remark: string] 
   }
 }
 
+function nothingHeard(h: Hearing): RunAnswer {
+  const why = h.flags.find((f) => f.code === 'silent' || f.code === 'short')
+  return {
+    says: `${why ? `${why.text} ` : ''}No engine was heard.`,
+    confidence:
+      'Nothing in the recording has the even comb of lines that an engine makes; a far or a quiet engine can be missed.',
+    open: true,
+  }
+}
+
 /** What the engines did, in one sentence, with the range of speeds and how sure that is; `known` from the craft file. */
-export function runAnswer(h: Hearing, known?: KnownEngines): RunAnswer {
-  const heard = heardTracksOf(h)
-  if (heard.length === 0)
-    return {
-      says: [...h.flags.filter((f) => f.code === 'silent' || f.code === 'short').slice(0, 1), noEngine]
-        .map((f) => f.text)
-        .join(' '),
-      confidence:
-        'Nothing in the recording has the even comb of lines that an engine makes; a far or a quiet engine can be missed.',
-    }
-  const doubted = doubtOf(h)
+export function runAnswer(
+  h: Hearing,
+  known?: KnownEngines,
+  heard: readonly HeardEngine[] = enginesHeard(h),
+  limits: SoundLimits = soundLimits,
+): RunAnswer {
+  const first = heard[0]
+  if (!first) return nothingHeard(h)
+  const doubted = doubtOf(h, heard, limits)
   if (doubted)
     return {
       says: doubted,
       confidence:
         'Play it: the ear knows a voice at once. A recording of ten seconds or more of steady running says most.',
+      open: true,
     }
-  const speeds = heard.map((t) =>
-    heard.length > 1 ? `${t.label} mostly at ${rpmText(usualSpeed(t))}` : rpmText(usualSpeed(t)),
-  )
-  const octave = h.verdict.code === 'cannot tell' ? otherOctave(h, heard[0]!) : ''
-  const [who, remark] = whoRan(known)
-  const ran =
-    heard.length > 1
-      ? known?.coupling === 'one shaft'
-        ? `Two speeds were heard though both engines are on one shaft, ${speeds.join(' and ')}`
-        : `Two engines ran independently, ${speeds.join(' and ')}`
-      : h.verdict.code === 'cannot tell'
-        ? `The sound cannot tell whether the engine ran at ${speeds[0]}${octave}`
-        : `${who}, mostly at ${speeds[0]}`
-  const told = tellEvents(h.events, heard.length > 1)
-  const sure = heard.reduce((sum, t) => sum + heardPart(t).confidence, 0) / heard.length
-  const spread = heard.map((t) => {
-    const [low, high] = [percentile(t.rpm, 0.05), percentile(t.rpm, 0.95)].map((v) => Math.round(v / 10) * 10)
-    return `${heard.length > 1 ? `${t.label} ` : ''}${low} to ${high} rpm`
-  })
+  const open = h.verdict.code === 'cannot tell'
+  const told = tellEvents(h.events, heard.length > 1, limits)
   return {
-    says: `${ran}${told}.`,
-    confidence: `Nine tenths of the time from ${spread.join(', ')}. ${h.verdict.code === 'one' ? remark : ''}Heard ${sure > 0.8 ? 'clearly' : sure > 0.5 ? 'fairly clearly' : 'faintly'} (confidence ${Math.min(99, Math.round(100 * sure))} %).`,
+    says: say`${whatRan(h, known, heard, first)}${told}.`,
+    confidence: howSure(h.verdict.code === 'one' ? whoRan(known)[1] : '', heard, limits),
+    open,
   }
 }
 
-function otherOctave(h: Hearing, t: Track): string {
-  const o = h.octaves[0]
-  return o ? ` or ${rpmText(usualSpeed(t) * o.factor)}` : ', or was two engines an octave apart'
+function whatRan(
+  h: Hearing,
+  known: KnownEngines | undefined,
+  heard: readonly HeardEngine[],
+  first: HeardEngine,
+): Sentence {
+  if (heard.length > 1) {
+    const speeds = joined(
+      heard.map((e) => say`${e.label} mostly at ${atRpm(e.usual)}`),
+      ' and ',
+    )
+    return known?.coupling === 'one shaft'
+      ? say`Two speeds were heard though both engines are on one shaft, ${speeds}`
+      : say`Two engines ran independently, ${speeds}`
+  }
+  if (h.verdict.code !== 'cannot tell') return say`${whoRan(known)[0]}, mostly at ${atRpm(first.usual)}`
+  const octave = h.octaves[0]
+  const other = octave
+    ? say` or ${atRpm(first.usual * octave.factor)}`
+    : ', or was two engines an octave apart'
+  return say`The sound cannot tell whether the engine ran at ${atRpm(first.usual)}${other}`
 }
+
+function howSure(remark: string, heard: readonly HeardEngine[], limits: SoundLimits): Sentence {
+  const sure = heard.reduce((sum, e) => sum + e.confidence, 0) / heard.length
+  const word =
+    sure > limits.heardClearly.value
+      ? 'clearly'
+      : sure > limits.heardFairly.value
+        ? 'fairly clearly'
+        : 'faintly'
+  const spread = heard.map(
+    (e) => say`${heard.length > 1 ? `${e.label} ` : ''}${atRpm(e.low)} to ${atRpm(e.high)}`,
+  )
+  return say`Nine tenths of the time from ${joined(spread)}. ${remark}Heard ${word} (confidence ${inPercent(Math.min(0.99, sure))}).`
+}
+
+/** An amount with the speeds between which nine tenths of the time lie. */
+export const usualRange = (e: HeardEngine) => withEnds(atRpm(e.usual), { low: e.low / 60, high: e.high / 60 })
 
 const verbs: Partial<Record<RunEvent['kind'], [string, string]>> = {
   flare: ['raced once', 'raced'],
   bog: ['bogged once', 'bogged'],
+  fall: ['lost speed once', 'lost speed'],
   'cut-out': ['cut out once', 'cut out'],
   'water hit': ['was hit by spray once', 'was hit by spray'],
   ventilation: ['drew air once', 'drew air'],
@@ -165,10 +197,10 @@ const verbs: Partial<Record<RunEvent['kind'], [string, string]>> = {
 }
 
 /** The two most telling things that happened, as a tail of the sentence. */
-function tellEvents(events: readonly RunEvent[], two: boolean): string {
+function tellEvents(events: readonly RunEvent[], two: boolean, limits: SoundLimits): string {
   const parts: string[] = []
   for (const kind of Object.keys(verbs) as (keyof typeof verbs)[]) {
-    const all = events.filter((e) => e.kind === kind && e.confidence > 0.25)
+    const all = events.filter((e) => e.kind === kind && e.confidence > limits.told.value)
     const first = all[0]
     if (!first) continue
     const [once, more] = verbs[kind]!
@@ -183,3 +215,6 @@ function tellEvents(events: readonly RunEvent[], two: boolean): string {
   if (dead) parts.unshift(`one died at ${clockText(dead.time)}`)
   return parts.length > 0 ? `; ${two ? '' : 'it '}${parts.slice(0, 2).join(' and ')}` : ''
 }
+
+/** An event that may not have been. */
+export const isUnsure = (e: RunEvent, limits: SoundLimits = soundLimits) => e.confidence < limits.unsure.value

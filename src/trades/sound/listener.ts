@@ -1,4 +1,6 @@
 /** Takes a recording stretch by stretch and keeps only what the tracks need. */
+import { inSeconds } from '../../base/answers/amounts.ts'
+import { printed, say } from '../../base/answers/sentence.ts'
 import type { Flag } from '../../base/answers/solved.ts'
 import { conclude } from './conclude.ts'
 import { type DecideOptions, decide, usualDecision } from './decide.ts'
@@ -6,9 +8,11 @@ import { appendFrames, CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './f
 import type { Hearing } from './hearingTypes.ts'
 import { type Lock, pathOne } from './pathOne.ts'
 import { pathTwo } from './pathTwo.ts'
+import { rpmPerHertz } from './relations.ts'
 import { ANALYSIS_RATE, makeResampler } from './resample.ts'
 import { BLOCK, type Half, makeScorer, reach, type ScoredHalf } from './scorer.ts'
 import { HIGHEST, HOP, LOWEST, STEP, usualCosts } from './settings.ts'
+import { soundLimits } from './soundLimits.ts'
 
 /** A point of a track laid down by hand. */
 export interface LockedPoint {
@@ -73,12 +77,6 @@ export interface Listener {
 
 /** frames of a half from which it is worth it, a quarter of a minute */
 const WORTH_HALVING = 600
-
-/** rev/min of one firing a second: 60 for a two-stroke single, 120 for a four-stroke single. */
-export function rpmPerHertz(cylinders = 1, strokes: 2 | 4 = 2): number {
-  if (!(cylinders >= 1)) throw new RangeError(`cylinders: ${cylinders}; 1 or more`)
-  return (60 * (strokes / 2)) / cylinders
-}
 
 /** Adds a candidate at each locked rate, so that the path has something to stand on. */
 function spreadLocks(
@@ -154,7 +152,7 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
   const high = Math.min(HIGHEST, (options.range?.high ?? Number.POSITIVE_INFINITY) / perHertz)
   if (!(high > 1.3 * low))
     throw new RangeError(
-      `range: ${options.range?.low} to ${options.range?.high} rpm; the upper end must be at least 1.3 times the lower, within ${(LOWEST * perHertz).toFixed(0)} to ${(HIGHEST * perHertz).toFixed(0)} rpm`,
+      `range: ${options.range?.low} to ${options.range?.high} rpm; the upper end must be at least 1.3 times the lower, within ${LOWEST * perHertz} to ${HIGHEST * perHertz} rpm`,
     )
   const wantPairs = options.engines !== 1
   const resampler = makeResampler(rate, ANALYSIS_RATE)
@@ -211,10 +209,12 @@ export function makeListener(rate: number, options: HearOptions = {}): Listener 
     const s = settings(change)
     const sound = signal.subarray(0, length)
     const flags: Flag[] = []
-    if (length / ANALYSIS_RATE < 1)
+    if (length / ANALYSIS_RATE < soundLimits.shortest.value)
       flags.push({
         code: 'short',
-        text: `The recording is only ${(length / ANALYSIS_RATE).toFixed(2)} s long: at least a second is needed to tell an engine from a noise.`,
+        text: printed(
+          say`The recording is only ${inSeconds(length / ANALYSIS_RATE, 0.01)} long: at least ${inSeconds(soundLimits.shortest.value)} is needed to tell an engine from a noise.`,
+        ),
         path: 'recording',
       })
     if (length > 0 && sound.every((v) => Math.abs(v) < 1e-6))

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { seededRandom } from '../../base/numerics/random.ts'
 import { atSource, dopplerFactor, passSpeed, readPass } from './doppler.ts'
 import { hear } from './hearSamples.ts'
-import { checkObserved } from './observations.ts'
+import { checkObserved, observations } from './observations.ts'
 import { findBladePass, halfOrderIndex, onAngle, orderSpectrum, readCycles, turnsAlong } from './orders.ts'
 import { parseReadings, readingsFault, readPull, timedSpeed } from './pull.ts'
 import { ANALYSIS_RATE, resampled } from './resample.ts'
@@ -136,6 +136,11 @@ test.each(['47 lb', '21.4, about 22', '21,4,22,0', '0', '2140', '-3'])(
     expect(readingsFault(text)).toMatch(/^“.+” is no reading in kg/)
   },
 )
+
+test('each question about a run says what its answer parts from what', () => {
+  for (const o of observations) expect(o.tells, o.id).toMatch(/ from /)
+  expect(new Set(observations.map((o) => o.tells)).size).toBe(observations.length)
+})
 
 test('observations off the list are named', () => {
   expect(checkObserved([{ id: 'choke', state: 'helped' }])).toEqual([])

@@ -1,8 +1,6 @@
-/**
- * Readings of a luggage scale in a tied-up pull. Uncertainties are authored judgement: scale 1–2 %, reading
- * 0.2 kg, surging 5 %; after the practice of bollard pull trials of keeping a sustained mean, not the peak.
- */
+/** Readings of a luggage scale in a tied-up pull; how far they may be off stands in soundLimits.ts. */
 import type { Range } from '../../base/answers/solved.ts'
+import { type SoundLimits, soundLimits } from './soundLimits.ts'
 
 const GRAVITY = 9.80665
 
@@ -16,16 +14,21 @@ export interface Pull {
  * Pull from readings in kg taken one after the other at full throttle; `angle` rad of the rope above level
  * (below pi/4). The median counts. Undefined without a reading above zero.
  */
-export function readPull(readings: readonly number[], angle = 0): Pull | undefined {
+export function readPull(
+  readings: readonly number[],
+  angle = 0,
+  limits: SoundLimits = soundLimits,
+): Pull | undefined {
   if (!(angle >= 0 && angle < Math.PI / 4))
     throw new RangeError(`angle: ${angle} rad; 0 to ${Math.PI / 4} rad`)
   const good = readings.filter((r) => Number.isFinite(r) && r > 0).sort((a, b) => a - b)
   if (good.length === 0) return undefined
   const half = good.length / 2
   const middle = good.length % 2 === 1 ? good[Math.floor(half)]! : (good[half - 1]! + good[half]!) / 2
-  const sigma = good.length >= 3 ? 0.04 : 0.06
+  const enough = good.length >= limits.pullEnough.value
+  const sigma = enough ? limits.pullSpread.value : limits.pullSpreadFew.value
   const value = middle * GRAVITY * Math.cos(angle)
-  const error = 1.96 * Math.hypot(sigma * value, 0.2 * GRAVITY)
+  const error = 1.96 * Math.hypot(sigma * value, limits.pullReading.value * GRAVITY)
   return { force: { value, low: Math.max(0, value - error), high: value + error }, readings: good.length }
 }
 

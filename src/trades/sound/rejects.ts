@@ -1,4 +1,6 @@
 /** Pitched sounds that are no engine: hollow combs, tunes, voices. Rules are authored judgement. */
+import { inSeconds } from '../../base/answers/amounts.ts'
+import { printed, say as sentence } from '../../base/answers/sentence.ts'
 import type { Flag } from '../../base/answers/solved.ts'
 import { meanProfile } from './octave.ts'
 import type { Lock } from './pathOne.ts'
@@ -106,7 +108,7 @@ export function dropFalse(t: FrameTrack, profile: ToothProfile, locks: readonly 
     if (n > 0)
       flags.push({
         code,
-        text: `${n.toFixed(1)} s of ${what} left out: not taken for an engine.`,
+        text: printed(sentence`${inSeconds(n)} of ${what} left out: not taken for an engine.`),
         path: 'recording',
       })
   }

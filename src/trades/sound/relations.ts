@@ -39,3 +39,9 @@ export const runDownHalf = (inertia: number, k: number, omega: number) => inerti
 
 /** Rate at which speed rises, rad/s², under a net torque. */
 export const freeRise = (torque: number, inertia: number) => torque / inertia
+
+/** rev/min of one firing a second: 60 for a two-stroke single, 120 for a four-stroke single. */
+export function rpmPerHertz(cylinders = 1, strokes: 2 | 4 = 2): number {
+  if (!(cylinders >= 1)) throw new RangeError(`cylinders: ${cylinders}; 1 or more`)
+  return (60 * (strokes / 2)) / cylinders
+}

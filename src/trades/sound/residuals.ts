@@ -1,6 +1,7 @@
 /** The heard speed beside the one the model predicts. */
 import { atSource } from './doppler.ts'
 import type { Hearing, Track } from './hearingTypes.ts'
+import { type SoundLimits, soundLimits } from './soundLimits.ts'
 
 /** Predicted engine speed, rev/min, over time or at one speed; low and high are its likely range. */
 export interface Prediction {
@@ -27,13 +28,6 @@ export interface Residual {
   standing: 'within' | 'low' | 'high'
 }
 
-/** error of the heard speed itself, part */
-const HEARING_ERROR = 0.004
-const STEADY = 0.03
-const SHORTEST = 2
-/** s beyond the prediction's ends that its end still holds for */
-const EDGE = 2
-
 function between(time: readonly number[], v: readonly number[], t: number): number {
   if (time.length < 2) return v[0] ?? Number.NaN
   if (t <= time[0]!) return v[0]!
@@ -55,26 +49,27 @@ interface Steady {
   to: number
 }
 
-/** Stretches of at least 2 s in which the speed keeps within ±3 % and is believed. */
-export function steadyRuns(track: Track, step: number): Steady[] {
+/** Stretches in which the speed keeps within a band and is believed. */
+function steadyRuns(track: Track, step: number, limits: SoundLimits): Steady[] {
   const out: Steady[] = []
+  const believed = limits.believed.value
   const n = track.rpm.length
   for (let i = 0; i < n; ) {
-    if (track.rpm[i]! <= 0 || track.confidence[i]! < 0.5) {
+    if (track.rpm[i]! <= 0 || track.confidence[i]! < believed) {
       i++
       continue
     }
     let low = track.rpm[i]!
     let high = low
     let k = i
-    for (; k < n && track.rpm[k]! > 0 && track.confidence[k]! >= 0.5; k++) {
+    for (; k < n && track.rpm[k]! > 0 && track.confidence[k]! >= believed; k++) {
       const lo = Math.min(low, track.rpm[k]!)
       const hi = Math.max(high, track.rpm[k]!)
-      if (hi > lo * (1 + 2 * STEADY)) break
+      if (hi > lo * (1 + 2 * limits.steadyBand.value)) break
       low = lo
       high = hi
     }
-    if ((k - i) * step >= SHORTEST) out.push({ from: i, to: k })
+    if ((k - i) * step >= limits.steadyLeast.value) out.push({ from: i, to: k })
     i = k + 1
   }
   return out
@@ -85,15 +80,19 @@ export function residuals(
   hearing: Hearing,
   prediction: Prediction,
   closing: (time: number) => number = () => 0,
+  limits: SoundLimits = soundLimits,
 ): Residual[] {
-  if (prediction.rpm.length === 0) return []
+  const edge = limits.edge.value
+  const error = limits.hearingError.value
+  // an engine predicted to stand still is compared with nothing
+  if (prediction.rpm.length === 0 || !prediction.rpm.every((rpm) => rpm > 0)) return []
   // beside a track that ended earlier or began later there is nothing to compare with
   const covered = (time: number) =>
     prediction.time.length < 2 ||
-    (time >= prediction.time[0]! - EDGE && time <= prediction.time[prediction.time.length - 1]! + EDGE)
+    (time >= prediction.time[0]! - edge && time <= prediction.time[prediction.time.length - 1]! + edge)
   const inside = (s: Steady) => covered(s.from * hearing.step) && covered(s.to * hearing.step)
   return hearing.tracks.flatMap((track) =>
-    steadyRuns(track, hearing.step)
+    steadyRuns(track, hearing.step, limits)
       .filter(inside)
       .map((s) => {
         const values = Array.from(track.rpm.subarray(s.from, s.to), (v, i) =>
@@ -103,8 +102,8 @@ export function residuals(
         const heard = values[Math.floor(values.length / 2)]!
         const mid = 0.5 * (s.from + s.to) * hearing.step
         const predicted = between(prediction.time, prediction.rpm, mid)
-        const low = between(prediction.time, prediction.low, mid) / predicted - 1 - HEARING_ERROR
-        const high = between(prediction.time, prediction.high, mid) / predicted - 1 + HEARING_ERROR
+        const low = between(prediction.time, prediction.low, mid) / predicted - 1 - error
+        const high = between(prediction.time, prediction.high, mid) / predicted - 1 + error
         const part = heard / predicted - 1
         return {
           label: track.label,
@@ -119,4 +118,45 @@ export function residuals(
         }
       }),
   )
+}
+
+/**
+ * The hearing as the comparison may use it: the prediction is for full throttle, so what ran far below it is left out
+ * (its confidence is set to 0) and cannot be mistaken for a weak engine.
+ */
+export function atFullThrottle(h: Hearing, p: Prediction, limits: SoundLimits = soundLimits): Hearing {
+  const least = limits.fullThrottle.value * Math.min(...p.rpm)
+  return {
+    ...h,
+    tracks: h.tracks.map((t) => ({
+      ...t,
+      confidence: t.confidence.map((c, i) => (t.rpm[i]! >= least ? c : 0)),
+    })),
+  }
+}
+
+/** A hearing with what was predicted for it. */
+export interface Predicted {
+  hearing: Hearing
+  prediction?: Prediction | undefined
+  /** m/s toward the phone at a time */
+  closing?: ((time: number) => number) | undefined
+}
+
+/** Every steady stretch near full throttle beside the prediction; none where there is none. */
+export const comparedSpeeds = (
+  { hearing, prediction, closing }: Predicted,
+  limits: SoundLimits = soundLimits,
+): Residual[] =>
+  prediction ? residuals(atFullThrottle(hearing, prediction, limits), prediction, closing, limits) : []
+
+/** The longest steady stretch of a line; undefined where none was compared. */
+export const longestOf = (list: readonly Residual[], label: 'A' | 'B'): Residual | undefined =>
+  list.filter((r) => r.label === label).sort((a, b) => b.to - b.from - (a.to - a.from))[0]
+
+/** How a heard speed stands to the expected one, in two words. */
+export const readsAs: Record<Residual['standing'], string> = {
+  within: 'as predicted',
+  low: 'slower',
+  high: 'faster',
 }

@@ -1,5 +1,8 @@
+import type { Finding } from '../../base/answers/finding.ts'
 import { seededRandom } from '../../base/numerics/random.ts'
 import type { Hearing, Track } from './hearingTypes.ts'
+import type { SoundLimits } from './soundLimits.ts'
+import { type RunSetting, runInputs, soundTrade } from './soundTrade.ts'
 
 /** A pulse train's first harmonics with equal strength; `skip` leaves out the lowest ones. */
 export function pulseTrain(
@@ -66,3 +69,13 @@ export const heardTracks = (tracks: Track[], part: Partial<Hearing> = {}): Heari
   cancelled: false,
   ...part,
 })
+
+/** All that a run is told to be: its headline and its findings. */
+export function toldOfRun(
+  run: RunSetting,
+  limits: SoundLimits = soundTrade.limits as SoundLimits,
+): Finding[] {
+  const inputs = runInputs(run)
+  const solved = { inputs, answer: soundTrade.answer(inputs) }
+  return [soundTrade.headline!(solved, limits), ...soundTrade.judge(solved, limits)]
+}

@@ -1,13 +1,14 @@
 /** A run as pictures and sentences: the recording with the tracks on it, and what the engines did. */
+import { printed, say } from '../../base/answers/sentence.ts'
 import { alongAxis } from '../../drawing/axes.ts'
 import { lineChart } from '../../drawing/chart.ts'
 import { heatChart } from '../../drawing/heatMap.ts'
 import { line, polyline, rectangle, text } from '../../drawing/marks.ts'
 import { ink, inkOf, okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Mark, Plot, PlotSeries, Sheet } from '../../drawing/sheet.ts'
-import { percentile, rpmText } from './heardAnswer.ts'
 import type { Hearing, Spectrogram, Track } from './hearingTypes.ts'
 import type { Prediction } from './residuals.ts'
+import { atRpm, percentile } from './saySpeed.ts'
 
 /** Colours that show on the spectrogram's pale and dark parts alike; inside a white rim. */
 export const engineColour: Record<'A' | 'B', string> = { A: okabeIto.blue, B: okabeIto.vermillion }
@@ -259,30 +260,21 @@ function countStrip(h: Hearing, plot: Plot): Mark[] {
 }
 
 /** Heard speeds over time beside the predicted band; arrays thinned to what paper shows. */
-export function besidePicture(h: Hearing, p: Prediction, width: number): Sheet {
+export function besidePicture(h: Hearing, p: Prediction | undefined, width: number): Sheet {
   const every = Math.max(1, Math.floor(h.time.length / 900))
   const thin = (v: Float32Array) => Array.from(v).filter((_, i) => i % every === 0)
   const time = thin(h.time)
-  const flat = p.time.length < 2
-  const at = flat ? [0, h.duration] : p.time.map((t) => Math.min(h.duration, Math.max(0, t)))
-  const twice = (v: readonly number[]) => (flat ? [v[0]!, v[0]!] : v)
+  const whose = h.tracks.length > 1 ? 'both engines' : 'the engine'
+  const beside = p ? say` beside the speed predicted for full throttle, ${atRpm(p.rpm[0]!)} at the start` : ''
   return lineChart({
-    title: 'Heard and predicted speed',
-    says: `Heard speed of ${h.tracks.length > 1 ? 'both engines' : 'the engine'} over time beside the speed predicted for full throttle, ${rpmText(p.rpm[0]!)} at the start.`,
+    title: p ? 'Heard and predicted speed' : 'Heard speed',
+    says: printed(say`Heard speed of ${whose} over time${beside}.`),
     width,
     height: Math.max(62, Math.min(80, 0.45 * width)),
     x: { label: 'time', unit: 's', min: 0, max: h.duration },
     y: { label: 'engine speed', unit: 'rpm', include: [0] },
     series: [
-      {
-        name: 'predicted',
-        x: at,
-        y: twice(p.rpm),
-        low: twice(p.low),
-        high: twice(p.high),
-        colour: okabeIto.green,
-        signs: false,
-      },
+      ...(p ? [predictedSeries(p, h.duration)] : []),
       ...h.tracks.map((t) => ({
         name: h.tracks.length > 1 ? `heard ${t.label}` : 'heard',
         x: time,
@@ -292,4 +284,19 @@ export function besidePicture(h: Hearing, p: Prediction, width: number): Sheet {
       })),
     ],
   })
+}
+
+/** A prediction for one speed holds from end to end. */
+function predictedSeries(p: Prediction, duration: number) {
+  const flat = p.time.length < 2
+  const twice = (v: readonly number[]) => (flat ? [v[0]!, v[0]!] : v)
+  return {
+    name: 'predicted',
+    x: flat ? [0, duration] : p.time.map((t) => Math.min(duration, Math.max(0, t))),
+    y: twice(p.rpm),
+    low: twice(p.low),
+    high: twice(p.high),
+    colour: okabeIto.green,
+    signs: false,
+  }
 }

@@ -1,56 +1,70 @@
 /** Hearing, and what the model expected, as findings of the question 'runs'. */
-import type { Finding, Standing } from '../../base/answers/finding.ts'
+import { asChange, inCount, inNewtons, inPercent, inScaleKg, ranged } from '../../base/answers/amounts.ts'
+import { clockText } from '../../base/answers/clockText.ts'
+import type { Finding, MeasureNext, Standing } from '../../base/answers/finding.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
 import { countAgainst } from './expecting.ts'
-import { clockText, doubtOf, rpmText, usualSpeed } from './heardAnswer.ts'
+import { doubtOf, type HeardEngine, nameOf, runAnswer } from './heardAnswer.ts'
 import type { Hearing } from './hearingTypes.ts'
 import { type Pull, pullResidual } from './pull.ts'
-import { type Prediction, residuals } from './residuals.ts'
+import { comparedSpeeds, longestOf, type Predicted } from './residuals.ts'
+import { atRpm } from './saySpeed.ts'
+import type { EventKind } from './shaftEvents.ts'
 import type { CraftExpects } from './soundFromCraft.ts'
+import type { SoundLimits } from './soundLimits.ts'
 
 const source =
   'Read from the recording by a comb of harmonics and dynamic programming; accuracy in docs/hearing.md'
 
-function verdictFinding(h: Hearing, expects?: CraftExpects): Finding {
-  const speeds = h.tracks.map(usualSpeed)
-  const heard = speeds.filter((v) => v > 0)
-  const doubted = doubtOf(h)
-  const standing: Standing =
-    h.verdict.code === 'cannot tell' || h.verdict.code === 'no engine' || doubted ? 'unknown' : 'good'
-  const verdict =
-    h.verdict.code === 'one' && expects?.coupling === 'single' ? 'The engine was heard.' : h.verdict.says
-  const says =
-    doubted ?? (heard.length > 0 ? `${verdict} Mostly at ${heard.map(rpmText).join(' and ')}.` : verdict)
+/** A hearing, its octaves settled by the craft where that was possible, with what is known beside it. */
+export interface RunKnown extends Predicted {
+  expects?: CraftExpects | undefined
+  pull?: { read: Pull; predicted: Range } | undefined
+}
+
+/** The page's answer: what the engines did, how fast, how sure. */
+export function runHeadline(
+  { hearing: h, expects }: RunKnown,
+  heard: readonly HeardEngine[],
+  limits: SoundLimits,
+): Finding {
+  const { says, confidence, open } = runAnswer(h, expects, heard, limits)
+  const first = heard[0]
+  const doubted = doubtOf(h, heard, limits) !== undefined
+  const measureNext = whatNext(h, doubted)
   return {
-    id: 'runs.heard',
+    id: 'runs.headline',
     question: 'runs',
     says,
-    ...(heard[0] ? { value: heard[0] / 60, unit: 'rev/s' } : {}),
-    standing,
-    because: h.flags.map((f) => ({ says: f.text })),
-    ...(h.verdict.code === 'no engine' || doubted
-      ? {
-          measureNext: {
-            what: 'record again from 3 to 10 m, plain camera, fingers off the microphones, out of the wind',
-            with: 'phone',
-            minutes: 10,
-          },
-        }
-      : h.verdict.code === 'cannot tell'
-        ? {
-            measureNext: {
-              what: 'listen whether it burbled, or record one engine alone',
-              with: 'phone',
-              minutes: 10,
-            },
-          }
-        : {}),
+    ...(first ? { value: first.usual / 60, low: first.low / 60, high: first.high / 60, unit: 'rev/s' } : {}),
+    standing: open ? 'unknown' : 'good',
+    because: [{ says: confidence }, ...h.flags.map((f) => ({ says: f.text }))],
+    ...(measureNext ? { measureNext } : {}),
     sources: [source],
   }
 }
 
+function whatNext(h: Hearing, doubted: boolean): MeasureNext | undefined {
+  if (h.verdict.code === 'no engine' || doubted)
+    return {
+      what: 'record again from 3 to 10 m, plain camera, fingers off the microphones, out of the wind',
+      with: 'phone',
+      minutes: 10,
+    }
+  if (h.verdict.code === 'cannot tell')
+    return { what: 'listen whether it burbled, or record one engine alone', with: 'phone', minutes: 10 }
+  return undefined
+}
+
+interface Rule {
+  standing: Standing
+  measure: string
+  minutes: number
+}
+
 /** Kinds of event that need looking into, with what to do next. */
-const serious: Partial<Record<string, { standing: Standing; measure: string; minutes: number }>> = {
+const serious: Partial<Record<EventKind, Rule>> = {
   flare: {
     standing: 'watch',
     measure: 'look at the coupling, and watch the intake when it races',
@@ -64,6 +78,12 @@ const serious: Partial<Record<string, { standing: Standing; measure: string; min
   bog: {
     standing: 'watch',
     measure: 'open the throttle slowly and fast in turn, and note the difference',
+    minutes: 10,
+  },
+  fall: {
+    standing: 'watch',
+    measure:
+      'unless a hand eased the throttle: run on at full throttle with the tank cap loosened, and note whether the speed falls again',
     minutes: 10,
   },
   misfire: { standing: 'watch', measure: 'look at the plug and try a new one', minutes: 10 },
@@ -85,22 +105,25 @@ const serious: Partial<Record<string, { standing: Standing; measure: string; min
   },
 }
 
-function eventFindings(h: Hearing): Finding[] {
+/** What comes before an event's own words where they need it. */
+const leads: Partial<Record<EventKind, string>> = { fall: 'its speed falls ' }
+
+function eventFindings(h: Hearing, limits: SoundLimits): Finding[] {
   const out: Finding[] = []
-  for (const [kind, rule] of Object.entries(serious)) {
-    const all = h.events.filter((e) => e.kind === kind && e.confidence > 0.25)
+  for (const [kind, rule] of Object.entries(serious) as [EventKind, Rule][]) {
+    const all = h.events.filter((e) => e.kind === kind && e.confidence > limits.told.value)
     const first = all[0]
-    if (!first || !rule) continue
-    const who =
-      first.engine === 'both' ? 'Both engines' : h.tracks.length > 1 ? `Engine ${first.engine}` : 'The engine'
+    if (!first) continue
+    const who = first.engine === 'both' ? 'Both engines' : nameOf(h, first.engine)
+    const again = all.length > 1 ? ` (${all.length} times in all)` : ''
     out.push({
       id: `runs.${kind.replace(' ', '-')}`,
       question: 'runs',
-      says: `${who} at ${clockText(first.time)}: ${first.says}${all.length > 1 ? ` (${all.length} times in all)` : ''}.`,
+      says: say`${who} at ${clockText(first.time)}: ${leads[kind] ?? ''}${first.says}${again}.`,
       standing: rule.standing,
       // one alone is told already
       because:
-        all.length > 1 ? all.slice(0, 6).map((e) => ({ says: `${clockText(e.time)}: ${e.says}` })) : [],
+        all.length > 1 ? all.slice(0, 6).map((e) => ({ says: say`${clockText(e.time)}: ${e.says}` })) : [],
       measureNext: { what: rule.measure, with: 'eyes and hands', minutes: rule.minutes },
       sources: [source],
     })
@@ -133,17 +156,29 @@ function countFinding(h: Hearing, expects: CraftExpects): Finding[] {
   ]
 }
 
-/** The scale's reading beside the predicted pull. */
-export function pullFinding(pull: Pull, predicted: Range): Finding | undefined {
+/** How far off, and how far would be no surprise; `step` is the least part worth showing. */
+const offBy = (r: { part: number; low: number; high: number }, step: number): Sentence => {
+  const [part, low, high] = [r.part, r.low, r.high].map((v) => asChange(inPercent(v, step)))
+  return say`${part!}; ${low!} to ${high!} would be no surprise`
+}
+
+const pullMeans = {
+  within: 'read and expected agree',
+  low: 'with the speed as predicted the jet gives less than the model has it; with the speed low too, the engine is weaker',
+  high: 'the jet gives more than the model has it, or the scale reads high: hang known jugs of water on it',
+}
+
+/** The scale's reading beside the predicted pull; undefined where the prediction has no range. */
+export function pullFinding(pull: Pull, predicted: Range, limits: SoundLimits): Finding | undefined {
   const r = pullResidual(pull.force, predicted)
   if (!r) return undefined
-  const newton = (v: number) => `${Math.round(v)} N`
-  const percent = (v: number) => `${v >= 0 ? '+' : '−'}${Math.abs(100 * v).toFixed(0)} %`
   const { value, low, high } = pull.force
+  // as the scale shows it; newtons stand in the reason
+  const shown = (force: number) => inScaleKg(force, 0.1)
   return {
     id: 'runs.pull',
     question: 'runs',
-    says: `The scale read ${newton(value)} where ${newton(predicted.value)} was expected tied up (${percent(r.part)}; ${percent(r.low)} to ${percent(r.high)} would be no surprise).`,
+    says: say`The scale read ${shown(value)} where ${shown(predicted.value)} was expected tied up (${offBy(r, 1)}).`,
     value,
     low,
     high,
@@ -151,19 +186,11 @@ export function pullFinding(pull: Pull, predicted: Range): Finding | undefined {
     standing: r.standing === 'within' ? 'good' : 'watch',
     because: [
       {
-        says: `middle of ${pull.readings} ${pull.readings === 1 ? 'reading' : 'readings'}, itself good to ${newton(low)} … ${newton(high)}`,
+        says: say`middle of ${inCount(pull.readings)} ${pull.readings === 1 ? 'reading' : 'readings'}: ${ranged(inNewtons, pull.force)}`,
       },
-      {
-        says:
-          r.standing === 'low'
-            ? 'with the speed as predicted the jet gives less than the model has it; with the speed low too, the engine is weaker'
-            : r.standing === 'high'
-              ? 'the jet gives more than the model has it, or the scale reads high: hang known jugs of water on it'
-              : 'read and expected agree',
-        link: 'finding:push.pull',
-      },
+      { says: pullMeans[r.standing] },
     ],
-    ...(pull.readings < 3
+    ...(pull.readings < limits.pullEnough.value
       ? {
           measureNext: {
             what: 'read the pull twice more at full throttle, ten steady seconds each',
@@ -171,59 +198,71 @@ export function pullFinding(pull: Pull, predicted: Range): Finding | undefined {
             minutes: 10,
           },
         }
-      : {}),
-    sources: ['Uncertainty of scale, reading and surging: authored judgement, see sound/pull.ts'],
+      : r.standing === 'within'
+        ? {}
+        : {
+            measureNext: {
+              what: 'hang ten litres of water on the scale: it should read 10 kg and what the can weighs',
+              with: 'luggage scale, water can',
+              minutes: 5,
+            },
+          }),
+    sources: ['Uncertainty of scale, reading and surging: authored judgement, see sound/soundLimits.ts'],
   }
 }
 
-/** What is known of a run beside its sound. */
-export interface KnownOfRun {
-  prediction?: Prediction | undefined
-  /** m/s toward the phone at a time */
-  closing?: ((time: number) => number) | undefined
-  expects?: CraftExpects | undefined
-  pull?: { read: Pull; predicted: Range } | undefined
+const speedMeans = {
+  within: 'heard and expected agree',
+  low: 'the engine is weaker, or the load heavier, than the model has it',
+  high: 'the load is lighter, or slips, or the engine is stronger than the model has it',
 }
 
-/** Findings of a run; with what is known beside its sound, also how the two compare. */
-export function runFindings(h: Hearing, { prediction, closing, expects, pull }: KnownOfRun = {}): Finding[] {
-  const out = [verdictFinding(h, expects)]
+/** The longest steady stretch of each engine beside the speed predicted for it. */
+function speedFindings(run: RunKnown, limits: SoundLimits): Finding[] {
+  const all = comparedSpeeds(run, limits)
+  return (['A', 'B'] as const).flatMap((label): Finding[] => {
+    const longest = longestOf(all, label)
+    if (!longest) return []
+    const { heard, predicted, standing } = longest
+    return [
+      {
+        id: `runs.residual-${label}`,
+        question: 'runs',
+        says: say`${nameOf(run.hearing, label)} ran at ${atRpm(heard)} where ${atRpm(predicted)} was expected (${offBy(longest, 0.1)}).`,
+        value: heard / 60,
+        low: (predicted * (1 + longest.low)) / 60,
+        high: (predicted * (1 + longest.high)) / 60,
+        unit: 'rev/s',
+        standing: standing === 'within' ? 'good' : 'watch',
+        because: [
+          { says: `steady from ${clockText(longest.from)} to ${clockText(longest.to)}` },
+          { says: speedMeans[standing] },
+        ],
+        ...(standing === 'within'
+          ? {}
+          : {
+              measureNext: {
+                what: 'read the pull tied up at full throttle: pull and speed both low is the engine, pull alone the jet',
+                with: 'luggage scale',
+                minutes: 15,
+              },
+            }),
+        sources: [source],
+      },
+    ]
+  })
+}
+
+/** Findings of a run beside its headline; with what is known beside its sound, also how the two compare. */
+export function runFindings(run: RunKnown, heard: readonly HeardEngine[], limits: SoundLimits): Finding[] {
+  const { hearing: h, expects, pull } = run
   // what is perhaps no engine has no events, and is counted against nothing
-  const doubted = doubtOf(h) !== undefined
-  if (!doubted) out.push(...eventFindings(h))
-  if (expects && !doubted) out.push(...countFinding(h, expects))
-  const read = pull && pullFinding(pull.read, pull.predicted)
-  if (read) out.push(read)
-  if (!prediction || doubted || h.verdict.code === 'no engine') return out
-  for (const label of ['A', 'B'] as const) {
-    const mine = residuals(h, prediction, closing).filter((r) => r.label === label)
-    const longest = mine.sort((a, b) => b.to - b.from - (a.to - a.from))[0]
-    if (!longest) continue
-    const { heard, predicted, part, low, high, standing } = longest
-    const percent = (v: number) => `${v >= 0 ? '+' : '−'}${Math.abs(100 * v).toFixed(1)} %`
-    out.push({
-      id: `runs.residual-${label}`,
-      question: 'runs',
-      says: `${h.tracks.length > 1 ? `Engine ${label}` : 'The engine'} ran at ${rpmText(heard)} where ${rpmText(predicted)} was expected (${percent(part)}; ${percent(low)} to ${percent(high)} would be no surprise).`,
-      value: heard / 60,
-      low: (predicted * (1 + low)) / 60,
-      high: (predicted * (1 + high)) / 60,
-      unit: 'rev/s',
-      standing: standing === 'within' ? 'good' : 'watch',
-      because: [
-        { says: `steady from ${clockText(longest.from)} to ${clockText(longest.to)}` },
-        {
-          says:
-            standing === 'low'
-              ? 'the engine is weaker, or the load heavier, than the model has it'
-              : standing === 'high'
-                ? 'the load is lighter, or slips, or the engine is stronger than the model has it'
-                : 'heard and expected agree',
-          link: 'finding:push.pull',
-        },
-      ],
-      sources: [source],
-    })
-  }
-  return out
+  const doubted = doubtOf(h, heard, limits) !== undefined
+  const read = pull && pullFinding(pull.read, pull.predicted, limits)
+  return [
+    ...(doubted ? [] : eventFindings(h, limits)),
+    ...(expects && !doubted ? countFinding(h, expects) : []),
+    ...(read ? [read] : []),
+    ...(doubted || h.verdict.code === 'no engine' ? [] : speedFindings(run, limits)),
+  ]
 }

@@ -1,6 +1,7 @@
 /** Craft file -> what listening needs to know of the engines. */
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { HearOptions } from './listener.ts'
+import { type SoundLimits, soundLimits } from './soundLimits.ts'
 
 /**
  * How the craft's engines turn beside each other: one alone; a pair on one shaft that cannot turn apart; a pair on one shaft
@@ -19,11 +20,8 @@ export interface CraftExpects {
 
 const sounding = (craft: Craft) => craft.engines.filter((e) => e.running && e.kind !== 'electric')
 
-/** free of its load an engine passes its redline by so much at most */
-const OVER_REDLINE = 1.35
-
 /** How many engines there are to hear, how they are coupled, and how fast they can turn. */
-export function expectsOf(craft: Craft): CraftExpects {
+export function expectsOf(craft: Craft, limits: SoundLimits = soundLimits): CraftExpects {
   const engines = sounding(craft)
   const redline = Math.max(0, ...engines.map((e) => e.redline?.value ?? 0))
   const coupling: Coupling =
@@ -39,7 +37,7 @@ export function expectsOf(craft: Craft): CraftExpects {
   return {
     engines: engines.length,
     coupling,
-    ...(redline > 0 ? { most: 60 * redline * OVER_REDLINE } : {}),
+    ...(redline > 0 ? { most: 60 * redline * limits.overRedline.value } : {}),
   }
 }
 

@@ -3,6 +3,8 @@
  * Chunk layout: IBM and Microsoft, Multimedia Programming Interface and Data Specifications 1.0 (1991), and
  * EBU Tech 3306 (RF64). Broken files give what can be had, and say what is missing.
  */
+import { inSeconds } from '../../base/answers/amounts.ts'
+import { printed, say } from '../../base/answers/sentence.ts'
 import type { Flag } from '../../base/answers/solved.ts'
 
 export interface WavFormat {
@@ -264,7 +266,9 @@ export function makeWavReader(): WavReader {
         const per = (format.bits / 8) * format.channels * format.rate
         flags.push({
           code: 'truncated',
-          text: `The WAV file is cut short: ${(seen / per).toFixed(1)} s are there of ${(announced / per).toFixed(1)} s announced.`,
+          text: printed(
+            say`The WAV file is cut short: ${inSeconds(seen / per)} are there of ${inSeconds(announced / per)} announced.`,
+          ),
           path: 'recording',
         })
       }
@@ -272,7 +276,9 @@ export function makeWavReader(): WavReader {
         const per = (format.bits / 8) * format.channels * format.rate
         flags.push({
           code: 'header',
-          text: `The WAV file's header announces ${(announced / per).toFixed(1)} s of sound, but it goes on for ${(seen / per).toFixed(1)} s; all of it was read.`,
+          text: printed(
+            say`The WAV file's header announces ${inSeconds(announced / per)} of sound, but it goes on for ${inSeconds(seen / per)}; all of it was read.`,
+          ),
           path: 'recording',
         })
       }

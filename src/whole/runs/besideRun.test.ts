@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest'
+import { printed } from '../../base/answers/sentence.ts'
 import { soundSpeed } from '../../trades/sound/doppler.ts'
 import type { GpxPoint } from '../../trades/sound/gpx.ts'
 import type { Hearing } from '../../trades/sound/hearingTypes.ts'
-import { residuals } from '../../trades/sound/residuals.ts'
+import { comparedSpeeds } from '../../trades/sound/residuals.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 import { besideRun, matchTrack, type ToldOfRun } from './besideRun.ts'
 
@@ -64,7 +65,7 @@ test('a craft leaving a phone on shore is read at its own speed once the track i
   expect(match.matched).toBe(true)
   expect(Math.abs(match.lag + 12)).toBeLessThanOrEqual(1.5)
   const b = besideRun(h, t, expects, balance, match)
-  const last = residuals(b.compared!, b.prediction!, b.closing).at(-1)!
+  const last = comparedSpeeds({ ...b, hearing: b.hearing! }).at(-1)!
   expect(Math.abs(last.heard / 6200 - 1)).toBeLessThan(0.002)
   expect(last.predicted).toBeCloseTo(6200, -1)
   expect(last.standing).toBe('within')
@@ -75,7 +76,7 @@ test('with the phone on the craft nothing is corrected', () => {
   const t = told({ phone: 'on the craft' })
   const b = besideRun(h, t, expects, balance, matchTrack(h, t.gpx))
   expect(b.closing).toBeUndefined()
-  const last = residuals(b.compared!, b.prediction!).at(-1)!
+  const last = comparedSpeeds({ ...b, hearing: b.hearing! }).at(-1)!
   expect(Math.abs(last.heard / 6200 - 1)).toBeLessThan(1e-4)
 })
 
@@ -83,19 +84,21 @@ test('a lag set by hand goes before the match, and is said', () => {
   const h = leaving(speed)
   const t = told({ lag: -5.5 })
   const b = besideRun(h, t, expects, balance, matchTrack(h, t.gpx))
-  expect(b.says).toContain('set by hand to begin 5.5 s before the recording')
+  expect(printed(b.says)).toContain('set by hand to begin 5.5 s before the recording')
   expect(b.prediction!.time[0]).toBeCloseTo(-5.5, 9)
 })
 
 test('what is missing for a comparison is named', () => {
   const h = leaving(speed)
   const says = (part: Partial<ToldOfRun>, b: Balance | undefined = balance) =>
-    besideRun(h, told(part), expects, b, part.gpx?.length === 0 ? undefined : matchTrack(h, told(part).gpx))
-      .says
+    printed(
+      besideRun(h, told(part), expects, b, part.gpx?.length === 0 ? undefined : matchTrack(h, told(part).gpx))
+        .says,
+    )
   expect(says({ kind: 'not said' })).toContain('tied up or under way')
   expect(says({ gpx: [] })).toContain('Add the GPX track')
   expect(says({ throttle: 'half' })).toContain('half throttle')
-  expect(besideRun(h, told({}), expects, undefined, undefined).says).toContain('see the Push page')
+  expect(printed(besideRun(h, told({}), expects, undefined, undefined).says)).toContain('see the Push page')
 })
 
 test('tied up, the scale’s readings stand beside the predicted pull', () => {

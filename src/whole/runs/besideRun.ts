@@ -1,4 +1,6 @@
 /** A heard run laid beside what the craft should have done: which prediction, matched how, and the hearing settled by it. */
+import { inSeconds } from '../../base/answers/amounts.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
 import { withExpected } from '../../trades/sound/expecting.ts'
 import {
@@ -14,7 +16,7 @@ import { type Pull, parseReadings, readPull } from '../../trades/sound/pull.ts'
 import type { Prediction } from '../../trades/sound/residuals.ts'
 import type { CraftExpects } from '../../trades/sound/soundFromCraft.ts'
 import type { Balance } from '../push/balanceTypes.ts'
-import { atFullThrottle, tiedUpPrediction, underWayPrediction } from './heardRun.ts'
+import { tiedUpPrediction, underWayPrediction } from './heardRun.ts'
 
 /** What is told of a run beside its sound. */
 export interface ToldOfRun {
@@ -33,14 +35,14 @@ export interface ToldOfRun {
 export interface BesideRun {
   /** the hearing, its octaves settled by what the craft can do */
   hearing: Hearing | undefined
-  /** the same without what ran far below the prediction */
-  compared: Hearing | undefined
   prediction: Prediction | undefined
   /** m/s toward the phone at a moment of the recording; absent without a track, or with the phone on the craft */
   closing: ((time: number) => number) | undefined
   pull: { read: Pull; predicted: Range } | undefined
+  /** what may be heard of the craft */
+  expects: CraftExpects
   /** why there is no prediction, or what it rests on */
-  says: string
+  says: Sentence
 }
 
 /** How a GPX track was laid beside the sound. */
@@ -68,10 +70,9 @@ export function besideRun(
 ): BesideRun {
   const read = readPull(parseReadings(told.readings))
   const pull = read && balance?.ranged ? { read, predicted: balance.pull } : undefined
-  const settled = (says: string, prediction?: Prediction, closing?: BesideRun['closing']): BesideRun => {
+  const settled = (says: Sentence, prediction?: Prediction, closing?: BesideRun['closing']): BesideRun => {
     const hearing = heard && withExpected(heard, expects, prediction)
-    const compared = hearing && prediction ? atFullThrottle(hearing, prediction) : hearing
-    return { hearing, compared, prediction, closing, pull, says }
+    return { hearing, expects, prediction, closing, pull, says }
   }
   if (!heard || heard.verdict.code === 'no engine') return settled('')
   if (told.kind === 'not said')
@@ -90,12 +91,12 @@ export function besideRun(
   const closing = told.phone === 'on shore' ? closingAt(trace, closingSpeeds(told.gpx), lag) : undefined
   const how =
     told.lag !== undefined
-      ? `set by hand to begin ${lagText(lag)} the recording`
+      ? say`set by hand to begin ${lagSays(lag)} the recording`
       : match.matched
-        ? `matched to the sound: it begins ${lagText(lag)} the recording`
+        ? say`matched to the sound: it begins ${lagSays(lag)} the recording`
         : 'which could not be matched to the sound, so both are taken to begin together'
   return settled(
-    `Predicted at the speed of the GPX track, ${how}. ${
+    say`Predicted at the speed of the GPX track, ${how}. ${
       closing
         ? 'The heard speed is corrected for the craft’s coming and going (Doppler), the phone taken to stand where the track begins.'
         : 'The phone was on the craft, so its motion does not change the pitch.'
@@ -105,5 +106,5 @@ export function besideRun(
   )
 }
 
-const lagText = (lag: number) =>
-  lag === 0 ? 'with' : `${Math.abs(lag).toFixed(1)} s ${lag > 0 ? 'after' : 'before'}`
+const lagSays = (lag: number): Sentence =>
+  lag === 0 ? 'with' : say`${inSeconds(Math.abs(lag))} ${lag > 0 ? 'after' : 'before'}`

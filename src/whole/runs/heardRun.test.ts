@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import type { Hearing } from '../../trades/sound/hearingTypes.ts'
+import { atFullThrottle } from '../../trades/sound/residuals.ts'
 import type { Balance } from '../push/balanceTypes.ts'
-import { atFullThrottle, rpmAt, tiedUpPrediction, underWayPrediction } from './heardRun.ts'
+import { rpmAt, tiedUpPrediction, underWayPrediction } from './heardRun.ts'
 
 const balance = {
   ranged: true,

@@ -1,6 +1,5 @@
 /** What the craft should have run at in a recording: tied up, or at the boat speeds a GPS track tells. */
 import type { SpeedTrace } from '../../trades/sound/gpx.ts'
-import type { Hearing } from '../../trades/sound/hearingTypes.ts'
 import type { Prediction } from '../../trades/sound/residuals.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 
@@ -45,22 +44,4 @@ export function rpmAt(b: Balance, speed: number): number {
   if (known === 0) return rpm[0]!
   const part = (speed - v[known - 1]!) / (v[known]! - v[known - 1]!)
   return rpm[known - 1]! + part * (rpm[known]! - rpm[known - 1]!)
-}
-
-/** Part of the predicted speed below which a stretch is taken for a closed or half-open throttle. */
-export const FULL_THROTTLE = 0.75
-
-/**
- * The hearing as the comparison may use it: the prediction is for full throttle, so what ran far below it is left out
- * (its confidence is set to 0) and cannot be mistaken for a weak engine.
- */
-export function atFullThrottle(h: Hearing, p: Prediction): Hearing {
-  const least = FULL_THROTTLE * Math.min(...p.rpm)
-  return {
-    ...h,
-    tracks: h.tracks.map((t) => ({
-      ...t,
-      confidence: t.confidence.map((c, i) => (t.rpm[i]! >= least ? c : 0)),
-    })),
-  }
 }

@@ -15,6 +15,9 @@ export function keepLooking(store: AppStore): void {
   let timer: ReturnType<typeof setTimeout> | undefined
   let busy = false
   let again = false
+  /** the craft whose pages may have found something of their own */
+  let seenWork = store.get().work?.id
+  const ownFindings = () => pagesOwn(store.get().findings)
 
   const look = async () => {
     const { craft, triedCraft, work } = store.get()
@@ -27,7 +30,7 @@ export function keepLooking(store: AppStore): void {
       const tell = (answer: JobOutput<'look'>) => {
         if (store.get().work?.id !== work.id) return
         store.set({
-          findings: byQuestion(answer.now),
+          findings: lookedAt(answer.now, ownFindings()),
           triedFindings: answer.tried ? byQuestion(answer.tried) : {},
           looked: {
             craft,
@@ -44,7 +47,7 @@ export function keepLooking(store: AppStore): void {
       tell(await callJob('look', order, () => {}, [], early).done)
     } catch (error) {
       store.set({
-        findings: {},
+        findings: ownFindings(),
         triedFindings: {},
         notice: `The craft could not be looked at: ${(error as Error).message}`,
       })
@@ -66,6 +69,10 @@ export function keepLooking(store: AppStore): void {
     if (craft === seenCraft && triedCraft === seenTried) return
     seenCraft = craft
     seenTried = triedCraft
+    // what was found of another craft's runs is not this one's
+    const { work } = store.get()
+    if (work?.id !== seenWork) store.set({ findings: {}, triedFindings: {} })
+    seenWork = work?.id
     if (!craft) return void store.set({ findings: {}, triedFindings: {} })
     clearTimeout(timer)
     timer = setTimeout(() => {
@@ -75,7 +82,18 @@ export function keepLooking(store: AppStore): void {
   })
 }
 
-function byQuestion(findings: readonly Finding[]): Partial<Record<Question, readonly Finding[]>> {
+type ByQuestion = Partial<Record<Question, readonly Finding[]>>
+
+/** What a look at the craft cannot give, because a page found it in something else: of runs, in a recording. */
+const pagesOwn = ({ runs }: ByQuestion): ByQuestion => (runs ? { runs } : {})
+
+/** Findings of a look, with what pages found themselves left as it was. */
+export const lookedAt = (findings: readonly Finding[], own: ByQuestion): ByQuestion => ({
+  ...own,
+  ...byQuestion(findings),
+})
+
+function byQuestion(findings: readonly Finding[]): ByQuestion {
   const sorted: Partial<Record<Question, Finding[]>> = {}
   for (const finding of findings) (sorted[finding.question] ??= []).push(finding)
   return sorted

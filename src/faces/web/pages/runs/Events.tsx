@@ -1,20 +1,22 @@
 import { Button } from 'react-aria-components/Button'
-import { clockText, doubtOf, heardTracksOf } from '../../../../trades/sound/heardAnswer.ts'
+import { clockText } from '../../../../base/answers/clockText.ts'
+import { doubtOf, type HeardEngine, isUnsure } from '../../../../trades/sound/heardAnswer.ts'
 import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
+import { Says } from '../../parts/Says.tsx'
 import { player } from './player.ts'
 
 /** What happened, in order; each moment can be jumped to. */
-export function Events({ hearing }: { hearing: Hearing }) {
+export function Events({ hearing, heard: engines }: { hearing: Hearing; heard: readonly HeardEngine[] }) {
   const { events, tracks } = hearing
-  const heard = heardTracksOf(hearing).length > 0
+  const heard = engines.length > 0
   return (
     <section className="events">
       <h2>What happened</h2>
-      {events.length > 0 && doubtOf(hearing) && <p>Only if it was an engine:</p>}
+      {events.length > 0 && doubtOf(hearing, engines) && <p>Only if it was an engine:</p>}
       {events.length === 0 ? (
         <p>
           {heard
-            ? 'Nothing but steady running: no start, stop, racing, bogging or misfire was heard.'
+            ? 'Nothing but steady running: no start, stop, racing, bogging, fall of speed or misfire was heard.'
             : 'No engine was heard, so there is nothing to tell. If one ran, lock a point where you know its speed and follow the engines again, or record closer.'}
         </p>
       ) : (
@@ -32,8 +34,8 @@ export function Events({ hearing }: { hearing: Hearing }) {
                 {tracks.length > 1 && (
                   <span className="quiet"> {e.engine === 'both' ? 'both' : `engine ${e.engine}`}</span>
                 )}
-                : {e.says}
-                {e.confidence < 0.5 && <span className="quiet"> (unsure)</span>}
+                : <Says says={e.says} />
+                {isUnsure(e) && <span className="quiet"> (unsure)</span>}
               </span>
             </li>
           ))}

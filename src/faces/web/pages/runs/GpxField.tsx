@@ -1,9 +1,11 @@
 import { useId, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { inPercent, inSeconds, inSpeed, ranged } from '../../../../base/answers/amounts.ts'
+import { printed, say } from '../../../../base/answers/sentence.ts'
 import { bestSpeed, speedsOf } from '../../../../trades/sound/gpx.ts'
-import { plain } from '../../../../whole/push/shown.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { bench } from './bench.ts'
 import type { Expected } from './expected.ts'
 import type { PhonePlace, Told } from './told.ts'
@@ -12,6 +14,9 @@ interface Props {
   told: Told
   sync: Expected['sync']
 }
+
+const fastest = ({ speed, error }: { speed: number; error: number }) =>
+  say`; best five seconds ${ranged(inSpeed, { value: speed, low: speed - error, high: speed + error })}`
 
 const places: readonly PhonePlace[] = ['on shore', 'on the craft']
 
@@ -36,8 +41,7 @@ export function GpxField({ told, sync }: Props) {
             </Button>
           </p>
           <p className="quiet">
-            {plain(long, 0)} s long
-            {best && `; best five seconds ${plain(best.speed, 1)} ± ${plain(best.error, 1)} m/s`}.
+            <Says says={say`${inSeconds(long, 1)} long${best ? fastest(best) : ''}.`} />
           </p>
           <ChoiceField
             label="The phone that recorded was"
@@ -71,7 +75,9 @@ export function GpxField({ told, sync }: Props) {
                 {told.lag !== undefined
                   ? 'Set by hand.'
                   : sync.matched
-                    ? `Matched: the craft speeds up when the engine does (likeness ${plain(100 * sync.likeness, 0)} %).`
+                    ? printed(
+                        say`Matched: the craft speeds up when the engine does (likeness ${inPercent(sync.likeness)}).`,
+                      )
                     : 'No clear match: set it by hand, by the moment the craft began to move.'}
               </p>
             )}

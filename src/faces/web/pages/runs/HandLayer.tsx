@@ -1,8 +1,10 @@
 import { useEffect, useRef, useState } from 'react'
+import { inRpm } from '../../../../base/answers/amounts.ts'
+import { clockText } from '../../../../base/answers/clockText.ts'
+import { printed, say } from '../../../../base/answers/sentence.ts'
 import { alongAxis, partAlong, valueAlong } from '../../../../drawing/axes.ts'
 import type { Plot, Sheet } from '../../../../drawing/sheet.ts'
 import { dragMeans, type HandMark } from '../../../../trades/sound/byHand.ts'
-import { clockText } from '../../../../trades/sound/heardAnswer.ts'
 import type { Hearing, Track } from '../../../../trades/sound/hearingTypes.ts'
 import type { LockedPoint } from '../../../../trades/sound/listener.ts'
 import { engineColour } from '../../../../trades/sound/soundFigures.ts'
@@ -232,7 +234,7 @@ function Handle({ lock, cx, cy, most, begin, end, onChange }: HandleProps) {
       aria-valuemin={0}
       aria-valuemax={Math.round(most)}
       aria-valuenow={lock.rpm}
-      aria-valuetext={`${lock.rpm} rpm at ${clockText(lock.time)}`}
+      aria-valuetext={printed(say`${inRpm(lock.rpm / 60, 1)} at ${clockText(lock.time)}`)}
       onKeyDown={key}
     >
       <circle cx={cx} cy={cy} r={3.4} fill="transparent" />

@@ -1,6 +1,8 @@
 import { useCallback, useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { clockText, runAnswer } from '../../../../trades/sound/heardAnswer.ts'
+import { clockText } from '../../../../base/answers/clockText.ts'
+import { printed } from '../../../../base/answers/sentence.ts'
+import { runAnswer } from '../../../../trades/sound/heardAnswer.ts'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 import { forgetRun, keepRun, keptRun, listRuns, type RunLine } from '../../state/runs.ts'
@@ -27,7 +29,8 @@ export function KeptRuns({ options }: { options: Settings }) {
   const hearing = recording?.answer?.hearing
   const keep = async () => {
     if (!recording?.answer || !hearing) return
-    const says = runAnswer(hearing).says
+    // a kept line is a text; speeds are in rev/min in every system of units
+    const says = printed(runAnswer(hearing).says)
     const { id, name, seconds } = recording
     const sound = withSound && recording.audio !== undefined
     const silent: Recording = { ...recording, audio: undefined }

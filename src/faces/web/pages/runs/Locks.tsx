@@ -1,7 +1,7 @@
 import { useId, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { clockText } from '../../../../base/answers/clockText.ts'
 import type { HandMark } from '../../../../trades/sound/byHand.ts'
-import { clockText } from '../../../../trades/sound/heardAnswer.ts'
 import type { Hearing, Track } from '../../../../trades/sound/hearingTypes.ts'
 import type { LockedPoint } from '../../../../trades/sound/listener.ts'
 import { DraftInput } from '../../parts/DraftInput.tsx'

@@ -1,6 +1,7 @@
-import { useEffect, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { clockText, heardTracksOf } from '../../../../trades/sound/heardAnswer.ts'
+import { clockText } from '../../../../base/answers/clockText.ts'
+import { enginesHeard } from '../../../../trades/sound/heardAnswer.ts'
 import { bench, type Recording, type Settings } from './bench.ts'
 import { player, useQuietOnLeave, type Voice } from './player.ts'
 
@@ -14,15 +15,15 @@ export function PlayBar({ recording, options }: { recording: Recording; options:
     return player.close
   }, [recording.audio])
   const { audio } = recording
+  const hearing = recording.answer?.hearing
+  const engines = useMemo(() => (hearing ? enginesHeard(hearing) : []), [hearing])
   if (!audio)
     return (
       <p className="quiet">The sound of this run is not kept here; open the recording again to play it.</p>
     )
-  const answer = recording.answer
-  const tracks = answer?.hearing ? heardTracksOf(answer.hearing) : []
   const choose = async (next: Voice) => {
     if (next === 'all') return player.load('all', audio)
-    const track = tracks.find((t) => t.label === next)
+    const track = hearing?.tracks.find((t) => t.label === next)
     if (!track) return
     setBusy(next)
     try {
@@ -52,17 +53,17 @@ export function PlayBar({ recording, options }: { recording: Recording; options:
       <span className="clock">
         {clockText(time)} of {clockText(recording.seconds)}
       </span>
-      {tracks.length > 0 && (
+      {engines.length > 0 && (
         <fieldset className="switch">
           <legend className="hush">What to listen to</legend>
-          {(['all', ...tracks.map((t) => t.label)] as Voice[]).map((v) => (
+          {(['all', ...engines.map((e) => e.label)] as Voice[]).map((v) => (
             <Button
               key={v}
               aria-pressed={voice === v}
               isDisabled={busy !== undefined}
               onPress={() => void choose(v)}
             >
-              {v === 'all' ? 'Everything' : tracks.length > 1 ? `Engine ${v} alone` : 'Engine alone'}
+              {v === 'all' ? 'Everything' : engines.length > 1 ? `Engine ${v} alone` : 'Engine alone'}
             </Button>
           ))}
         </fieldset>

@@ -1,15 +1,16 @@
 import { useCallback, useEffect, useMemo } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { worstStanding } from '../../../../base/answers/finding.ts'
-import { runAnswer } from '../../../../trades/sound/heardAnswer.ts'
+import { printed } from '../../../../base/answers/sentence.ts'
 import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
-import { runFindings } from '../../../../trades/sound/soundFindings.ts'
 import { hearOptionsOf } from '../../../../trades/sound/soundFromCraft.ts'
+import { runInputs, soundTrade } from '../../../../trades/sound/soundTrade.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { EmptyState } from '../../parts/EmptyState.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
 import { JobProgress } from '../../parts/JobProgress.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { SourcesFoot } from '../../parts/SourcesFoot.tsx'
 import { app } from '../../state/app.ts'
 import type { Craft } from '../../state/craftFile.ts'
@@ -26,7 +27,7 @@ import { Live } from './live/Live.tsx'
 import { OpenRecording } from './OpenRecording.tsx'
 import { Numbers } from './RunsNumbers.tsx'
 import { RunView } from './RunView.tsx'
-import { cautions, how, measures } from './runsWords.ts'
+import { measures } from './runsWords.ts'
 import { ToldPanel } from './ToldPanel.tsx'
 import './runs.css'
 
@@ -45,6 +46,7 @@ export function RunsPage() {
 function WithCraft({ craft }: { craft: Craft }) {
   const { recording, told, work, fault } = useBench()
   const looked = useApp((s) => s.looked)
+  const units = useApp((s) => s.units)
   const balance = looked?.craft === craft ? looked.balance : undefined
   const craftId = useApp((s) => s.work?.id)
   const options = useMemo(() => hearOptionsOf(craft), [craft])
@@ -60,24 +62,29 @@ function WithCraft({ craft }: { craft: Craft }) {
   )
   const expected = useExpected(recording?.answer?.hearing, told, craft)
   const { hearing } = expected
-  const findings = useMemo(
-    () => (expected.compared ? runFindings(expected.compared, expected) : []),
-    [expected],
-  )
+  const run = useMemo(() => {
+    if (!hearing) return undefined
+    const inputs = runInputs({ ...expected, hearing }, craft)
+    return { inputs, answer: soundTrade.answer(inputs) }
+  }, [expected, hearing, craft])
+  const headline = useMemo(() => run && soundTrade.headline!(run, soundTrade.limits), [run])
+  const findings = useMemo(() => (run ? soundTrade.judge(run, soundTrade.limits) : []), [run])
+  const all = useMemo(() => (headline ? [headline, ...findings] : []), [headline, findings])
+  const listening = recording !== undefined && !hearing
   useEffect(() => {
-    if (hearing) app.found('runs', findings)
-  }, [hearing, findings])
+    // what stood before stands until the new one is heard
+    if (!listening) app.found('runs', all)
+  }, [listening, all])
   const flags = [...(recording?.flags ?? []), ...chosen(hearing)]
-  const answer = hearing && runAnswer(hearing, expected.expects)
 
   return (
     <>
-      {answer ? (
+      {headline ? (
         <AnswerHeader
           asks={asks}
-          says={answer.says}
-          confidence={answer.confidence}
-          standing={worstStanding(findings)}
+          says={headline.says}
+          confidence={printed(headline.because[0]?.says ?? '', units)}
+          standing={worstStanding(all)}
         />
       ) : recording ? (
         <AnswerHeader asks={asks} says={`Listening to “${recording.name}”…`} />
@@ -119,27 +126,27 @@ function WithCraft({ craft }: { craft: Craft }) {
         <div className="beside">
           <div className="pictures">
             <RunView recording={recording} hearing={hearing} options={options} />
-            {hearing && <Events hearing={hearing} />}
+            {run && <Events hearing={run.inputs.hearing} heard={run.answer} />}
           </div>
           <ToldPanel told={told} sync={expected.sync} onAgain={() => void bench.again(options)} />
         </div>
       )}
       <FindingsList findings={findings} />
-      {hearing && expected.says && (
+      {run && expected.says && (
         <section className="besidemodel">
           <h2>Beside the model</h2>
-          <p>{expected.says}</p>
-          {expected.prediction && (
-            <Beside hearing={hearing} prediction={expected.prediction} closing={expected.closing} />
-          )}
+          <p>
+            <Says says={expected.says} />
+          </p>
+          {expected.prediction && <Beside run={run.inputs} />}
         </section>
       )}
       <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
-      <Cautions says={cautions} />
-      {hearing && <Numbers hearing={hearing} />}
+      <Cautions says={soundTrade.cautions ?? []} />
+      {run && <Numbers hearing={run.inputs.hearing} heard={run.answer} />}
       <KeptRuns options={options} />
       <ChangeLog craft={craft} />
-      <SourcesFoot how={how} sources={findings.flatMap((f) => f.sources)} />
+      <SourcesFoot how={soundTrade.method ?? []} sources={all.flatMap((f) => f.sources)} />
     </>
   )
 }

@@ -1,6 +1,6 @@
 import { useEffect } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { clockText } from '../../../../trades/sound/heardAnswer.ts'
+import { clockText } from '../../../../base/answers/clockText.ts'
 import { player } from './player.ts'
 import { canGoCloser, following, type Span, scaled, shifted } from './span.ts'
 

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { clockText } from '../../../../base/answers/clockText.ts'
 import { type HandMark, markStretch, stretchAround } from '../../../../trades/sound/byHand.ts'
-import { clockText } from '../../../../trades/sound/heardAnswer.ts'
 import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
 import { player } from './player.ts'
 

@@ -1,9 +1,11 @@
 import { useId } from 'react'
+import { inCount, inNewtons, ranged } from '../../../../base/answers/amounts.ts'
+import { say } from '../../../../base/answers/sentence.ts'
 import { observations } from '../../../../trades/sound/observations.ts'
 import { parseReadings, readingsFault, readPull } from '../../../../trades/sound/pull.ts'
-import { plain } from '../../../../whole/push/shown.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { bench } from './bench.ts'
 import type { Expected } from './expected.ts'
 import { GpxField } from './GpxField.tsx'
@@ -57,26 +59,34 @@ export function ToldPanel({ told, sync, onAgain }: Props) {
         />
         {pull && (
           <p className="quiet">
-            Pull {plain(pull.force.value, 0)} N ({plain(pull.force.low, 0)} to {plain(pull.force.high, 0)} N),
-            middle of {pull.readings} {pull.readings === 1 ? 'reading' : 'readings'}.
+            <Says
+              says={say`Pull ${ranged(inNewtons, pull.force)}, middle of ${inCount(pull.readings)} ${pull.readings === 1 ? 'reading' : 'readings'}.`}
+            />
           </p>
         )}
       </div>
       <GpxField told={told} sync={sync} />
       <details>
         <summary>What you saw and tried ({told.observed.length})</summary>
+        <p className="quiet">
+          Kept with the run, for whoever looks for the fault: each answer parts one cause from another, as
+          said beside it. Today only the throttle changes anything here: at half throttle nothing is compared
+          with the prediction.
+        </p>
         <div className="observed">
           {observations.map((o) => (
-            <ChoiceField
-              key={o.id}
-              label={o.asks}
-              value={told.observed.find((x) => x.id === o.id)?.state ?? noticed}
-              choices={[noticed, ...o.states]}
-              onChange={(state) => {
-                const rest = told.observed.filter((x) => x.id !== o.id)
-                bench.tell({ observed: state === noticed ? rest : [...rest, { id: o.id, state }] })
-              }}
-            />
+            <div key={o.id}>
+              <ChoiceField
+                label={o.asks}
+                value={told.observed.find((x) => x.id === o.id)?.state ?? noticed}
+                choices={[noticed, ...o.states]}
+                onChange={(state) => {
+                  const rest = told.observed.filter((x) => x.id !== o.id)
+                  bench.tell({ observed: state === noticed ? rest : [...rest, { id: o.id, state }] })
+                }}
+              />
+              <p className="quiet">Tells {o.tells}.</p>
+            </div>
           ))}
         </div>
       </details>

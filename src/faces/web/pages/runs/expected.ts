@@ -1,13 +1,12 @@
 import { useMemo } from 'react'
 import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
-import { type CraftExpects, expectsOf } from '../../../../trades/sound/soundFromCraft.ts'
+import { expectsOf } from '../../../../trades/sound/soundFromCraft.ts'
 import { type BesideRun, besideRun, matchTrack, type TrackMatch } from '../../../../whole/runs/besideRun.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import type { Told } from './told.ts'
 
 export interface Expected extends BesideRun {
-  expects: CraftExpects
   /** how the GPX track was laid beside the sound; absent without one */
   sync: TrackMatch | undefined
 }
@@ -24,6 +23,6 @@ export function useExpected(heard: Hearing | undefined, told: Told, craft: Craft
   return useMemo(() => {
     const beside = besideRun(heard, { kind, throttle, readings, gpx, lag, phone }, expects, balance, match)
     const sync = match && { ...match, lag: lag ?? match.lag }
-    return { ...beside, expects, sync }
+    return { ...beside, sync }
   }, [heard, kind, throttle, readings, gpx, lag, phone, expects, balance, match])
 }

@@ -1,3 +1,5 @@
+import { inSeconds } from '../../../../base/answers/amounts.ts'
+import { printed, say } from '../../../../base/answers/sentence.ts'
 import type { Flag } from '../../../../base/answers/solved.ts'
 import { flag, type Reading, type Sink } from './sink.ts'
 
@@ -57,7 +59,7 @@ export async function decodeStreamed(
       frames > 0
         ? flag(
             'damaged',
-            `The recording is damaged or cut off; ${(frames / rate).toFixed(1)} s could be read.`,
+            printed(say`The recording is damaged or cut off; ${inSeconds(frames / rate)} could be read.`),
           )
         : flag('unreadable', 'This file could not be read as a recording; it may be damaged or cut off.'),
     )

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { clockText } from '../../../../../trades/sound/heardAnswer.ts'
+import { clockText } from '../../../../../base/answers/clockText.ts'
 import type { Settings } from '../bench.ts'
 import { Dials, type Shown } from './Dials.tsx'
 import { type Held, lasting } from './hold.ts'
@@ -61,6 +61,12 @@ export function Live({ options, expected, onRecorded }: Props) {
   leave.current = finish
   useEffect(() => () => void leave.current(), [])
 
+  const section = useRef<HTMLElement>(null)
+  // whoever holds a phone to an engine has no hand left to scroll with
+  useEffect(() => {
+    if (on === 'on') section.current?.scrollIntoView({ block: 'start' })
+  }, [on])
+
   const start = async () => {
     const mine = ++turn.current
     setSays('')
@@ -118,12 +124,16 @@ export function Live({ options, expected, onRecorded }: Props) {
     now.awake = await navigator.wakeLock?.request('screen').catch(() => undefined)
   }
   return (
-    <section className="live">
+    <section className="live" ref={section}>
       <h2>Tachometer</h2>
-      <p>
-        Holds the phone’s microphone to the engines and shows their speed as it is. The sound stays on this
-        device.
-      </p>
+      {on === 'on' ? (
+        <Dials point={point} engines={options.engines === 1 ? 1 : 2} expected={expected} />
+      ) : (
+        <p>
+          Holds the phone’s microphone to the engines and shows their speed as it is. The sound stays on this
+          device.
+        </p>
+      )}
       <div className="row">
         {on === 'off' ? (
           <Button onPress={() => void start()}>Start listening</Button>
@@ -147,7 +157,6 @@ export function Live({ options, expected, onRecorded }: Props) {
         </span>
         {recorded !== undefined && <span className="recording">Recording {clockText(recorded)}</span>}
       </div>
-      {on === 'on' && <Dials point={point} engines={options.engines === 1 ? 1 : 2} expected={expected} />}
       <BrokenOff busy={on !== 'off'} onRead={onRecorded} />
     </section>
   )
