@@ -5,6 +5,7 @@ import type { EngineAnswers } from '../breath/engineAnswers.ts'
 import type { Balance } from './balanceTypes.ts'
 import { pushFindings } from './pushFindings.ts'
 import { pushHeadline } from './pushHeadline.ts'
+import { pushCautions, pushFigures, pushMethod, pushNumbers } from './pushShown.ts'
 import { type BalanceOptions, solveBalance } from './solveBalance.ts'
 
 /** What a look hands to the balance: engines that were simulated, and how it is to be solved. */
@@ -44,4 +45,8 @@ export const pushTrade: AnyTrade = defineTrade<PushInputs, Balance, PushSetting>
   limits: {},
   judge: ({ inputs, answer }) => pushFindings(inputs.craft, answer),
   headline: ({ inputs, answer }) => pushHeadline(inputs.craft, answer),
+  figures: pushFigures,
+  numbers: pushNumbers,
+  cautions: pushCautions,
+  method: pushMethod,
 })

@@ -5,7 +5,7 @@ import { BenchPage } from './BenchPage.tsx'
 import { Notices } from './Notices.tsx'
 import { PageView } from './PageView.tsx'
 import { useRoute } from './route.ts'
-import { TopBar } from './TopBar.tsx'
+import { TopBar, Words } from './TopBar.tsx'
 import { useFileDrop } from './useFileDrop.ts'
 import { useUndoKeys } from './useUndoKeys.ts'
 
@@ -23,6 +23,7 @@ export function App() {
         To the answer
       </button>
       <TopBar />
+      <Words />
       <Notices />
       <main id="page" tabIndex={-1}>
         {ready && (hasCraft || aside ? <PageView /> : <BenchPage />)}

@@ -1,10 +1,10 @@
-import { Component, type ComponentType, lazy, type ReactNode, Suspense, useEffect } from 'react'
-import { pages, sidePages } from '../pages/registry.ts'
+import { Component, type ComponentType, lazy, type ReactNode, Suspense, useEffect, useRef } from 'react'
+import { allPages as questionPages, sidePages } from '../pages/registry.ts'
 import { EmptyState } from '../parts/EmptyState.tsx'
 import { useApp } from '../state/hooks.ts'
 import { showInput, useRoute } from './route.ts'
 
-const allPages = [...pages, ...sidePages]
+const allPages = [...questionPages, ...sidePages]
 const views = new Map<string, ComponentType>(
   allPages.map((page) => [page.id, lazy(async () => ({ default: await page.load() }))]),
 )
@@ -19,6 +19,7 @@ export function PageView() {
   useEffect(() => {
     document.title = page ? `${page.word} · Wakewright` : 'Wakewright'
   }, [page])
+  useTop(route.page, route.path)
   useEffect(() => {
     if (!route.path) return
     // the page may still be on its way: try until its inputs are there
@@ -57,6 +58,16 @@ export function PageView() {
       </Suspense>
     </Fence>
   )
+}
+
+/** Another page is read from its top, unless its address names an input. */
+function useTop(page: string, path: string | undefined): void {
+  const before = useRef(page)
+  useEffect(() => {
+    if (before.current === page) return
+    before.current = page
+    if (!path) scrollTo(0, 0)
+  }, [page, path])
 }
 
 /** Catches what a page throws; React offers this to classes only. */

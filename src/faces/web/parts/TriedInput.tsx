@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components/Button'
 import { Slider, SliderThumb, SliderTrack } from 'react-aria-components/Slider'
+import type { Sentence } from '../../../base/answers/sentence.ts'
 import { fromSi, toSi } from '../../../base/units/convert.ts'
 import { app } from '../state/app.ts'
 import type { InputAt } from '../state/craftFile.ts'
@@ -8,13 +9,14 @@ import { shownNumber, stepOf } from '../state/shownValues.ts'
 import { ChoiceField } from './ChoiceField.tsx'
 import { Provenance } from './Provenance.tsx'
 import { QuantityField } from './QuantityField.tsx'
+import { Says } from './Says.tsx'
 
 interface Props {
   input: InputAt
   /** slider ends, SI */
   low: number
   high: number
-  effect?: string | undefined
+  effect?: Sentence | undefined
 }
 
 /** One input of a page: its value, a slider, where it comes from, and what the file says while another is tried. */
@@ -63,7 +65,11 @@ export function TriedInput({ input, low, high, effect }: Props) {
       )}
       <p className="about">
         <Provenance input={input} />
-        {effect && <span className="effect">{effect}</span>}
+        {effect && (
+          <span className="effect">
+            <Says says={effect} />
+          </span>
+        )}
         {tried && (
           <span className="was">
             was {tried.was || 'not there'}{' '}

@@ -1,7 +1,7 @@
 import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Balance, Change } from '../../../../whole/push/balanceTypes.ts'
-import { type Buys, changesBy, changesFigure, doubtsFigure } from '../../../../whole/push/changesFigure.ts'
+import { type Buys, changesBy, changesFigure } from '../../../../whole/push/changesFigure.ts'
 import { type Look, saysStep } from '../../../../whole/push/shown.ts'
 import { lookOf } from '../../parts/displayLook.ts'
 import { Figure } from '../../parts/Figure.tsx'
@@ -22,6 +22,12 @@ interface Props {
   look: Look
 }
 
+/** The change that buys most speed, in a few words. */
+export function changesSay(now: Balance, look: Look): string {
+  const best = changesBy(now.changes, 'topSpeed')[0]
+  return best ? `${best.says}: ${saysStep(best.topSpeed.value, 'speed', look)}` : 'being worked out'
+}
+
 /** What each single change would buy, as bars and as buttons that try it. */
 export function Changes({ craft, now, tried, look }: Props) {
   const units = useApp((s) => s.units)
@@ -30,10 +36,6 @@ export function Changes({ craft, now, tried, look }: Props) {
   const draw = useCallback(
     (width: number) => changesFigure(now, tried, by, lookOf(units, width)),
     [now, tried, by, units],
-  )
-  const drawDoubts = useCallback(
-    (w: number) => doubtsFigure(craft, now, tried, by, lookOf(units, w)),
-    [craft, now, tried, by, units],
   )
   const tryIt = (c: Change) => {
     if (typeof c.to !== 'number') return app.tryValue(c.path, c.to, String(c.to))
@@ -51,17 +53,14 @@ export function Changes({ craft, now, tried, look }: Props) {
   }
   return (
     <section className="changes">
-      <div className="row">
-        <h2>What each change buys</h2>
-        <fieldset className="switch">
-          <legend className="hush">Judge changes by</legend>
-          {asked.map(([id, word]) => (
-            <Button key={id} aria-pressed={by === id} onPress={() => setBy(id)}>
-              {word}
-            </Button>
-          ))}
-        </fieldset>
-      </div>
+      <fieldset className="switch">
+        <legend className="hush">Judge changes by</legend>
+        {asked.map(([id, word]) => (
+          <Button key={id} aria-pressed={by === id} onPress={() => setBy(id)}>
+            {word}
+          </Button>
+        ))}
+      </fieldset>
       <Figure
         draw={draw}
         caption="One thing changed at a time; whiskers are the likely range of the change, diamonds the same with what is tried."
@@ -82,12 +81,6 @@ export function Changes({ craft, now, tried, look }: Props) {
             </li>
           ))}
       </ul>
-      <h2>Where the doubt comes from</h2>
-      <Figure
-        draw={drawDoubts}
-        caption="How far each input alone may move the answer. Blue: measured. Orange: guessed or assumed, so worth measuring. Grey: the models themselves."
-        name="doubt"
-      />
     </section>
   )
 }
