@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react'
 import { sidePages } from '../pages/registry.ts'
 import { TryStrip } from '../parts/TryStrip.tsx'
 import { useApp } from '../state/hooks.ts'
@@ -16,6 +17,7 @@ export function App() {
   const dropping = useFileDrop()
   useUndoKeys()
   const route = useRoute()
+  useFocusOnOpening()
   const aside = sidePages.some((p) => p.id === route.page)
   return (
     <div className={dropping ? 'dropping' : ''}>
@@ -31,6 +33,19 @@ export function App() {
       <TryStrip />
     </div>
   )
+}
+
+/** A craft that is opened takes the keyboard to its page: the button that opened it is gone. */
+function useFocusOnOpening(): void {
+  const id = useApp((s) => s.work?.id)
+  const ready = useApp((s) => s.ready)
+  const before = useRef<{ id: string | undefined }>(undefined)
+  useEffect(() => {
+    if (!ready) return
+    // the craft that is there from the start opens nothing
+    if (before.current && before.current.id !== id) toPage()
+    before.current = { id }
+  }, [id, ready])
 }
 
 // the hash is the route, so this moves the keyboard itself instead of being a link

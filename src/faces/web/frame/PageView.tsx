@@ -1,11 +1,12 @@
 import { Component, type ComponentType, lazy, type ReactNode, Suspense, useEffect, useRef } from 'react'
+import type { Question } from '../../../base/answers/finding.ts'
 import { allPages as questionPages, sidePages } from '../pages/registry.ts'
 import { EmptyState } from '../parts/EmptyState.tsx'
 import { useApp } from '../state/hooks.ts'
 import { showInput, useRoute } from './route.ts'
 
 const allPages = [...questionPages, ...sidePages]
-const views = new Map<string, ComponentType>(
+const views = new Map<string, ComponentType<{ id: Question; asks: string }>>(
   allPages.map((page) => [page.id, lazy(async () => ({ default: await page.load() }))]),
 )
 
@@ -53,7 +54,7 @@ export function PageView() {
     <Fence key={page.id}>
       <Suspense fallback={<p className="page quiet">Fetching the page…</p>}>
         <div className="page">
-          <View />
+          <View id={page.id as Question} asks={page.asks} />
         </div>
       </Suspense>
     </Fence>

@@ -1,13 +1,19 @@
 import type { ComponentType } from 'react'
 import type { Question } from '../../../base/answers/finding.ts'
 
+/** what every page is handed */
+interface PageProps {
+  id: Question
+  asks: string
+}
+
 interface PageEntry {
   /** the word across the top */
   word: string
   /** the question the page answers */
   asks: string
   /** the page itself, fetched when it is first opened */
-  load: () => Promise<ComponentType>
+  load: () => Promise<ComponentType<PageProps>>
 }
 
 export interface Page extends PageEntry {
@@ -59,7 +65,7 @@ const questions: readonly (Omit<Page, 'load'> & Partial<Pick<Page, 'load'>>)[] =
 /** A page for every question: its own, or the one that any trade has. */
 export const allPages: readonly Page[] = questions.map(({ load, ...page }) => ({
   ...page,
-  load: load ?? (() => import('./trade/anyTradePage.tsx').then((m) => m.anyTradePage(page.id, page.asks))),
+  load: load ?? (() => import('./trade/AnyTradePage.tsx').then((m) => m.AnyTradePage)),
 }))
 
 /** Pages that stand whatever trades there are. */

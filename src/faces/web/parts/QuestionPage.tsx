@@ -6,7 +6,7 @@ import {
   worstFirst,
   worstStanding,
 } from '../../../base/answers/finding.ts'
-import { printed, type Sentence, whole } from '../../../base/answers/sentence.ts'
+import type { Sentence } from '../../../base/answers/sentence.ts'
 import { app } from '../state/app.ts'
 import { useApp } from '../state/hooks.ts'
 import { AnswerHeader } from './AnswerHeader.tsx'
@@ -14,15 +14,9 @@ import { Cautions } from './Cautions.tsx'
 import { FindingsList } from './FindingsList.tsx'
 import { Fold, type FoldPart } from './Fold.tsx'
 import { InputsPanel, type PanelInput } from './InputsPanel.tsx'
+import type { PageAnswer } from './pageAnswer.ts'
 import { Sources } from './SourcesFoot.tsx'
 import { useFindings } from './useFindings.ts'
-
-/** The answer of a page as it stands above its picture. */
-export interface PageAnswer {
-  says: Sentence
-  range?: Sentence | undefined
-  confidence?: Sentence | undefined
-}
 
 interface Props {
   question: Question
@@ -133,17 +127,4 @@ function inCounts(findings: readonly Finding[]): string {
     .filter(([count]) => count > 0)
     .map(([count, word]) => `${count} ${word}`)
     .join(', ')
-}
-
-/** What a tried answer changes, for the log. */
-export function changeOf(now: Sentence, tried: Sentence | undefined): string {
-  const [was, is] = [printed(now), tried === undefined ? '' : printed(tried)]
-  return is === '' || is === was ? '' : `${is} Was: ${was}`
-}
-
-/** A headline as the page's answer: its likely range is in the sentence, what it rests on is its first reason. */
-export function answerOf(headline: Finding | undefined): PageAnswer {
-  if (!headline) return { says: 'Being worked out…' }
-  const rests = headline.because[0]?.says
-  return { says: headline.says, confidence: rests === undefined ? undefined : whole(rests) }
 }

@@ -15,7 +15,7 @@ import { type Frames, LiveFigure } from '../../parts/LiveFigure.tsx'
 import { app } from '../../state/app.ts'
 import { inputAt } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { shownNumber } from '../../state/shownValues.ts'
+import { writtenNumber } from '../../state/shownValues.ts'
 import { DeckPlan, type DragProps, type MovedMark, type Place } from './DeckPlan.tsx'
 import { LiveNumbers } from './LiveNumbers.tsx'
 import type { Side } from './useFloat.ts'
@@ -169,7 +169,7 @@ function useRider(side: Side, follow: (place: Place) => void, setHeld: (place: P
       const input = inputAt(side.craft, path, units)
       const value = Math.round((i === 0 ? place.x : place.y) * 100) / 100
       if (!input) return []
-      return [[path, value, `${shownNumber(value, input.kind, input.unit)} ${input.unit}`.trim()] as const]
+      return [[path, value, `${writtenNumber(value, input.kind, input.unit)} ${input.unit}`.trim()] as const]
     })
     app.tryAll(values, 'move the rider')
     setHeld(undefined)

@@ -8,7 +8,7 @@ import { Figure } from '../../parts/Figure.tsx'
 import { app } from '../../state/app.ts'
 import { type Craft, inputAt } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { shownNumber } from '../../state/shownValues.ts'
+import { writtenNumber } from '../../state/shownValues.ts'
 
 const asked: readonly [Buys, string][] = [
   ['topSpeed', 'Top speed'],
@@ -45,7 +45,7 @@ export function Changes({ craft, now, tried, look }: Props) {
         return [
           path,
           to,
-          input ? `${shownNumber(to, input.kind, input.unit)} ${input.unit}`.trim() : String(to),
+          input ? `${writtenNumber(to, input.kind, input.unit)} ${input.unit}`.trim() : String(to),
         ]
       },
     )

@@ -12,7 +12,7 @@ import { TradeTables } from '../../parts/TradeParts.tsx'
 import { app } from '../../state/app.ts'
 import { inputAt, triedValues } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { shownNumber } from '../../state/shownValues.ts'
+import { writtenNumber } from '../../state/shownValues.ts'
 import { bayCells, bayHead } from './deckTable.ts'
 import { Sections } from './Sections.tsx'
 import type { Deck } from './useDeck.ts'
@@ -142,7 +142,7 @@ function Option({ answer, now, tried, bay }: Props & { answer: DeckAnswer }) {
         if (typeof value === 'string') return [[path, value, value]]
         const input = craft && inputAt(craft, path, units)
         if (!input) return []
-        return [[path, value, `${shownNumber(value, input.kind, input.unit)} ${input.unit}`.trim()]]
+        return [[path, value, `${writtenNumber(value, input.kind, input.unit)} ${input.unit}`.trim()]]
       },
     )
     app.tryAll(values, `try ${answer.bay.name}`)
