@@ -28,7 +28,7 @@ import {
   usPerSpecificSpeed,
 } from '../src/trades/jet/ideal.ts'
 import { boundaryLayer, captureDepth, momentumWake } from '../src/trades/jet/system.ts'
-import { submergenceNeeded } from '../src/trades/jet/ventilation.ts'
+import { dipDepth, submergenceNeeded } from '../src/trades/jet/ventilation.ts'
 import { type Entry, type Row, rowOf, rows } from './row.ts'
 
 const degree = Math.PI / 180
@@ -256,6 +256,20 @@ function system(): Row[] {
       ['hi-froude', 'inlet Froude number, 0.036 m², 0.07 m³/s', '', 1.34, still.froude],
       ['hi-depth', 'water needed over that inlet', 'm', 0.875, still.needed],
     ]),
+    ...rows(
+      'memory',
+      'C. Smoglie and J. Reimann, Int. J. Multiphase Flow 12 (1986): h = 1.17 (Q²/g)^⅕',
+      5e-3,
+      [
+        [
+          'dip-depth',
+          'depth from which an opening in a floor draws air, 0.05 m³/s',
+          'm',
+          0.223,
+          dipDepth(0.05),
+        ],
+      ],
+    ),
     ...rows('derived', '0.37 x Re^-0.2 and the 1/7-power profile (Schlichting), integrated by hand', 2e-2, [
       ['wake-layer', 'boundary layer, 10 m/s, 1.5 m', 'm', 0.0204, layer],
       ['wake-depth', 'capture depth, 0.072 m³/s, 0.156 m wide', 'm', 0.0487, depth],

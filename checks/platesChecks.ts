@@ -1,5 +1,6 @@
 /** Flat plates, supported and clamped, bending little and much, against printed tables. */
 import { clampedPlate } from '../src/trades/strength/clamped.ts'
+import { setLoad } from '../src/trades/strength/permanentSet.ts'
 import { evenLoadOnPlate, patchOnPlate, squareMembrane } from '../src/trades/strength/plate.ts'
 import { near, type Row, row } from './row.ts'
 
@@ -224,6 +225,48 @@ export function largeDeflection(): Row[] {
       2e-2,
       'derived',
       'Navier series, summed outside this code',
+    ),
+  ]
+}
+
+/** Loads at which thin sheet keeps a dish, against the classic results of plastic plates. */
+export function lastingDish(): Row[] {
+  const sheet = { span: 1, t: 2, stress: 1, fixity: 1, held: true }
+  // plastic moment σt²/4 is 1 for this sheet
+  const johansen = 'K. W. Johansen, Yield-Line Theory (1962), fan under a point load, from memory'
+  const jones = 'N. Jones, Structural Impact (1989), ch. 3, plates at moderate deflection, from memory'
+  const point = setLoad(sheet, 1e-14, 0)
+  return [
+    near('C-46a', 'point load, clamped, collapse', 'm', 4 * Math.PI, point, 1e-3, 'memory', johansen),
+    near(
+      'C-46b',
+      'point load, supported, collapse',
+      'm',
+      2 * Math.PI,
+      setLoad({ ...sheet, fixity: 0 }, 1e-14, 0),
+      1e-3,
+      'memory',
+      johansen,
+    ),
+    near(
+      'C-46c',
+      'hanging in a dish of one thickness, over bending alone',
+      '1',
+      4 / 3,
+      setLoad(sheet, 1e-14, 2) / point,
+      1e-6,
+      'memory',
+      jones,
+    ),
+    near(
+      'C-46d',
+      'hanging in a dish of three thicknesses, over bending alone',
+      '1',
+      28 / 9,
+      setLoad(sheet, 1e-14, 6) / point,
+      1e-6,
+      'memory',
+      jones,
     ),
   ]
 }

@@ -6,7 +6,7 @@ import { epsResistance, foamOf } from '../src/trades/strength/foams.ts'
 import { blackFlux, distanceBySum } from '../src/trades/strength/hotFoam.ts'
 import { discOnFoam } from '../src/trades/strength/onFoam.ts'
 import { sandwichBeam } from '../src/trades/strength/sandwich.ts'
-import { al, clamped, largeDeflection, navier, roark } from './platesChecks.ts'
+import { al, clamped, largeDeflection, lastingDish, navier, roark } from './platesChecks.ts'
 import { near, type Row, row, rowOf } from './row.ts'
 
 function onFoam(): Row[] {
@@ -186,6 +186,7 @@ export function thin(): Row[] {
 export function strengthChecks(): CheckRow[] {
   return [
     ...navier(),
+    ...lastingDish(),
     ...roark(),
     ...clamped(),
     ...largeDeflection(),

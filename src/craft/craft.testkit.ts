@@ -58,3 +58,7 @@ export function craftOf(text: string): Craft {
 }
 
 export const problemsOf = (text: string): string[] => readCraft(text, 'x.yaml').problems.map(formatProblem)
+
+/** A demo craft, read. */
+export const demoCraft = (name: 'heron' | 'teal' | 'dabchick'): Craft =>
+  craftOf(rootFile(`demo/${name}.yaml`))

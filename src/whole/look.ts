@@ -22,21 +22,25 @@ export interface Look {
 export type LookOptions = PushSetting
 
 /** Solves a craft and gathers what every trade has to say. */
-export function lookAt(craft: Craft, options: LookOptions = {}): Look {
-  return finished(craft, leaning(craft, options), findingsApart(craft))
+export function lookAt(craft: Craft, options: LookOptions = {}, list: readonly TradeEntry[] = trades): Look {
+  return finished(craft, leaning(craft, options, list), findingsApart(craft, list))
 }
 
 /** The findings of trades that lean on no other, so that they can be worked out on another core. */
-export function findingsApart(craft: Craft): Finding[] {
+export function findingsApart(craft: Craft, list: readonly TradeEntry[] = trades): Finding[] {
   const known: Known = { craft, push: {} }
-  return trades.flatMap((entry) => (entry.apart ? saidBy(entry, known) : []))
+  return list.flatMap((entry) => (entry.apart ? saidBy(entry, known) : []))
 }
 
 /** The same without what `findingsApart` adds. */
-export function leaning(craft: Craft, options: LookOptions = {}): Omit<Look, 'decisions'> {
+export function leaning(
+  craft: Craft,
+  options: LookOptions = {},
+  list: readonly TradeEntry[] = trades,
+): Omit<Look, 'decisions'> {
   let known: Known = { craft, push: options }
   const findings: Finding[] = []
-  for (const entry of trades) {
+  for (const entry of list) {
     if (entry.apart) continue
     findings.push(...saidBy(entry, known))
     // the balance comes first in the list; what comes after may lean on it

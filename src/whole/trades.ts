@@ -2,8 +2,7 @@
 import type { Craft } from '../craft/index.ts'
 import { hullDragFindings } from '../trades/drag/dragFindings.ts'
 import { hullReckoners } from '../trades/drag/dragReckoners.ts'
-import { floatFindings } from '../trades/float/floatFindings.ts'
-import { floatReckoners } from '../trades/float/floatReckoners.ts'
+import { floatTrade } from '../trades/float/floatTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { soundReckoners } from '../trades/sound/soundReckoners.ts'
@@ -44,18 +43,6 @@ const hullSections: readonly Section[] = [
   'drive',
   'files',
 ]
-
-const floatTrade = defineTrade<Craft, undefined>({
-  id: 'float',
-  question: 'float',
-  title: 'How it sits',
-  reads: hullSections,
-  inputs: (craft) => craft,
-  answer: () => undefined,
-  limits: {},
-  judge: ({ inputs }) => floatFindings(inputs),
-  reckoners: floatReckoners,
-})
 
 const dragTrade = defineTrade<{ craft: Craft; top: number | undefined }, undefined, number | undefined>({
   id: 'drag',

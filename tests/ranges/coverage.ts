@@ -51,8 +51,18 @@ const printed = (r: Range) => (Number.isFinite(r.low) && Number.isFinite(r.high)
 
 /** The answers of the balance. */
 export const pushAnswers: readonly CoveredAnswer[] = [
-  { name: 'pull', unit: 'N', of: (d) => (Number.isNaN(d.sums.pull) ? 0 : d.sums.pull), range: (c) => printed(balanceOf(c).pull) },
-  { name: 'rotation', unit: 'rev/s', of: (d) => d.sums.rotation, range: (c) => printed(balanceOf(c).tiedUpRotation) },
+  {
+    name: 'pull',
+    unit: 'N',
+    of: (d) => (Number.isNaN(d.sums.pull) ? 0 : d.sums.pull),
+    range: (c) => printed(balanceOf(c).pull),
+  },
+  {
+    name: 'rotation',
+    unit: 'rev/s',
+    of: (d) => d.sums.rotation,
+    range: (c) => printed(balanceOf(c).tiedUpRotation),
+  },
   {
     name: 'top speed',
     unit: 'm/s',
@@ -63,7 +73,12 @@ export const pushAnswers: readonly CoveredAnswer[] = [
 ]
 
 /** Coverage of every answer on one craft by `draws` draws that no range was made from. */
-export function coverageOf(c: CoveredCraft, answers: readonly CoveredAnswer[], draws: number, seed: number): Coverage[] {
+export function coverageOf(
+  c: CoveredCraft,
+  answers: readonly CoveredAnswer[],
+  draws: number,
+  seed: number,
+): Coverage[] {
   const random = seededRandom(seed)
   const doubts = doubtsOf(c.craft, c.solved)
   const maps = new MapStore(1)
@@ -84,7 +99,10 @@ export function coverageOf(c: CoveredCraft, answers: readonly CoveredAnswer[], d
   return answers.flatMap((answer) => {
     const range = answer.range(c)
     if (!range) return []
-    const all = drawn.map(answer.of).filter((y) => !Number.isNaN(y)).sort((a, b) => a - b)
+    const all = drawn
+      .map(answer.of)
+      .filter((y) => !Number.isNaN(y))
+      .sort((a, b) => a - b)
     const share = (is: (y: number) => boolean) => all.filter(is).length / all.length
     return [
       {

@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { type Random, seededRandom } from '../../src/base/numerics/random.ts'
 import { type Craft, readCraft, whatIf } from '../../src/craft/index.ts'
-import { answerEngines } from '../../src/whole/breath/engineAnswers.ts'
 import type { SolvedCurves } from '../../src/trades/engine/enginesFromCraft.ts'
+import { answerEngines } from '../../src/whole/breath/engineAnswers.ts'
 
 export interface CoveredCraft {
   name: string
@@ -52,10 +52,7 @@ const kinds: readonly (readonly [name: string, craft: () => Craft])[] = [
       }),
   ],
   ['electric', () => whatIf(craftOf(withEngines(demo('heron'), motor)), { 'drive.ratio': 1 })],
-  [
-    'a jet each',
-    () => craftOf(demo('teal').replace('arrangement: one shaft', 'arrangement: a jet each')),
-  ],
+  ['a jet each', () => craftOf(demo('teal').replace('arrangement: one shaft', 'arrangement: a jet each'))],
 ]
 
 /** A craft a builder might have made, or made wrong: pitch up to a third off, the rest less. */

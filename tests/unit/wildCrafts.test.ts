@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { type Random, seededRandom } from '../../src/base/numerics/random.ts'
 import { type Craft, fieldAt, type Quantity } from '../../src/craft/index.ts'
-import { floatFindings } from '../../src/trades/float/floatFindings.ts'
+import { floatSaid } from '../../src/trades/float/float.testkit.ts'
 import { strengthFindings } from '../../src/trades/strength/deckFindings.ts'
 import { demoCraft } from '../../src/whole/push/demo.testkit.ts'
 
@@ -55,7 +55,7 @@ test('a craft with wild values still gets sentences with numbers in them from fl
   const random = seededRandom(20)
   for (let k = 0; k < 10; k++) {
     const craft = wild(bases[k % 2]!, random)
-    for (const f of [...floatFindings(craft), ...strengthFindings(craft)]) {
+    for (const f of [...floatSaid(craft), ...strengthFindings(craft)]) {
       const words = [f.says, ...f.because.map((b) => b.says)].join(' ')
       expect(words, `${k} ${f.id}`).not.toMatch(/NaN|Infinity|undefined/)
       for (const v of [f.value, f.low, f.high])

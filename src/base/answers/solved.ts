@@ -1,3 +1,4 @@
+import { printed, type Sentence } from './sentence.ts'
 /** What every solver returns. `value` means something only when `converged` is true. */
 export interface Solved<T = number> {
   value: T
@@ -18,5 +19,12 @@ export interface Range {
 export interface Flag {
   code: string
   text: string
+  /** the same with its numbers, where it has any */
+  says?: Sentence
   path?: string
+}
+
+/** A warning from a sentence. */
+export function flagOf(code: string, says: Sentence, path?: string): Flag {
+  return { code, text: printed(says), says, ...(path === undefined ? {} : { path }) }
 }

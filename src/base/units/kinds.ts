@@ -113,7 +113,7 @@ export const kinds = {
     u('L/h', 1e-3 / 3600, ['l/h']),
     u('US gal/min', gallon / 60, ['usgpm']),
   ],
-  massFlow: [u('kg/s', 1), u('g/s', 1e-3), u('kg/h', 1 / 3600)],
+  massFlow: [u('kg/s', 1), u('g/s', 1e-3), u('kg/min', 1 / 60), u('g/min', 1e-3 / 60), u('kg/h', 1 / 3600)],
   specificEnergy: [u('J/kg', 1), u('m of water', 9.80665), u('MJ/kg', 1e6)],
   specificConsumption: [u('kg/J', 1), u('g/kWh', 1e-3 / 3.6e6)],
   stiffness: [u('N/m', 1), u('N/mm', 1e3)],

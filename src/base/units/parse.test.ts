@@ -22,6 +22,7 @@ function problem(text: string, kind: Kind, unit?: string): string {
 const exact = { inch: 0.0254, pound: 0.45359237 }
 
 test.each([
+  ['1.2 kg/min', 'massFlow', 0.02, undefined, undefined],
   ['47.0 mm ±0.05 (measured)', 'length', 0.047, 5e-5, 'measured'],
   ['47.0 ±0.05 mm (measured)', 'length', 0.047, 5e-5, 'measured'],
   ['47 mm +- 0.05', 'length', 0.047, 5e-5, undefined],

@@ -76,6 +76,16 @@ export function floaterOf(load: FloatingLoad): Floater {
   }
 }
 
+/** The same floater with more bodies on it, scratch and all. */
+export function withBodies(f: Floater, more: readonly BuoyantBody[]): Floater {
+  return {
+    ...f,
+    bodies: [...f.bodies, ...more.map((b) => clipBody(b.mesh, b.share))],
+    mostLift: f.mostLift + f.density * more.reduce((v, b) => v + b.share * solidProperties(b.mesh).volume, 0),
+    size: more.reduce((s, b) => Math.max(s, sizeOf(b.mesh)), f.size),
+  }
+}
+
 /** Scratch for one liquid. RangeError when the container does not hold it; `called` is its name there. */
 export function tankState(l: SlackLiquid, called = l.name): TankState {
   const capacity = solidProperties(l.mesh).volume

@@ -66,6 +66,13 @@ function levelFor(f: Floater, trim: number, heel: number, state: EnergyState, gu
   return { value: h, converged: false, iterations: 100, residual: Math.abs(state.g0) }
 }
 
+/** The craft held at a trim and heel (rad), sunk to where it displaces its weight, and let go of in nothing: one look, no rest. Its weight must be less than all the lift there is. */
+export function heldAt(f: Floater, trim = 0, heel = 0, guess?: number): Solved<EnergyState> {
+  const state = makeState()
+  const found = levelFor(f, trim, heel, state, guess)
+  return { ...found, value: state }
+}
+
 function nearer(low: number, high: number, h: number, size: number): number {
   const middle = (low + high) / 2
   return Math.abs(middle - h) > size ? h + Math.sign(middle - h) * 0.3 * size : middle
@@ -233,6 +240,11 @@ export function isStable(s: EnergyState): boolean {
     s.h01 * (s.h01 * s.h22 - s.h12 * s.h02) +
     s.h02 * (s.h01 * s.h12 - s.h11 * s.h02)
   return s.h00 > 0 && minor > 0 && whole > 0
+}
+
+/** Settled upright with the heel held, and let go it stays as it is: nothing turns it to a side and it is at a minimum. */
+export function staysUpright(up: Resting): boolean {
+  return up.converged && Math.abs(up.state.g2) <= 1e-11 * up.state.mass && isStable(up.state)
 }
 
 /** Stiffness in heel with draft and trim left to follow, over the weight: metacentric height, m, slack liquids included. */

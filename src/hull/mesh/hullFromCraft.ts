@@ -7,30 +7,31 @@ import { measuresOf } from '../lines/measures.ts'
 import { type LoftDensity, stationFromPoints } from '../lines/stations.ts'
 import { lightOf, meshNotUsed, namedMesh } from './namedMesh.ts'
 
-/** A mesh fine enough for findings: volumes and heights within a part in a thousand of the full one, four times as fast. */
-export const findingsMesh: LoftDensity = { along: 24, bottom: 4, side: 3, deck: 4 }
+/**
+ * How finely measures are lofted, for everything that is asked of a hull: volume within 2 parts in a thousand of what four times the
+ * triangles give, GM and heights within half a millimetre (see hullFromCraft.test.ts).
+ */
+const density: LoftDensity = { along: 24, bottom: 4, side: 3, deck: 4 }
 
 /** hulls made lately, by the hull section they were made from: a search that moves other values shares it */
-const made = new WeakMap<Craft['hull'], Map<LoftDensity, Hull>>()
+const made = new WeakMap<Craft['hull'], Hull>()
 
 /**
  * The hull of a craft. `mesh` in body axes stands before everything; a file that is named and cannot be used is said in the flags.
- * With `findingsMesh` the lighter of its forms. RangeError where the measures make no hull.
+ * A file's mesh of many triangles is taken in its lighter form. RangeError where the measures make no hull.
  */
-export function hullMeshFromCraft(craft: Craft, mesh?: Mesh, density: LoftDensity = full): Hull {
+export function hullMeshFromCraft(craft: Craft, mesh?: Mesh): Hull {
   if (mesh !== undefined) return hullFromMesh(mesh, `the mesh ${craft.hull.mesh ?? 'given'}`)
   const named = namedMesh(craft)
   if (named && 'hull' in named) {
-    const hull = density === findingsMesh ? lightOf(named.hull) : named.hull
+    const hull = lightOf(named.hull)
     const apart = measuresApart(craft, hull)
     return apart.length === 0 ? hull : { ...hull, flags: [...hull.flags, ...apart] }
   }
-  const hull = fromMeasures(craft, density)
+  const hull = fromMeasures(craft)
   if (!named) return hull
   return { ...hull, flags: [...hull.flags, meshNotUsed(craft, named.trouble)] }
 }
-
-const full: LoftDensity = {}
 
 /** Measures of the file that its mesh does not have: one of the two is wrong, or the unit of the mesh is. */
 function measuresApart(craft: Craft, hull: Hull): Flag[] {
@@ -53,18 +54,16 @@ function measuresApart(craft: Craft, hull: Hull): Flag[] {
   )
 }
 
-function fromMeasures(craft: Craft, density: LoftDensity): Hull {
-  const of = made.get(craft.hull) ?? new Map<LoftDensity, Hull>()
-  made.set(craft.hull, of)
-  let hull = of.get(density)
+function fromMeasures(craft: Craft): Hull {
+  let hull = made.get(craft.hull)
   if (!hull) {
-    hull = lofted(craft.hull, density)
-    of.set(density, hull)
+    hull = lofted(craft.hull)
+    made.set(craft.hull, hull)
   }
   return hull
 }
 
-function lofted(h: Craft['hull'], density: LoftDensity): Hull {
+function lofted(h: Craft['hull']): Hull {
   if (h.stations && h.stations.length >= 3) {
     const stations = h.stations.map((s) =>
       stationFromPoints(
@@ -72,7 +71,7 @@ function lofted(h: Craft['hull'], density: LoftDensity): Hull {
         s.points.map(([out, up]) => [out.value, up.value] as const),
       ),
     )
-    return hullFromStations(stations, density.along === undefined ? density : { ...density, along: 2 })
+    return hullFromStations(stations, { ...density, along: 2 })
   }
   return hullFromFew({ ...measuresOf(h), deckCamber: h.deckCamber.value }, density)
 }

@@ -8,15 +8,17 @@ import { boxMesh } from '../../physics/solid/primitives.ts'
 import { dragAt, prepareDrag } from '../../trades/drag/drag.ts'
 import { hullDragFindings as hullDragFindingsRaw } from '../../trades/drag/dragFindings.ts'
 import { hullFromCraft, hullSpecFromCraft } from '../../trades/drag/dragFromCraft.ts'
-import { floatFindings as floatFindingsRaw } from '../../trades/float/floatFindings.ts'
+import { floatSaid as floatFindings } from '../../trades/float/float.testkit.ts'
 import { meshFloat } from '../afloat/meshFloat.ts'
-import { findingsMesh, hullMeshFromCraft } from '../mesh/hullFromCraft.ts'
+import { hullFromFew } from '../lines/hullBody.ts'
+import { measuresOf } from '../lines/measures.ts'
+import type { LoftDensity } from '../lines/stations.ts'
+import { hullMeshFromCraft } from '../mesh/hullFromCraft.ts'
 import { hullRead, namedMesh, takeHullRead } from './namedMesh.ts'
 
 // the tests read the words
 const hullDragFindings = (...given: Parameters<typeof hullDragFindingsRaw>) =>
   inWords(hullDragFindingsRaw(...given))
-const floatFindings = (...given: Parameters<typeof floatFindingsRaw>) => inWords(floatFindingsRaw(...given))
 
 const text = readFileSync(new URL('../../../demo/heron.yaml', import.meta.url), 'utf8')
 const few = readCraft(text).craft!
@@ -133,11 +135,15 @@ describe('the hull file a craft names', () => {
   })
 })
 
+const fineHull = (density: LoftDensity) =>
+  hullFromFew({ ...measuresOf(few.hull), deckCamber: few.hull.deckCamber.value }, density)
+
 test('a heavy mesh is lightened for the findings only where volume, centre and float stay the same', () => {
-  const fine = hullMeshFromCraft(few, undefined, { along: 90, bottom: 10, side: 6, deck: 10 }).mesh
+  const fine = fineHull({ along: 90, bottom: 10, side: 6, deck: 10 }).mesh
   const craft = withMesh(fine)
-  const whole = hullMeshFromCraft(craft)
-  const light = hullMeshFromCraft(craft, undefined, findingsMesh)
+  const named = namedMesh(craft)!
+  const whole = 'hull' in named ? named.hull : expect.unreachable()
+  const light = hullMeshFromCraft(craft)
   expect(light.mesh.triangles.length).toBeLessThan(0.2 * whole.mesh.triangles.length)
   expect(light.volume / whole.volume).toBeCloseTo(1, 2)
   const at = (h: typeof whole) => meshFloat(h)(142, 0.95, 0.3, 999).value
@@ -147,14 +153,14 @@ test('a heavy mesh is lightened for the findings only where volume, centre and f
 
 describe('a hull file that another thread read', () => {
   test('is taken as it is, its light form too, and gives the same findings', () => {
-    const craft = withMesh(hullMeshFromCraft(few, undefined, { along: 60, bottom: 8, side: 5, deck: 8 }).mesh)
+    const craft = withMesh(fineHull({ along: 60, bottom: 8, side: 5, deck: 8 }).mesh)
     const own = floatFindings(craft)
     const sent = structuredClone(hullRead(craft)!)
     takeHullRead(sent)
-    const there = withMesh(hullMeshFromCraft(few, undefined, { along: 60, bottom: 8, side: 5, deck: 8 }).mesh)
+    const there = withMesh(fineHull({ along: 60, bottom: 8, side: 5, deck: 8 }).mesh)
     const taken = namedMesh(there)!
     expect(taken).toBe(sent.made)
-    expect(hullMeshFromCraft(there, undefined, findingsMesh).mesh).toBe(sent.light!.mesh)
+    expect(hullMeshFromCraft(there).mesh).toBe(sent.light!.mesh)
     expect(floatFindings(there)).toEqual(own)
   })
   test('is none where the craft names none, or the file was not there', () => {

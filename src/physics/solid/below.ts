@@ -8,8 +8,8 @@
  * turned, are the waterplane's area and moments. Derived from Gauss's theorem; checked against finite differences.
  * Faces lying in the plane are dropped: a deck exactly awash would otherwise cancel the waterplane.
  */
-import type { Mesh } from './mesh.ts'
-import { sizeOf } from './mesh.ts'
+import { solidProperties } from './integrals.ts'
+import { boundsOf, type Mesh, sizeOf, type Vec3 } from './mesh.ts'
 import type { WaterFrame } from './waterFrame.ts'
 
 /** Where each sum stands in the array that `addBelow` fills. */
@@ -32,6 +32,11 @@ export interface ClipBody {
   share: number
   /** distances smaller than this count as on the water, m */
   snap: number
+  /** middle of the box round it, and half its sides, m */
+  middle: Vec3
+  half: Vec3
+  /** all of it, once it was wholly under */
+  whole?: { volume: number; centroid: Vec3 }
   p: Float64Array
   q: Float64Array
   s: Float64Array
@@ -40,7 +45,10 @@ export interface ClipBody {
 /** Scratch for a mesh, allocated once. */
 export function clipBody(mesh: Mesh, share = 1): ClipBody {
   const n = mesh.points.length / 3
+  const { low, high } = boundsOf(mesh)
   return {
+    middle: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2],
+    half: [(high[0] - low[0]) / 2, (high[1] - low[1]) / 2, (high[2] - low[2]) / 2],
     mesh,
     share,
     snap: 1e-10 * sizeOf(mesh),
@@ -54,9 +62,29 @@ const part = new Float64Array(SUMS)
 
 /** Adds the body's integrals below the plane s = h to `sums` (areas m², volumes m³ …), times its share. Allocates nothing. */
 export function addBelow(body: ClipBody, frame: WaterFrame, h: number, sums: Float64Array): void {
+  const { middle: m, half: l } = body
+  const { nx, ny, nz } = frame
+  const up = nx * m[0] + ny * m[1] + nz * m[2] - h
+  const reach = Math.abs(nx) * l[0] + Math.abs(ny) * l[1] + Math.abs(nz) * l[2]
+  // wholly above it gives nothing; wholly under it gives all it has, whatever the attitude
+  if (up - reach > body.snap) return
+  if (up + reach < -body.snap) {
+    addWhole(body, frame, h, sums)
+    return
+  }
   toWaterFrame(body, frame, h)
   sumBelow(body)
   for (let i = 0; i < SUMS; i++) sums[i]! += body.share * part[i]!
+}
+
+function addWhole(body: ClipBody, f: WaterFrame, h: number, sums: Float64Array): void {
+  body.whole ??= solidProperties(body.mesh)
+  const [x, y, z] = body.whole.centroid
+  const volume = body.share * body.whole.volume
+  sums[VOLUME]! += volume
+  sums[VOLUME_P]! += volume * (f.e1x * x + f.e1y * y + f.e1z * z)
+  sums[VOLUME_Q]! += volume * (f.e2y * y + f.e2z * z)
+  sums[VOLUME_S]! += volume * (f.nx * x + f.ny * y + f.nz * z - h)
 }
 
 function toWaterFrame(body: ClipBody, f: WaterFrame, h: number): void {

@@ -3,7 +3,7 @@ import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
 import { inWords } from '../../base/answers/printFinding.ts'
 import { readCraft } from '../../craft/index.ts'
-import { weightsOf } from '../../hull/aboard/assumedWeights.ts'
+import { carriedOn } from '../../hull/aboard/aboard.ts'
 import { hullDragFindings as hullDragFindingsRaw } from './dragFindings.ts'
 import { hullFromCraft } from './dragFromCraft.ts'
 
@@ -39,8 +39,8 @@ test('hullFromCraft takes the demo craft over number by number', () => {
   expect(loading.thrustLine.height).toBeLessThan(0.24)
 })
 
-test('weightsOf is the mass and its centre, the liquid in the tank once', () => {
-  const w = weightsOf(read())
+test('what drag carries is the mass and its centre, the liquid in the tank once', () => {
+  const w = carriedOn(read()).whole
   const fuel = 5.8 * 0.749
   expect(w.x).toBeCloseTo(
     (34 * 1.12 + 13.5 * 0.72 + 7.8 * 0.22 + (1.6 + fuel) * 1.45 + 3.2 * 1.6) / (60.1 + fuel),

@@ -1,11 +1,11 @@
 /** The craft file to what the drag model takes: SI numbers, best values. */
 import type { Craft } from '../../craft/schema/craftSchema.ts'
-import { assumedWeights, weightsOf } from '../../hull/aboard/assumedWeights.ts'
+import { carriedOn } from '../../hull/aboard/aboard.ts'
 import { riderCentre } from '../../hull/aboard/riderBody.ts'
 import { meshFloat } from '../../hull/afloat/meshFloat.ts'
 import type { Hull } from '../../hull/lines/hullBody.ts'
 import { measuresOf } from '../../hull/lines/measures.ts'
-import { findingsMesh, hullMeshFromCraft } from '../../hull/mesh/hullFromCraft.ts'
+import { hullMeshFromCraft } from '../../hull/mesh/hullFromCraft.ts'
 import { stationsOfMesh } from '../../hull/mesh/meshLines.ts'
 import { namedMesh } from '../../hull/mesh/namedMesh.ts'
 import { siteOf } from '../../hull/site/site.ts'
@@ -93,7 +93,7 @@ function floatOf(craft: Craft): FloatHull | undefined {
 
 function hullOrNone(craft: Craft): Hull | undefined {
   try {
-    return hullMeshFromCraft(craft, undefined, findingsMesh)
+    return hullMeshFromCraft(craft)
   } catch (error) {
     // stations that make no hull are told on the page Float; the drag then keeps to strips
     if (error instanceof RangeError) return undefined
@@ -118,7 +118,6 @@ function remembered(float: FloatHull): FloatHull {
 /** Everything the drag model needs. A file without weights gets a usual mass, and `weightsAssumed` says so. */
 export function hullFromCraft(craft: Craft): HullInputs {
   const spec = hullSpecFromCraft(craft)
-  const { rider } = craft
   const { water, air } = siteOf(craft)
   const conditions: Conditions = {
     density: water.density,
@@ -127,30 +126,28 @@ export function hullFromCraft(craft: Craft): HullInputs {
     wind: air.wind,
     airDensity: air.density,
   }
-  const listed = weightsOf(craft)
-  const weightsAssumed = !(listed.mass > 0)
-  const weights = weightsAssumed ? assumedWeights(craft) : listed
+  const { whole: weights, assumed: weightsAssumed, rider } = carriedOn(craft)
   const stance = stances[rider.stance]
-  const riderHeight = spec.depth + riderCentre(rider.stance, rider.height.value).height
-  const total = weights.mass + rider.mass.value
+  const riderHeight = spec.depth + riderCentre(rider.stance, rider.stature).height
+  const total = weights.mass + rider.mass
   const float = floatOf(craft)
   const rest = (float ?? ((...given) => floatAtRest(spec, ...given)))(
     total,
-    (weights.mass * weights.x + rider.mass.value * rider.position.value) / total,
-    (weights.mass * weights.z + rider.mass.value * riderHeight) / total,
+    (weights.mass * weights.x + rider.mass * rider.x) / total,
+    (weights.mass * weights.z + rider.mass * riderHeight) / total,
     conditions.density,
   )
   const loading: Loading = {
     ...weights,
-    riderMass: rider.mass.value,
+    riderMass: rider.mass,
     // room to move: from clear of the transom to where the nose starts to rise, and wherever the file puts the rider
     riderRange: [
-      Math.min(0.15 * spec.length, rider.position.value),
-      Math.max(spec.noseRockerStart ?? 0.65 * spec.length, rider.position.value),
+      Math.min(0.15 * spec.length, rider.x),
+      Math.max(spec.noseRockerStart ?? 0.65 * spec.length, rider.x),
     ],
     riderHeight,
-    dragArea: riderDragArea(rider.stance, rider.height.value, rider.mass.value),
-    dragHeight: spec.depth + stance.drag * rider.height.value,
+    dragArea: riderDragArea(rider.stance, rider.stature, rider.mass),
+    dragHeight: spec.depth + stance.drag * rider.stature,
     // the nozzle is measured from still water with the craft loaded
     thrustLine: { height: rest.value.waterAtTransom + craft.jet.nozzle.height.value, angle: 0 },
   }
@@ -158,7 +155,7 @@ export function hullFromCraft(craft: Craft): HullInputs {
     spec,
     loading,
     conditions,
-    riderAt: rider.position.value,
+    riderAt: rider.x,
     weightsAssumed,
     ...(float ? { float } : {}),
   }

@@ -60,11 +60,7 @@ export function riderEnvelope(
   const made = emptyEnvelope(x, y)
   const base = floaterOf(craft)
   const ny = y.length
-  // hull and weights alike on both sides: one side is solved, the other mirrored
-  const symmetric =
-    (craft.liquids ?? []).every((l) => Math.abs(solidProperties(l.mesh).centroid[1]) < 1e-9) &&
-    Math.abs(craft.centre[1]) < 1e-9 &&
-    Math.abs(solidProperties(hull.mesh).centroid[1]) < 1e-9 * hull.beam
+  const symmetric = alikeBothSides(input)
   let aft: Attitude | undefined
   for (let i = 0; i < nx; i++) {
     if (cancelled?.()) break
@@ -103,7 +99,16 @@ export function riderEnvelope(
   return made
 }
 
-interface Place {
+/** Hull, weights and liquids alike on both sides: one side is solved, the other mirrored. */
+export function alikeBothSides({ hull, craft }: EnvelopeInput): boolean {
+  return (
+    (craft.liquids ?? []).every((l) => Math.abs(solidProperties(l.mesh).centroid[1]) < 1e-9) &&
+    Math.abs(craft.centre[1]) < 1e-9 &&
+    Math.abs(solidProperties(hull.mesh).centroid[1]) < 1e-9 * hull.beam
+  )
+}
+
+export interface Place {
   attitude: Attitude
   over: boolean
   opening: number
@@ -112,14 +117,14 @@ interface Place {
   freeboard: number
 }
 
-function placeAt(
+export function placeAt(
   input: EnvelopeInput,
   base: ReturnType<typeof floaterOf>,
   rider: number,
   x: number,
   y: number,
   start: Attitude | undefined,
-  gone: boolean,
+  gone = false,
 ): Place | undefined {
   const z = deckHeight(input.hull.mesh, x, y)
   if (z === undefined) return undefined
@@ -185,9 +190,15 @@ function store(
   e.trim[k] = got.attitude.trim
   e.opening[k] = opening
   e.freeboard[k] = got.freeboard
-  const fine =
-    Math.abs(got.attitude.heel) <= (input.heelLimit ?? Math.PI / 18) &&
-    Math.abs(got.attitude.trim) <= (input.trimLimit ?? Math.PI / 30) &&
+  e.inside[k] = isInside(got, opening, input) ? 1 : 0
+}
+
+/** Within the limits of heel and trim, with every opening as high as asked. */
+export function isInside({ attitude, over }: Place, opening: number, input: EnvelopeInput): boolean {
+  return (
+    !over &&
+    Math.abs(attitude.heel) <= (input.heelLimit ?? Math.PI / 18) &&
+    Math.abs(attitude.trim) <= (input.trimLimit ?? Math.PI / 30) &&
     opening >= (input.reserve ?? 0)
-  e.inside[k] = fine ? 1 : 0
+  )
 }

@@ -1,17 +1,21 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { demoCraft } from '../../craft/craft.testkit.ts'
 import { centreByTwoScales, heightByTilting, weightSum } from '../../hull/aboard/masses.ts'
 import { floaterOf } from '../../hull/afloat/load.ts'
 import { metacentricHeight, settle } from '../../hull/afloat/settle.ts'
 import { hullFormOf } from '../../hull/mesh/meshForm.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
+import { atRest } from './atRest.ts'
 import { riderEnvelope } from './envelope.ts'
 import { afloat, board, deg, sled } from './float.testkit.ts'
 import { floatAnswer } from './floatAnswer.ts'
+import { floatFromCraft } from './floatFromCraft.ts'
 import { foamLift, submergedFactor } from './flotation.ts'
 import { rightingOf } from './heeled.ts'
 import type { FloatInput } from './input.ts'
 import { leakRun } from './leak.ts'
+import { leakFromInput } from './leakCase.ts'
 import { heightOver } from './openingHeights.ts'
 import { swampedBodies, wholeLift } from './swamped.ts'
 import { holeFlow, inclinedGm } from './tests.ts'
@@ -112,6 +116,13 @@ describe('swamped', () => {
 })
 
 describe('openings and leaks', () => {
+  test('the time of a leak hardly hangs on its steps, and its end is where no more comes in', () => {
+    const { input } = floatFromCraft(demoCraft('heron'))
+    const ends = [24, 240].map((steps) => leakFromInput(input, atRest(input).nobody, 0.01, steps).run)
+    expect(ends[0]!.endTime / ends[1]!.endTime).toBeCloseTo(1, 2)
+    expect(ends[0]!.water.at(-1)! / ends[1]!.water.at(-1)!).toBeCloseTo(1, 2)
+    for (const run of ends) expect(run.time).toEqual([...run.time].sort((a, b) => a - b))
+  })
   test('a hole lets in 0.6 A √(2gz), and nothing when dry', () => {
     expect(holeFlow(Math.PI * 0.005 ** 2, 0.1)).toBeCloseTo(6.6e-5, 7)
     expect(holeFlow(1e-4, -0.1)).toBe(0)

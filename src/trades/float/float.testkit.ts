@@ -1,9 +1,15 @@
 /** Bodies and shorthand for the float tests. */
 
+import { inWords, type PrintedFinding } from '../../base/answers/printFinding.ts'
+import type { DisplaySystem } from '../../base/units/format.ts'
+import type { Craft } from '../../craft/index.ts'
 import { type Floater, floaterOf, type SlackLiquid } from '../../hull/afloat/load.ts'
 import { type Hull, hullFromFew } from '../../hull/lines/hullBody.ts'
 import type { Mesh, Vec3 } from '../../physics/solid/mesh.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
+import { NotKnown, solveTrade } from '../trade.ts'
+import { type FloatLimits, floatLimits } from './floatLimits.ts'
+import { floatTrade } from './floatTrade.ts'
 
 export const deg = Math.PI / 180
 
@@ -37,4 +43,27 @@ export function afloat(
     density: more.density ?? 1000,
     ...(more.liquids ? { liquids: more.liquids } : {}),
   })
+}
+
+/** What float has to say of a craft, in the words of a reader: its headline first, or what makes it not known. */
+export function floatSaid(
+  craft: Craft,
+  { limits = floatLimits, system }: { limits?: FloatLimits; system?: DisplaySystem } = {},
+): PrintedFinding[] {
+  try {
+    const solved = solveTrade(floatTrade, craft, undefined)
+    return inWords([floatTrade.headline!(solved, limits), ...floatTrade.judge(solved, limits)], system)
+  } catch (error) {
+    if (!(error instanceof NotKnown)) throw error
+    return [
+      {
+        id: 'float.not-known',
+        question: 'float',
+        says: error.message,
+        standing: 'unknown',
+        because: [{ says: error.message, link: error.path }],
+        sources: ['The craft file'],
+      },
+    ]
+  }
 }

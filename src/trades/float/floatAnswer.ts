@@ -2,23 +2,26 @@
 import type { Flag, Range } from '../../base/answers/solved.ts'
 import type { WeightSum } from '../../hull/aboard/masses.ts'
 import { riderCentre, type Stance } from '../../hull/aboard/riderBody.ts'
-import { type BuoyantBody, floaterOf, wholeMass } from '../../hull/afloat/load.ts'
+import { type BuoyantBody, reloaded, wholeMass } from '../../hull/afloat/load.ts'
 import { type Attitude, settle } from '../../hull/afloat/settle.ts'
+import { atRest } from './atRest.ts'
 import { type FoamNeed, foamNeeded } from './foamNeeded.ts'
 import type { FloatInput } from './input.ts'
+import { type LeakCase, leakFromInput } from './leakCase.ts'
 import {
+  type Afloat,
+  afloatOn,
   alongside,
   type CraftAboard,
   caseOf,
-  craftOf,
   type LoadCase,
   type LoadName,
-  loadOf,
   placed,
   together,
 } from './loadCase.ts'
-import { heightOver, type OpeningRow, openingsTable } from './openingHeights.ts'
+import { type OpeningRow, openingsTable } from './openingHeights.ts'
 import { positionFlags } from './positions.ts'
+import { type SlackLoss, slackLoss } from './slackLoss.ts'
 import { type FoamVolume, foamVolumes, heldBoxes, sealedSpaces, swampedBodies } from './swamped.ts'
 
 export interface FloatAnswer {
@@ -34,71 +37,54 @@ export interface FloatAnswer {
   /** GM of the craft as ridden with what is not known about weights and posture, m */
   gmRigid: Range
   gmFeet: Range
+  /** what running liquid takes; absent without tanks */
+  slack?: SlackLoss
+  /** a hole at the stern, nobody aboard; absent when it sinks dry */
+  leak?: LeakCase
   flags: Flag[]
 }
 
 /** Answers the whole page. RangeError on weights or rider out of range. */
 export function floatAnswer(input: FloatInput): FloatAnswer {
   const flags = [...input.hull.flags, ...positionFlags(input)]
-  const craft = craftOf(input)
-  const intact: BuoyantBody[] = [{ name: 'hull', mesh: input.hull.mesh, share: 1 }]
-  const nobody = caseOf(input, 'nobody', intact, craft, undefined)
+  const { on, nobody, ridden } = atRest(input)
+  const { craft } = on
   const stancesShown: Stance[] = ['prone', 'kneeling', 'standing']
   const stood = stancesShown.map((s) =>
-    caseOf(input, s as LoadName, intact, craft, { ...input.rider, stance: s }),
+    s === input.rider.stance
+      ? { ...ridden, name: s as LoadName }
+      : caseOf(on, s as LoadName, { ...input.rider, stance: s }),
   )
-  const ridden = caseOf(input, 'as ridden', intact, craft, input.rider)
   const left = swampedBodies(input)
+  const under = afloatOn(input, craft, left)
   const swamped = [
-    caseOf(input, 'swamped, nobody', left, craft, undefined),
-    caseOf(input, 'swamped, rider alongside', left, craft, alongside(input)),
-    caseOf(input, 'swamped, rider aboard', left, craft, { ...input.rider, stance: 'prone', y: 0 }),
+    caseOf(under, 'swamped, nobody', undefined),
+    caseOf(under, 'swamped, rider alongside', alongside(input)),
+    caseOf(under, 'swamped, rider aboard', { ...input.rider, stance: 'prone', y: 0 }),
   ]
   const need = foamFor(input, left, craft)
   const cases = [nobody, ...stood, ridden, ...swamped]
   const both = ranges(input, craft.whole, ridden)
+  const slack = slackLoss(input, ridden)
+  const leak = nobody.sinks ? undefined : leakFromInput(input, nobody)
   return {
     cases,
     ridden,
     weights: craft.whole,
-    ...openingsIn(input, craft, cases),
+    ...openingsIn(on, cases),
     foam: foamVolumes(input.hull, input.foam, input.water, heldBoxes(input)),
     need,
     swampedBodies: left,
     ...both,
+    ...(slack ? { slack } : {}),
+    ...(leak ? { leak } : {}),
     flags,
   }
 }
 
-/**
- * Height of each opening above the water at rest, m, negative when under: the lower of nobody aboard and as ridden.
- * Infinity where neither floats. The same figures as in `floatAnswer`, without the rest of the page.
- */
-export function openingsAtRest(input: FloatInput): number[] {
-  const craft = craftOf(input)
-  const intact: BuoyantBody[] = [{ name: 'hull', mesh: input.hull.mesh, share: 1 }]
-  const afloat = [
-    caseOf(input, 'nobody', intact, craft, undefined),
-    caseOf(input, 'as ridden', intact, craft, input.rider),
-  ].filter((c) => Number.isFinite(c.attitude.h))
-  return input.openings.map((o) => Math.min(...afloat.map((c) => heightOver(c.attitude, o.at))))
-}
-
-/** The one load of `floatAnswer` that the file itself describes, by itself. */
-export function asRidden(input: FloatInput): LoadCase {
-  return caseOf(
-    input,
-    'as ridden',
-    [{ name: 'hull', mesh: input.hull.mesh, share: 1 }],
-    craftOf(input),
-    input.rider,
-  )
-}
-
 /** The openings in the states a builder would try: at rest, rider right aft, 20° to each side, bow down 5°, swamped. */
 function openingsIn(
-  input: FloatInput,
-  craft: CraftAboard,
+  { input, craft, floater }: Afloat,
   cases: readonly LoadCase[],
 ): { openings: OpeningRow[]; openingStates: string[] } {
   const states: { name: string; attitude: Attitude }[] = []
@@ -106,10 +92,10 @@ function openingsIn(
     if (attitude !== undefined && Number.isFinite(attitude.h)) states.push({ name, attitude })
   }
   const find = (name: LoadName) => cases.find((c) => c.name === name)!
-  const body: BuoyantBody = { name: 'hull', mesh: input.hull.mesh, share: 1 }
   const held = (x: number, hold: { heel?: number; trim?: number }): Attitude | undefined => {
     const p = placed(input, { ...input.rider, x, y: 0 })
-    const f = floaterOf(loadOf(input, craft, [body], p.mass, p.feet))
+    const all = together(craft.fixed, p.mass, p.feet)
+    const f = reloaded(floater, all.mass, all.centre)
     if (!(wholeMass(f) < f.mostLift)) return undefined
     const start = { ...find('as ridden').attitude, heel: hold.heel ?? 0 }
     if (!Number.isFinite(start.h)) return undefined

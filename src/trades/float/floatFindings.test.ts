@@ -2,20 +2,15 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { Finding } from '../../base/answers/finding.ts'
-import { inWords } from '../../base/answers/printFinding.ts'
-import { readCraft } from '../../craft/index.ts'
-import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
+import { type Craft, readCraft } from '../../craft/index.ts'
 import { importHull } from '../../hull/mesh/importMesh.ts'
 import { meshChoices } from '../../hull/mesh/namedMesh.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
-import { floatAnswer, openingsAtRest } from './floatAnswer.ts'
-import { floatFindingsOf as floatFindingsOfRaw, floatFindings as floatFindingsRaw } from './floatFindings.ts'
+import { openingsAtRest } from './atRest.ts'
+import { floatSaid } from './float.testkit.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
 
-// the tests read the words
-const floatFindings = (...given: Parameters<typeof floatFindingsRaw>) => inWords(floatFindingsRaw(...given))
-const floatFindingsOf = (...given: Parameters<typeof floatFindingsOfRaw>) =>
-  inWords(floatFindingsOfRaw(...given))
+const floatFindings = (craft: Craft) => floatSaid(craft)
 
 const demo = (name: string) =>
   readFileSync(resolve(import.meta.dirname, `../../../demo/${name}.yaml`), 'utf8')
@@ -112,10 +107,6 @@ describe('float findings', () => {
     const { input } = floatFromCraft(heron, mesh)
     expect(input.hull.length).toBeCloseTo(2.4, 9)
   })
-  test('an answer already at hand gives the same findings', () => {
-    const { input, weightsAssumed } = floatFromCraft(heron, undefined, findingsMesh)
-    expect(floatFindingsOf(input, floatAnswer(input), weightsAssumed)).toEqual(floatFindings(heron))
-  })
   test('half sections from the craft file are lofted', () => {
     const points = '{ at: X m, points: [[0 mm, 0 mm], [340 mm, 30 mm], [400 mm, 240 mm], [0 mm, 240 mm]] }'
     const stations = [0, 1.2, 2.4].map((x) => `    - ${points.replace('X', String(x))}`).join('\n')
@@ -128,7 +119,7 @@ describe('float findings', () => {
 })
 
 test('openingsAtRest gives the heights the findings show, without the rest of the answer', () => {
-  const { input } = floatFromCraft(heron, undefined, findingsMesh)
+  const { input } = floatFromCraft(heron)
   const heights = openingsAtRest(input)
   const shown = floatFindings(heron).filter((f) => /^float\.opening\.\d+$/.test(f.id))
   expect(shown.length).toBeGreaterThan(2)
@@ -140,7 +131,7 @@ describe('ill input is told in a builder’s words', () => {
 
   test('too heavy: it sinks, by how much, how much with nobody aboard, and what is heaviest', () => {
     const heavy = craftOf(demo('heron').replace('mass: 34 kg ±1.5 (measured)', 'mass: 400 kg'))
-    const sinks = floatFindings(heavy)[0]!
+    const sinks = find(floatFindings(heavy), 'float.sinks')
     expect(sinks.standing).toBe('stop')
     expect(sinks.says).toMatch(
       /^It sinks: 508 kg all told is 18\d kg more than the whole hull can displace\.$/,

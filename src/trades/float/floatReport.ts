@@ -3,14 +3,15 @@ import type { Finding } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { Attitude } from '../../hull/afloat/settle.ts'
 import { solidProperties } from '../../physics/solid/integrals.ts'
-import type { Envelope } from './envelope.ts'
-import { type FloatAnswer, floatAnswer } from './floatAnswer.ts'
-import { floatFindingsOf } from './floatFindings.ts'
+import { solveTrade } from '../trade.ts'
+import { type Envelope, riderEnvelope } from './envelope.ts'
+import type { FloatAnswer } from './floatAnswer.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
+import { floatLimits } from './floatLimits.ts'
+import { floatTrade } from './floatTrade.ts'
 import { rightingOf } from './heeled.ts'
-import { type LeakCase, leakFromInput } from './leakCase.ts'
 import type { RightingCurve } from './righting.ts'
-import { riderRoom, roomGrid } from './room.ts'
+import { roomInput } from './room.ts'
 import { wholeLift } from './swamped.ts'
 
 /** Foam needed, without the solver's own state. */
@@ -23,8 +24,8 @@ export interface FloatReport extends Omit<FloatAnswer, 'need' | 'swampedBodies'>
   wholeLift: number
   righting: { rider: RightingCurve; stiff: RightingCurve; nobody: RightingCurve }
   room: Envelope
-  /** absent when it sinks dry */
-  leak?: LeakCase
+  /** the page's answer, and what stands under it */
+  headline: Finding
   findings: Finding[]
 }
 
@@ -33,7 +34,7 @@ export class FloatCalledOff extends Error {
   override name = 'FloatCalledOff'
 }
 
-/** Works the whole page out. RangeError where the craft gives no hull; FloatCalledOff when `cancelled` says so between two steps. */
+/** Works the whole page out. NotKnown or RangeError where the craft gives no hull; FloatCalledOff when `cancelled` says so between two steps. */
 export function floatReport(
   craft: Craft,
   progress: (part: number, says: string) => void = () => {},
@@ -44,9 +45,10 @@ export function floatReport(
     progress(part, says)
   }
   step(0, 'Drawing the hull')
-  const { input, weightsAssumed } = floatFromCraft(craft)
+  const { input } = floatFromCraft(craft)
   step(0.05, 'Settling eight loads, intact and swamped')
-  const { need, swampedBodies, ...answer } = floatAnswer(input)
+  const solved = solveTrade(floatTrade, craft, undefined)
+  const { need, swampedBodies, ...answer } = solved.answer
   step(0.55, 'Heeling it right round')
   // a shaft seal is under water anyway and says nothing about flooding
   const dry = { ...input, openings: input.openings.filter((o) => o.kind !== 'shaft seal') }
@@ -56,17 +58,19 @@ export function floatReport(
     nobody: rightingOf(dry, 'nobody'),
   }
   step(0.65, 'Where the rider may be')
-  const room = riderRoom(
-    input,
-    roomGrid,
+  const limits = {
+    heelLimit: floatLimits.roomHeel.value,
+    trimLimit: floatLimits.roomTrim.value,
+    reserve: floatLimits.roomOpening.value,
+  }
+  const room = riderEnvelope(
+    roomInput(input, limits),
     (part) => progress(0.65 + 0.2 * part, 'Where the rider may be'),
     cancelled,
   )
-  step(0.85, 'Letting water in')
-  const nobody = answer.cases[0]!
-  const leak = nobody.sinks ? undefined : leakFromInput(input, nobody)
   step(0.95, 'Putting it in words')
-  const findings = floatFindingsOf(input, { ...answer, need, swampedBodies }, weightsAssumed)
+  const headline = floatTrade.headline!(solved, floatLimits)
+  const findings = floatTrade.judge(solved, floatLimits)
   const { rest, ...foam } = need
   progress(1, 'Done')
   return {
@@ -76,7 +80,7 @@ export function floatReport(
     wholeLift: input.water * solidProperties(input.hull.mesh).volume,
     righting,
     room,
-    ...(leak ? { leak } : {}),
+    headline,
     findings,
   }
 }

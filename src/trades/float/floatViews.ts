@@ -1,4 +1,7 @@
 /** True views of the craft in the water, to scale, from the side and from astern: as it lies, and dashed as it lay before. */
+import { inCm, inDegrees } from '../../base/answers/amounts.ts'
+import { printedAmount } from '../../base/answers/sentence.ts'
+import type { DisplaySystem } from '../../base/units/format.ts'
 import { dimension } from '../../drawing/dimension.ts'
 import { circle, line, polygon, polyline, rectangle, text } from '../../drawing/marks.ts'
 import { ink, okabeIto, quiet } from '../../drawing/palette.ts'
@@ -27,6 +30,8 @@ export interface ViewInput {
   /** mm; 180 when left out */
   width?: number
   title?: string
+  /** the reader's units; metric when left out */
+  system?: DisplaySystem
   /** keeps the height of the picture, and its scale where the craft does not outgrow it, while a drag goes on */
   steady?: Steady
 }
@@ -39,8 +44,9 @@ export interface Steady {
   frames: Frames
 }
 
-const degrees = (a: number) => `${((Math.abs(a) * 180) / Math.PI).toFixed(1)}°`
-const cm = (x: number) => `${(100 * x).toFixed(1)} cm`
+/** height as it stands on a dimension */
+const tall = (x: number, system: DisplaySystem) => printedAmount(inCm(x, 0.1), system)
+const degrees = (a: number) => printedAmount(inDegrees(Math.abs(a)))
 
 /** Side view from starboard with drafts, freeboard, trim and openings. */
 export function sideView(input: ViewInput): Sheet {
@@ -56,7 +62,7 @@ export function endView(input: ViewInput): Sheet {
 export const viewPad = 17
 
 function trueView(input: ViewInput, view: View): Sheet {
-  const { hull, attitude, before } = input
+  const { hull, attitude, before, system = 'metric' } = input
   const width = input.width ?? (view === 'side' ? 180 : 110)
   const frame = makeFrame(attitude.trim, attitude.heel)
   const pieces = outline(hull.mesh, view, frame, attitude.h)
@@ -91,8 +97,8 @@ function trueView(input: ViewInput, view: View): Sheet {
   if (input.centre) marks.push(...centreSign(...screen(at(input.centre), sx, sy)))
   marks.push(...openingMarks(input, view, at, sx, sy))
   const dimensions = view === 'side' ? draftMarks : endMarks
-  marks.push(...dimensions(hull, attitude, at, sx, sy, 0))
-  if (lay) marks.push(...dimensions(before.hull, before.attitude, lay.at, sx, sy, 1))
+  marks.push(...dimensions(hull, attitude, at, sx, sy, 0, system))
+  if (lay) marks.push(...dimensions(before.hull, before.attitude, lay.at, sx, sy, 1, system))
   marks.push(text(4, height - 5, title, { size: 3.4, bold: true }))
   const right = { size: 3, anchor: 'end' } as const
   marks.push(text(width - 4, height - 5 - down, words, right))
@@ -248,15 +254,23 @@ type Dimensions = (
   sy: (v: number) => number,
   /** 0 for the craft as shown, 1 for the row behind it */
   row: 0 | 1,
+  system: DisplaySystem,
 ) => Mark[]
 
-const draftMarks: Dimensions = (hull, attitude, at, sx, sy, row) => {
+const draftMarks: Dimensions = (hull, attitude, at, sx, sy, row, system) => {
   const foot = at([0, 0, 0])
   const word = row === 1 ? 'now ' : ''
   const marks: Mark[] = []
   if (foot[1] < 0)
     marks.push(
-      ...dimension(sx(foot[0]), sy(foot[1]), sx(foot[0]), sy(0), 5.5 + 6 * row, `${word}${cm(-foot[1])}`),
+      ...dimension(
+        sx(foot[0]),
+        sy(foot[1]),
+        sx(foot[0]),
+        sy(0),
+        5.5 + 6 * row,
+        `${word}${tall(-foot[1], system)}`,
+      ),
     )
   // freeboard at its least, drawn ahead of the bow where nothing else stands
   const lowest = [...hull.edge, ...hull.edge.map(([x, y, z]): Vec3 => [x, -y, z])].reduce((a, b) =>
@@ -267,19 +281,19 @@ const draftMarks: Dimensions = (hull, attitude, at, sx, sy, row) => {
   if (edge[1] > 0) {
     const y = sy(edge[1])
     marks.push(line(sx(edge[0]), y, ahead + 1.5, y, { stroke: quiet, width: 0.12 }, 'dimension'))
-    marks.push(...dimension(ahead, sy(0), ahead, y, 0, `${word}${cm(edge[1])}`))
+    marks.push(...dimension(ahead, sy(0), ahead, y, 0, `${word}${tall(edge[1], system)}`))
   }
   return row === 1 ? greyed(marks) : marks
 }
 
-const endMarks: Dimensions = (hull, _attitude, at, sx, sy, row) => {
+const endMarks: Dimensions = (hull, _attitude, at, sx, sy, row, system) => {
   const widest = hull.edge.reduce((a, b) => (b[1] > a[1] ? b : a))
   const word = row === 1 ? 'now ' : ''
   const marks = [1, -1].flatMap((side): Mark[] => {
     const e = at([widest[0], side * widest[1], widest[2]])
     const off = 5.5 + 6 * row
     return e[1] > 0
-      ? dimension(sx(e[0]), sy(0), sx(e[0]), sy(e[1]), side > 0 ? off : -off, `${word}${cm(e[1])}`)
+      ? dimension(sx(e[0]), sy(0), sx(e[0]), sy(e[1]), side > 0 ? off : -off, `${word}${tall(e[1], system)}`)
       : []
   })
   return row === 1 ? greyed(marks) : marks

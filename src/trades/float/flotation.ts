@@ -6,7 +6,7 @@
  */
 
 /** Greatest lift credited to foam by 46 CFR 170.245, kg/m³ (55 lb/ft³). */
-const mostFoamCredit = 881
+export const mostFoamCredit = 881
 
 /** Weight under water over weight in air, (S − 1)/S: 1 sinks wholly, below 0 floats. density and water in kg/m³. */
 export function submergedFactor(density: number, water = 1000): number {

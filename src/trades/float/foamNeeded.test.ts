@@ -2,15 +2,16 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { printed } from '../../base/answers/sentence.ts'
 import { readCraft } from '../../craft/index.ts'
 import { type Box, freeBlocks, freeOf } from '../../hull/aboard/boxes.ts'
+import type { FoamBlock } from '../../hull/aboard/foamBlocks.ts'
 import { hullFromMesh } from '../../hull/lines/hullBody.ts'
-import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
 import { floatAnswer } from './floatAnswer.ts'
 import { floatFromCraft } from './floatFromCraft.ts'
 import type { FloatInput } from './input.ts'
-import { type FoamBlock, foamVolumes, swampedBodies, wholeLift } from './swamped.ts'
+import { foamVolumes, swampedBodies, wholeLift } from './swamped.ts'
 import { foamFinding } from './swampedFindings.ts'
 
 /** boxes on a grid of cells, so that cells can be counted */
@@ -111,7 +112,7 @@ test('blocks of foam that overlap lift what their union lifts, however many and 
 
 const demo = (name: string): FloatInput => {
   const text = readFileSync(resolve(import.meta.dirname, `../../../demo/${name}.yaml`), 'utf8')
-  return floatFromCraft(readCraft(text).craft!, undefined, findingsMesh).input
+  return floatFromCraft(readCraft(text).craft!).input
 }
 
 const overlap = (a: Box, b: Box) =>
@@ -181,10 +182,14 @@ describe('foam still wanted', () => {
   })
   test('says where, in pieces that a saw can cut, and what it keeps clear of', () => {
     const f = foamFinding(heron, floatAnswer(heron))
-    expect(f.says).toMatch(/it still needs foam, \d+ L more than it has/)
-    expect(f.says).toMatch(/On each side: \d+ L from [\d.]+ to [\d.]+ m forward of the transom, from /)
-    expect(f.because.map((b) => b.says).join(' ')).toMatch(/clear of the foam it has \(bow block, port side/)
-    expect(f.because.map((b) => b.says).join(' ')).toMatch(
+    expect(printed(f.says)).toMatch(/it still needs foam, \d+ L more than it has/)
+    expect(printed(f.says)).toMatch(
+      /On each side: \d+ L from [\d.]+ m to [\d.]+ m forward of the transom, from /,
+    )
+    expect(f.because.map((b) => printed(b.says)).join(' ')).toMatch(
+      /clear of the foam it has \(bow block, port side/,
+    )
+    expect(f.because.map((b) => printed(b.says)).join(' ')).toMatch(
       /fuel tank.*engine and pipe.*jet.*reach under engine hatch/,
     )
   })
@@ -192,6 +197,6 @@ describe('foam still wanted', () => {
     const full = { ...heron, taken: [{ name: 'all', low: [-1, -2, -1] as const, high: [9, 2, 2] as const }] }
     const a = floatAnswer(full)
     expect(a.need.blocks).toEqual([])
-    expect(foamFinding(full, a).says).toMatch(/No free place tried inside the hull keeps it upright/)
+    expect(printed(foamFinding(full, a).says)).toMatch(/No free place tried inside the hull keeps it upright/)
   })
 })

@@ -6,10 +6,25 @@
 import { linearAt, linspace } from '../../base/numerics/interpolate.ts'
 import { bisect } from '../../base/numerics/roots.ts'
 import { type Box, freeBlocks, mirroredBox } from '../../hull/aboard/boxes.ts'
+import type { FoamBlock } from '../../hull/aboard/foamBlocks.ts'
 import { stilled } from '../../hull/aboard/liquids.ts'
 import { weightSum } from '../../hull/aboard/masses.ts'
-import { type BuoyantBody, floaterOf, type SlackLiquid } from '../../hull/afloat/load.ts'
-import { metacentricHeight, type Resting, settle } from '../../hull/afloat/settle.ts'
+import {
+  type BuoyantBody,
+  type Floater,
+  floaterOf,
+  reloaded,
+  type SlackLiquid,
+  withBodies,
+} from '../../hull/afloat/load.ts'
+import {
+  heldAt,
+  metacentricHeight,
+  type Resting,
+  settle,
+  sinkDeficit,
+  staysUpright,
+} from '../../hull/afloat/settle.ts'
 import type { Hull } from '../../hull/lines/hullBody.ts'
 import { addBelow, clipBody, SUMS, VOLUME } from '../../physics/solid/below.ts'
 import { solidProperties } from '../../physics/solid/integrals.ts'
@@ -18,7 +33,7 @@ import { heightsAt } from '../../physics/solid/section.ts'
 import { sliceBetween, sliceBox } from '../../physics/solid/slice.ts'
 import { makeFrame } from '../../physics/solid/waterFrame.ts'
 import { foamLift } from './flotation.ts'
-import { type FoamBlock, wholeLift } from './swamped.ts'
+import { wholeLift } from './swamped.ts'
 
 export interface FoamNeedInput {
   hull: Hull
@@ -80,25 +95,22 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
   const level = deficit > 0 ? moment / (mass - Math.min(have, mass * 0.999)) : hull.length / 2
   const along = Math.min(0.85 * hull.length, Math.max(0.15 * hull.length, level))
   const base = { deficit, volume, lift }
+  const bare = floaterOf({
+    bodies: input.bodies,
+    mass: input.mass,
+    centre: input.centre,
+    liquids,
+    density: water,
+  })
   const tryOut = (at: number, made?: SideBlocks): FoamNeed => {
     const fitted = made?.fitted ?? 0
     const extra = fitted * input.foam
     const centre = withAdded(input.mass, input.centre, extra, made?.middle ?? input.centre)
-    const f = floaterOf({
-      bodies: [...input.bodies, ...(made?.bodies ?? [])],
-      mass: input.mass + extra,
-      centre,
-      liquids,
-      density: water,
-    })
-    // most tries fail by standing on end or rolling over: that shows with the heel held, before any roll is followed
-    const quick = { giveUp: 0.22, compass: false, tolerance: 1e-7, maxIterations: 16 }
-    const held = settle(f, undefined, { ...quick, freeHeel: false })
-    const worth = held.converged && metacentricHeight(held.state) > 0.02
-    const rest = worth ? settle(f, held.value, quick) : { ...held, converged: false }
+    const f = reloaded(made ? withBodies(bare, made.bodies) : bare, input.mass + extra, centre)
+    const rest = restOf(f)
     const gm = rest.converged ? metacentricHeight(rest.state) : Number.NaN
-    const level = Math.abs(rest.value.heel) < Math.PI / 18 && Math.abs(rest.value.trim) < Math.PI / 18
-    const upright = rest.converged && level && gm > 0.02
+    const level = Math.abs(rest.value.heel) < mostLean && Math.abs(rest.value.trim) < mostLean
+    const upright = rest.converged && level && gm > leastGm
     return { ...base, along: at, blocks: made?.blocks ?? [], fitted, rest, gm, upright }
   }
   const asIs = tryOut(along)
@@ -123,6 +135,35 @@ export function foamNeeded(input: FoamNeedInput): FoamNeed {
       if (best?.upright) return best
     }
   return best ?? asIs
+}
+
+/** rad of heel and trim within which a swamped craft counts as level, and m of GM from which as upright: judgement, no source */
+const mostLean = Math.PI / 18
+const leastGm = 0.02
+
+/**
+ * Upright first, then left to itself unless that is where it stays. No rest where the moment still turns the craft the same way at
+ * `mostLean` of trim: most tries fail by standing on end, and two looks show it where settling would follow it all the way.
+ */
+function restOf(f: Floater): Resting {
+  const deficit = sinkDeficit(f)
+  const level = heldAt(f).value
+  const none = (): Resting => ({
+    value: { h: level.h, trim: 0, heel: 0 },
+    converged: false,
+    iterations: 0,
+    residual: Number.NaN,
+    deficit,
+    state: level,
+  })
+  if (!(deficit < 0)) return none()
+  const turn = level.g1
+  const way = turn < 0 ? mostLean : -mostLean
+  if (turn !== 0 && !(heldAt(f, way, 0, level.h).value.g1 * turn < 0)) return none()
+  const quick = { giveUp: 0.22, compass: false, tolerance: 1e-7, maxIterations: 16 }
+  const held = settle(f, { h: level.h, trim: 0, heel: 0 }, { ...quick, freeHeel: false })
+  if (!(held.converged && metacentricHeight(held.state) > leastGm)) return { ...held, converged: false }
+  return staysUpright(held) ? held : settle(f, held.value, quick)
 }
 
 /** One that lies upright, of few blocks rather than many, and then the stiffest. */

@@ -1,5 +1,6 @@
 /** Foam still wanted, in words that the finding and the page share. */
-
+import { inCount, inMetres } from '../../base/answers/amounts.ts'
+import { joined, type Sentence, say } from '../../base/answers/sentence.ts'
 import { cm, litres } from './floatSay.ts'
 import type { FoamNeed, NewFoam } from './foamNeeded.ts'
 import type { FloatInput } from './input.ts'
@@ -7,35 +8,36 @@ import type { FloatInput } from './input.ts'
 /** blocks said in full; the rest are in the page's table */
 const most = 3
 
-/** "8 L from 0.41 to 0.57 m forward of the transom, from 8 to 22 cm off the centreline, from the bottom to 24 cm up" */
-function placeOf(b: NewFoam): string {
-  const along = `from ${b.low[0].toFixed(2)} to ${b.high[0].toFixed(2)} m forward of the transom`
+/** "8 L from 0.41 m to 0.57 m forward of the transom, from 8 cm to 22 cm out from the centreline, from the bottom to 24 cm up" */
+function placeOf(b: NewFoam): Sentence {
+  const along = say`from ${inMetres(b.low[0])} to ${inMetres(b.high[0])} forward of the transom`
   const across =
     b.low[1] < 0.005
-      ? `from the centreline to ${cm(b.high[1])} out`
-      : `from ${cm(b.low[1])} to ${cm(b.high[1])} out from the centreline`
-  const up = `${b.low[2] < 0.005 ? 'from the bottom' : `from ${cm(b.low[2])}`} to ${cm(b.high[2])} up`
-  return `${litres(b.held)} ${along}, ${across}, ${up}`
+      ? say`from the centreline to ${cm(b.high[1])} out`
+      : say`from ${cm(b.low[1])} to ${cm(b.high[1])} out from the centreline`
+  const foot: Sentence = b.low[2] < 0.005 ? 'from the bottom' : say`from ${cm(b.low[2])}`
+  return say`${litres(b.held)} ${along}, ${across}, ${foot} to ${cm(b.high[2])} up`
 }
 
 /** Where the blocks go, a sentence; '' when there are none. */
-export function foamPlaces({ blocks }: Pick<FoamNeed, 'blocks'>): string {
+export function foamPlaces({ blocks }: Pick<FoamNeed, 'blocks'>): Sentence {
   const port = blocks.filter((b) => b.name.endsWith('port')).sort((a, b) => b.held - a.held)
   if (port.length === 0) return ''
   const rest = port.slice(most)
-  const more =
+  const held = rest.reduce((v, b) => v + b.held, 0)
+  const more: Sentence =
     rest.length > 0
-      ? `; and ${litres(rest.reduce((v, b) => v + b.held, 0))} in ${rest.length} smaller ${rest.length === 1 ? 'piece' : 'pieces'}, as the page Float lists them`
+      ? say`; and ${litres(held)} in ${inCount(rest.length)} smaller ${rest.length === 1 ? 'piece' : 'pieces'}, as the page Float lists them`
       : ''
-  return ` On each side: ${port.slice(0, most).map(placeOf).join('; ')}${more}.`
+  return say` On each side: ${joined(port.slice(0, most).map(placeOf), '; ')}${more}.`
 }
 
 /** How much more foam, on top of what is there. */
-export function foamAmount(n: Pick<FoamNeed, 'volume' | 'fitted'>): string {
-  if (!(n.fitted > n.volume * 1.02)) return `${litres(n.fitted || n.volume)} more than it has`
+export function foamAmount(n: Pick<FoamNeed, 'volume' | 'fitted'>): Sentence {
+  if (!(n.fitted > n.volume * 1.02)) return say`${litres(n.fitted || n.volume)} more than it has`
   return n.volume > 0
-    ? `${litres(n.fitted)} more than it has: ${litres(n.volume)} for the lift, the rest to lie level and upright`
-    : `${litres(n.fitted)} more than it has, to lie level and upright; for the lift alone it has enough`
+    ? say`${litres(n.fitted)} more than it has: ${litres(n.volume)} for the lift, the rest to lie level and upright`
+    : say`${litres(n.fitted)} more than it has, to lie level and upright; for the lift alone it has enough`
 }
 
 /** What the new blocks keep clear of, "foam (bow block), fuel tank, jet"; '' when there is nothing. */

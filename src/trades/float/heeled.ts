@@ -1,7 +1,7 @@
 /** Righting arms of a whole craft, with its rider balancing, held stiff, or nobody aboard. */
 
 import { type BuoyantBody, type Floater, floaterOf, wholeMass } from '../../hull/afloat/load.ts'
-import { settle } from '../../hull/afloat/settle.ts'
+import { type Attitude, settle } from '../../hull/afloat/settle.ts'
 import type { FloatInput } from './input.ts'
 import { craftOf, loadOf, placed } from './loadCase.ts'
 import { type RightingCurve, rightingCurve } from './righting.ts'
@@ -16,16 +16,11 @@ export function rightingOf(input: FloatInput, aboard: 'rider' | 'stiff rider' | 
   return rightingCurve(f, undefined, { edge: input.hull.edge, openings: input.openings })
 }
 
-/** Righting arm at one heel (rad), m, the craft finding its own draft and trim; NaN where it sinks or does not settle. */
-export function rightingAt(
-  input: FloatInput,
-  aboard: 'rider' | 'stiff rider' | 'nobody',
-  heel: number,
-): number {
-  const f = floaterFor(input, aboard)
+/** Righting arm with the rider balancing at one heel (rad), m, the craft finding its own draft and trim from `near`; NaN where it sinks or does not settle. */
+export function rightingAt(input: FloatInput, heel: number, near: Attitude): number {
+  const f = floaterFor(input, 'rider')
   if (!(wholeMass(f) < f.mostLift)) return Number.NaN
-  const start = settle(f, undefined, { freeHeel: false, tolerance: 1e-8 })
-  const at = settle(f, { ...start.value, heel }, { freeHeel: false, tolerance: 1e-9 })
+  const at = settle(f, { ...near, heel }, { freeHeel: false, tolerance: 1e-9 })
   return at.converged ? at.state.g2 / (at.state.mass * Math.cos(at.value.trim)) : Number.NaN
 }
 

@@ -1,30 +1,20 @@
 /** What the float side is asked with, in plain SI numbers: hull, weights, rider, openings, foam, tanks. */
 
+import type { Rider } from '../../hull/aboard/aboard.ts'
 import type { Taken } from '../../hull/aboard/boxes.ts'
+import type { Compartment, FoamBlock } from '../../hull/aboard/foamBlocks.ts'
 import { liquidsOf, liquidWeight, type Tank } from '../../hull/aboard/liquids.ts'
 import type { Weight } from '../../hull/aboard/masses.ts'
-import type { Stance } from '../../hull/aboard/riderBody.ts'
 import type { SlackLiquid } from '../../hull/afloat/load.ts'
 import type { Hull } from '../../hull/lines/hullBody.ts'
 import type { Opening } from './openingHeights.ts'
-import type { Compartment, FoamBlock } from './swamped.ts'
-
-export interface FloatRider {
-  /** kg, m */
-  mass: number
-  stature: number
-  stance: Stance
-  /** feet, knees or seat: forward of the transom and to port, m */
-  x: number
-  y: number
-}
 
 export interface FloatInput {
   hull: Hull
   /** kg/m³ */
   water: number
   weights: readonly (Weight & { sealed?: boolean })[]
-  rider: FloatRider
+  rider: Rider
   openings: readonly Opening[]
   foam: readonly FoamBlock[]
   compartments: readonly Compartment[]

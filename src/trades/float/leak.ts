@@ -62,6 +62,13 @@ export function leakRun(input: LeakInput, cancelled?: () => boolean): LeakRun {
   let at = input.start
   let time = 0
   let flowBefore = Number.NaN
+  const keep = (t: number, water: number, lowest: number) => {
+    run.time.push(t)
+    run.water.push(water)
+    run.heel.push(at!.heel)
+    run.trim.push(at!.trim)
+    run.lowest.push(lowest)
+  }
   for (let i = 0; i < steps; i++) {
     tank.volume = (capacity * i) / steps
     const rest = settle(f, at, { tolerance: 1e-7 })
@@ -85,27 +92,25 @@ export function leakRun(input: LeakInput, cancelled?: () => boolean): LeakRun {
       if (o.area > 0 && height < 0) into(o.at, o.area)
       if (o.kind !== 'shaft seal') lowest = Math.min(lowest, height)
     }
-    // the time of a step from the flows at its two ends
     if (i > 0) {
-      if (!(flow > 1e-9)) return { ...run, end: 'no more comes in', endTime: time }
       const filled = (capacity * p) / steps
-      time += (filled * (1 / flow + 1 / flowBefore)) / 2
-      const first =
-        run.under === undefined
-          ? firstUnder(input.openings, (o) => heightAbove(frame, at!.h, ...o.at))
-          : undefined
-      if (first !== undefined) run.under = { name: first.name, time: crossing(run, lowest, time) }
-    } else {
-      if (!(flow > 1e-9)) return { ...run, end: 'no more comes in', endTime: 0 }
-      const first = firstUnder(input.openings, (o) => heightAbove(frame, at!.h, ...o.at))
-      if (first !== undefined) run.under = { name: first.name, time: 0 }
-    }
+      if (!(flow > 1e-9)) {
+        // the head, and with it flow times its own size, falls evenly to nothing within this step
+        const ran = flowBefore ** 2 / (flowBefore ** 2 + flow ** 2)
+        const last = run.water.at(-1)!
+        keep(time + (2 * ran * filled) / flowBefore, last + ran * filled, lowest)
+        return { ...run, end: 'no more comes in', endTime: run.time.at(-1)! }
+      }
+      // exact where the head falls or rises evenly with the water that came in
+      time += (2 * filled) / (flow + flowBefore)
+    } else if (!(flow > 1e-9)) return { ...run, end: 'no more comes in', endTime: 0 }
+    const first =
+      run.under === undefined
+        ? firstUnder(input.openings, (o) => heightAbove(frame, at!.h, ...o.at))
+        : undefined
+    if (first !== undefined) run.under = { name: first.name, time: i > 0 ? crossing(run, lowest, time) : 0 }
     flowBefore = flow
-    run.time.push(time)
-    run.water.push(tank.volume * p)
-    run.heel.push(at.heel)
-    run.trim.push(at.trim)
-    run.lowest.push(lowest)
+    keep(time, tank.volume * p, lowest)
     if (cancelled?.()) break
   }
   run.endTime = time

@@ -13,12 +13,14 @@ export interface LeakCase {
   run: LeakRun
   /** where the hole is, m */
   hole: [number, number, number]
+  /** m across */
+  diameter: number
   /** name of the space that fills */
   space: string
 }
 
-/** Runs it; `diameter` of the hole, m. */
-export function leakFromInput(input: FloatInput, nobody: LoadCase, diameter = 0.01): LeakCase {
+/** Runs it; `diameter` of the hole, m, and in how many steps the space is filled: its time is within a part in a hundred from 24 on. */
+export function leakFromInput(input: FloatInput, nobody: LoadCase, diameter = 0.01, steps = 30): LeakCase {
   const x = 0.05 * input.hull.length
   const first = input.compartments.find((c) => !c.sealed && c.from <= x && c.to >= x)
   const last = input.compartments.some((c) => c.from <= x && c.to >= x && c.sealed)
@@ -42,9 +44,9 @@ export function leakFromInput(input: FloatInput, nobody: LoadCase, diameter = 0.
     holes: [{ name: 'hole', at: hole, area: (Math.PI * diameter ** 2) / 4 }],
     openings: input.openings,
     start: nobody.attitude,
-    steps: 60,
+    steps,
   })
-  return { run, hole, space: open?.name ?? 'the whole hull' }
+  return { run, hole, diameter, space: open?.name ?? 'the whole hull' }
 }
 
 /** Share of a space that foam takes up. */

@@ -1,18 +1,28 @@
 /** One load of the craft, settled: who is aboard, where the weight acts, how it lies and how stiffly. */
 
+import type { Rider } from '../../hull/aboard/aboard.ts'
 import { type WeightSum, weightSum } from '../../hull/aboard/masses.ts'
 import { riderCentre } from '../../hull/aboard/riderBody.ts'
-import { type BuoyantBody, type FloatingLoad, floaterOf, type SlackLiquid } from '../../hull/afloat/load.ts'
+import {
+  type BuoyantBody,
+  type Floater,
+  type FloatingLoad,
+  floaterOf,
+  reloaded,
+  type SlackLiquid,
+} from '../../hull/afloat/load.ts'
 import {
   type Attitude,
   longitudinalMetacentricHeight,
   metacentricHeight,
+  type Resting,
   settle,
+  staysUpright,
 } from '../../hull/afloat/settle.ts'
 import { deckHeight } from '../../hull/lines/hullBody.ts'
 import type { Vec3 } from '../../physics/solid/mesh.ts'
 import { heightAbove, makeFrame } from '../../physics/solid/waterFrame.ts'
-import { aboardOf, type FloatInput, type FloatRider, slackOf } from './input.ts'
+import { aboardOf, type FloatInput, slackOf } from './input.ts'
 import { rollPeriod, rollRadius } from './tests.ts'
 
 export type LoadName =
@@ -71,7 +81,7 @@ interface Placed {
   balances: boolean
 }
 
-export function placed(input: FloatInput, rider: FloatRider, deeper = 0): Placed {
+export function placed(input: FloatInput, rider: Rider, deeper = 0): Placed {
   const deck = deckHeight(input.hull.mesh, rider.x, rider.y) ?? input.hull.depth
   const c = riderCentre(rider.stance, rider.stature)
   return {
@@ -118,30 +128,42 @@ export function loadOf(
   return { bodies, mass: all.mass, centre: all.centre, density: input.water, liquids: craft.liquids }
 }
 
-export function caseOf(
-  input: FloatInput,
-  name: LoadName,
-  bodies: readonly BuoyantBody[],
-  craft: CraftAboard,
-  who: FloatRider | Placed | undefined,
-): LoadCase {
+/** Bodies with scratch and what the craft weighs: made once, each load settled from it. */
+export interface Afloat {
+  input: FloatInput
+  craft: CraftAboard
+  floater: Floater
+}
+
+export function afloatOn(input: FloatInput, craft: CraftAboard, bodies: readonly BuoyantBody[]): Afloat {
+  return { input, craft, floater: floaterOf(loadOf(input, craft, bodies)) }
+}
+
+/** The whole hull, dry inside. */
+export const intactBodies = (input: FloatInput): BuoyantBody[] => [
+  { name: 'hull', mesh: input.hull.mesh, share: 1 },
+]
+
+/** One load settled: upright first, with the weight where it is and where a rider's feet are, then left to itself. */
+export function caseOf(on: Afloat, name: LoadName, who: Rider | Placed | undefined): LoadCase {
+  const { input, craft } = on
   const rider = who === undefined ? undefined : 'at' in who ? who : placed(input, who)
   const whole = together(craft.whole, rider?.mass ?? 0, rider?.at ?? [0, 0, 0])
-  const loadAt = (at: Vec3 | undefined) => loadOf(input, craft, bodies, rider?.mass, at)
-  const gm = (at: Vec3 | undefined) => {
-    const up = settle(floaterOf(loadAt(at)), undefined, {
-      freeHeel: false,
-      leaveEdge: false,
-    })
-    return up.converged
-      ? { t: metacentricHeight(up.state), l: longitudinalMetacentricHeight(up.state) }
-      : { t: Number.NaN, l: Number.NaN }
+  const loaded = (at: Vec3 | undefined) => {
+    const all = together(craft.fixed, rider?.mass ?? 0, at ?? [0, 0, 0])
+    return reloaded(on.floater, all.mass, all.centre)
   }
-  const stiff = gm(rider?.at)
-  const free = rider ? gm(rider.feet) : stiff
+  const upright = (at: Vec3 | undefined) =>
+    settle(loaded(at), undefined, { freeHeel: false, leaveEdge: false })
+  const stiff = upright(rider?.at)
+  const free = rider && rider.feet !== rider.at ? upright(rider.feet) : stiff
+  const gm = (r: Resting) => (r.converged ? metacentricHeight(r.state) : Number.NaN)
   // a rider who would fall over stiff keeps his balance if he can: his weight then acts where he touches the deck
-  const acts = rider !== undefined && (rider.balances || stiff.t < 0) ? rider.feet : rider?.at
-  const rest = settle(floaterOf(loadAt(acts)), undefined, { giveUp: 1.2 })
+  const onFeet = rider !== undefined && (rider.balances || gm(stiff) < 0)
+  const up = onFeet ? free : stiff
+  const rest = staysUpright(up)
+    ? up
+    : settle(loaded(onFeet ? rider.feet : rider?.at), undefined, { giveUp: 1.2 })
   const attitude = rest.value
   const over = rest.converged && Math.max(Math.abs(attitude.heel), Math.abs(attitude.trim)) > Math.PI / 3
   const frame = makeFrame(attitude.trim, attitude.heel)
@@ -157,12 +179,12 @@ export function caseOf(
     draftAft: under([0, 0, 0]),
     draftFore: under([input.hull.length, 0, 0]),
     freeboard: Math.min(...edges),
-    gmRigid: stiff.t,
-    gmFeet: free.t,
-    gmLength: stiff.l,
+    gmRigid: gm(stiff),
+    gmFeet: gm(free),
+    gmLength: stiff.converged ? longitudinalMetacentricHeight(stiff.state) : Number.NaN,
     rollPeriod: rollPeriod(
       rollRadius(rollInertia(input, craft.whole, rider, whole.centre), whole.mass),
-      stiff.t,
+      gm(stiff),
     ),
   }
 }

@@ -1,4 +1,7 @@
 /** The loads side by side: nobody, prone, kneeling, standing, and swamped, each on its own waterline, now and with what is tried. */
+import { inCm, inDegrees, inKg } from '../../base/answers/amounts.ts'
+import { printed, type Sentence, say } from '../../base/answers/sentence.ts'
+import type { DisplaySystem } from '../../base/units/format.ts'
 import { circle, line, polyline, rectangle, text } from '../../drawing/marks.ts'
 import { ink, inkOf, okabeIto, quiet } from '../../drawing/palette.ts'
 import { type Posture, riderFigure } from '../../drawing/riderFigure.ts'
@@ -6,6 +9,7 @@ import type { Mark, Sheet, Style } from '../../drawing/sheet.ts'
 import { wrapText } from '../../drawing/textWidth.ts'
 import { deckHeight, type Hull } from '../../hull/lines/hullBody.ts'
 import { makeFrame } from '../../physics/solid/waterFrame.ts'
+import { trimSays } from './floatSay.ts'
 import type { LoadCase } from './loadCase.ts'
 import { joinedRuns, outline, project } from './outline.ts'
 
@@ -16,13 +20,12 @@ export interface LoadsPicture {
   rider?: { x: number; y: number; stature: number }
   /** the same loads as they lie now, while something else is tried */
   before?: { hull: Hull; cases: readonly LoadCase[] }
+  system?: DisplaySystem
 }
-
-const inDegrees = (a: number) => (a * 180) / Math.PI
 
 /** Every load from the side, all to one scale. Four in a row where there is room, two, or one. */
 export function loadsFigure(picture: LoadsPicture, width = 180): Sheet {
-  const { hull, cases } = picture
+  const { hull, cases, system = 'metric' } = picture
   const across = width >= 250 ? 4 : width >= 150 ? 2 : 1
   const cell = width / across
   const scale = (cell - 12) / (1.06 * hull.length)
@@ -47,7 +50,7 @@ export function loadsFigure(picture: LoadsPicture, width = 180): Sheet {
     width,
     height,
     title: 'The loads side by side',
-    says: `From the side, to one scale: ${cases.map((c) => `${c.name}, ${loadWords(c)}`).join('; ')}.`,
+    says: `From the side, to one scale: ${cases.map((c) => `${c.name}, ${wordsOf(c, system)}`).join('; ')}.`,
     marks,
   }
 }
@@ -76,25 +79,24 @@ function postureOf(c: LoadCase): Posture | undefined {
 }
 
 /** How one load ends up, in a few words. */
-export function loadWords(c: LoadCase): string {
-  if (c.sinks) return `sinks, ${c.deficit.toFixed(0)} kg too heavy`
+export function loadWords(c: LoadCase): Sentence {
+  if (c.sinks) return say`sinks, ${inKg(c.deficit, 1)} too heavy`
   if (c.over) return 'does not stay: it rolls over or stands on end'
-  const trim = inDegrees(c.attitude.trim)
-  const level =
-    Math.abs(trim) < 0.15 ? 'level' : `${Math.abs(trim).toFixed(1)}° bow ${trim > 0 ? 'up' : 'down'}`
-  const heel = inDegrees(c.attitude.heel)
-  const lean =
-    Math.abs(heel) < 0.3 ? '' : `, ${Math.abs(heel).toFixed(1)}° to ${heel > 0 ? 'port' : 'starboard'}`
-  return `${(100 * c.draftAft).toFixed(1)} cm deep, ${level}${lean}`
+  const { trim, heel } = c.attitude
+  const lean: Sentence =
+    Math.abs(heel) < 0.005 ? '' : say`, ${inDegrees(Math.abs(heel))} to ${heel > 0 ? 'port' : 'starboard'}`
+  return say`${inCm(c.draftAft, 0.1)} deep, ${trimSays(trim)}${lean}`
 }
 
+const wordsOf = (c: LoadCase, system: DisplaySystem) => printed(loadWords(c), system)
+
 /** lines of words over one load */
-function headOf({ before }: LoadsPicture, c: LoadCase, cell: number): string[] {
+function headOf({ before, system = 'metric' }: LoadsPicture, c: LoadCase, cell: number): string[] {
   const old = before?.cases.find((b) => b.name === c.name)
-  const moved = old && loadWords(old) !== loadWords(c)
+  const moved = old && wordsOf(old, system) !== wordsOf(c, system)
   return [
-    ...wrapText(`${c.mass.toFixed(0)} kg: ${loadWords(c)}`, 2.7, cell - 8),
-    ...(moved ? wrapText(`now ${loadWords(old)}`, 2.7, cell - 8) : []),
+    ...wrapText(printed(say`${inKg(c.mass, 1)}: ${loadWords(c)}`, system), 2.7, cell - 8),
+    ...(moved ? wrapText(`now ${wordsOf(old, system)}`, 2.7, cell - 8) : []),
   ]
 }
 
@@ -107,7 +109,7 @@ function loadMarks(
   tall: number,
   scale: number,
 ): Mark[] {
-  const { hull, rider, before } = picture
+  const { hull, rider, before, system = 'metric' } = picture
   const water = foot + 4 + depth(hull) * scale
   const edge = cell - 3
   const marks: Mark[] = [
@@ -127,7 +129,7 @@ function loadMarks(
   ]
   const start = left + 6
   const old = before?.cases.find((b) => b.name === c.name)
-  if (before && old && stays(old) && loadWords(old) !== loadWords(c))
+  if (before && old && stays(old) && wordsOf(old, system) !== wordsOf(c, system))
     marks.push(
       ...hullMarks(before.hull, old, start, water, scale, { stroke: quiet, width: 0.3, dash: [1.5, 1] }),
     )

@@ -13,19 +13,10 @@ export interface Opening {
   at: Vec3
   /** m², of the gap water can pass, 0 when sealed */
   area: number
-}
-
-/**
- * Height that an opening should keep, m, at rest and when swamped. Engineering judgement, no rule: an intake or vent 0.15 m at rest
- * and above water when swamped; an exhaust outlet 0.05 m, or a riser of 0.15 m inside.
- */
-export const adviceHeight: Record<OpeningKind, { rest: number; swamped: number }> = {
-  hatch: { rest: 0.05, swamped: Number.NEGATIVE_INFINITY },
-  'air intake': { rest: 0.15, swamped: 0 },
-  'exhaust outlet': { rest: 0.05, swamped: Number.NEGATIVE_INFINITY },
-  'tank vent': { rest: 0.15, swamped: 0 },
-  cable: { rest: 0.03, swamped: Number.NEGATIVE_INFINITY },
-  'shaft seal': { rest: Number.NEGATIVE_INFINITY, swamped: Number.NEGATIVE_INFINITY },
+  /** craft path of where it stands in the file */
+  path?: string
+  /** its place across and along is not in the file, only its height */
+  placeAssumed?: boolean
 }
 
 /** Height of a point above the water, m, negative when under. */

@@ -1,4 +1,7 @@
 /** Openings in the views of the craft in the water: numbered signs, and their names and heights spelled out below. */
+import { inCm } from '../../base/answers/amounts.ts'
+import { printed, say } from '../../base/answers/sentence.ts'
+import type { DisplaySystem } from '../../base/units/format.ts'
 import { pointSign, text } from '../../drawing/marks.ts'
 import { inkOf, okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Mark } from '../../drawing/sheet.ts'
@@ -8,8 +11,6 @@ import type { Vec3 } from '../../physics/solid/mesh.ts'
 import type { ViewInput } from './floatViews.ts'
 import { heightOver, type Opening } from './openingHeights.ts'
 import type { View } from './outline.ts'
-
-const cm = (x: number) => `${(100 * x).toFixed(1)} cm`
 
 /** Openings as numbered signs: hollow triangles above water, red crosses under it. */
 export function openingMarks(
@@ -40,10 +41,10 @@ interface KeyRow {
 }
 
 /** Rows of the key; how high it stands now beside what is tried, but for a drag that began without. */
-function keyRows({ openings, attitude, before, steady }: ViewInput): KeyRow[] {
+function keyRows({ openings, attitude, before, steady, system = 'metric' }: ViewInput): KeyRow[] {
   const was = steady && !steady.rest.before ? undefined : before
   return (openings ?? []).map((o, i) => ({
-    words: `${i + 1} ${o.name} ${above(heightOver(attitude, o.at))}${was ? `, now ${above(heightOver(was.attitude, o.at))}` : ''}`,
+    words: `${i + 1} ${o.name} ${above(heightOver(attitude, o.at), system)}${was ? `, now ${above(heightOver(was.attitude, o.at), system)}` : ''}`,
     wet: isWet(o, attitude),
   }))
 }
@@ -72,4 +73,5 @@ export function openingKey(input: ViewInput, width: number): { marks: Mark[]; he
   return { marks, height: 4 * tall + 2 }
 }
 
-const above = (height: number) => (height < 0 ? `${cm(-height)} under` : cm(height))
+const above = (height: number, system: DisplaySystem) =>
+  printed(height < 0 ? say`${inCm(-height, 0.1)} under` : say`${inCm(height, 0.1)}`, system)

@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
+import { printed } from '../../base/answers/sentence.ts'
 import { expectGolden } from '../../drawing/golden.testkit.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import { deg, sled } from './float.testkit.ts'
 import { floatAnswer } from './floatAnswer.ts'
-import { floatSays, stiffGm } from './floatPageAnswer.ts'
+import { floatHeadline, liveHeadline, stiffGm } from './floatHeadline.ts'
+import { floatLimits } from './floatLimits.ts'
 import { rightingOf } from './heeled.ts'
 import type { FloatInput } from './input.ts'
 import { leakFromInput } from './leakCase.ts'
@@ -107,10 +109,16 @@ test('a load that sinks or does not stay is said so, and has no waterline of its
 
 describe('the answer in a sentence', () => {
   const live = liveFloat(input)
+  const liveSays = (of: FloatInput, state: ReturnType<typeof live>, assumed = false) => {
+    const f = liveHeadline(of, state, assumed, floatLimits)
+    return { ...f, says: printed(f.says), sure: printed(f.because[0]!.says) }
+  }
+  const fullSays = (more: Partial<typeof answer.ridden> = {}) =>
+    floatHeadline(input, { ...answer, ridden: { ...answer.ridden, ...more } }, false, floatLimits)
+
   test('says the same from the live state as from the whole answer', () => {
-    const quick = floatSays(input, live(0.95, 0), undefined, false)
-    const full = floatSays(input, live(0.95, 0), { ridden: answer.ridden, findings: [] }, false)
-    expect(quick.says).toBe(full.says)
+    const quick = liveSays(input, live(0.95, 0))
+    expect(quick.says).toBe(printed(fullSays().says))
     expect(quick.says).toMatch(/^With its rider kneeling it floats/)
   })
   test('GM of a stiff rider follows from that of a balancing one by the height of his weight, with liquid in a tank too', () => {
@@ -120,23 +128,35 @@ describe('the answer in a sentence', () => {
     const wet = { ...input, tanks: [{ ...tank, sealed: true }] }
     const ridden = floatAnswer(wet).ridden
     expect(stiffGm(wet, ridden.gmFeet)).toBeCloseTo(ridden.gmRigid, 3)
-    expect(floatSays(wet, liveFloat(wet)(0.95, 0), undefined, false).confidence).toMatch(/add up to 73 kg/)
+    expect(liveSays(wet, liveFloat(wet)(0.95, 0)).sure).toMatch(/add up to 73 kg/)
   })
   test('a rider so high that held stiff he tips it over nose or tail has no GM, and is not said to stand by himself', () => {
-    const ridden = { ...answer.ridden, gmRigid: Number.NaN }
-    const says = (r: typeof ridden) => floatSays(input, undefined, { ridden: r, findings: [] }, false).says
-    expect(says(ridden)).toMatch(/has to be balanced like a bicycle/)
-    expect(says({ ...ridden, gmFeet: -0.01 })).toMatch(/falls over at rest whatever the rider does/)
-    expect(says({ ...ridden, gmRigid: 0.06 })).toMatch(/and stands by itself/)
+    const says = (more: Partial<typeof answer.ridden>) => printed(fullSays(more).says)
+    expect(says({ gmRigid: Number.NaN })).toMatch(/has to be balanced like a bicycle/)
+    expect(says({ gmRigid: Number.NaN, gmFeet: -0.01 })).toMatch(/falls over at rest whatever the rider does/)
+    expect(says({ gmRigid: 0.06 })).toMatch(/and stands by itself/)
+  })
+  test('a deck edge under water is a stop and is not said to stand by itself', () => {
+    const f = fullSays({ freeboard: -0.02, gmRigid: 0.3 })
+    expect(f.standing).toBe('stop')
+    expect(printed(f.says)).toMatch(/the deck edge 2\.0 cm under water: water comes over it/)
+    expect(printed(f.says)).not.toMatch(/stands by itself/)
+    const low = fullSays({ freeboard: 0.03, gmRigid: 0.3 })
+    expect(low.standing).not.toBe('good')
+    expect(printed(low.says)).toMatch(/the deck edge only 3\.0 cm above water/)
   })
   test('a craft too heavy sinks, by so much', () => {
     const lead = { ...input, weights: [{ name: 'lead', mass: 900, at: [1, 0, 0.1] as const }] }
-    expect(floatSays(lead, undefined, undefined, false).says).toMatch(/^It sinks: 978 kg/)
+    expect(liveSays(lead, undefined)).toMatchObject({
+      says: expect.stringMatching(/^It sinks: 978 kg/),
+      standing: 'stop',
+    })
   })
   test('a rider off the deck has no answer, a list left out is said', () => {
-    expect(floatSays(input, live(0.95, 2), undefined, true)).toMatchObject({
+    expect(liveSays(input, live(0.95, 2), true)).toMatchObject({
       says: expect.stringMatching(/off the deck/),
-      confidence: expect.stringMatching(/lists no weights/),
+      sure: expect.stringMatching(/lists no weights/),
+      standing: 'unknown',
     })
   })
 })

@@ -1,5 +1,10 @@
 /** Figures of the Float page beside the true views: righting arm, loads side by side, a leak over time, foam there and foam wanted. */
 
+import { inCm, inDegrees, inMinutes, inMm } from '../../base/answers/amounts.ts'
+import { printed, printedAmount, type Sentence, say } from '../../base/answers/sentence.ts'
+import { fromSi } from '../../base/units/convert.ts'
+import { type DisplaySystem, displayUnit } from '../../base/units/format.ts'
+import type { Kind } from '../../base/units/kinds.ts'
 import { lineChart } from '../../drawing/chart.ts'
 import type { ChartMarker, ChartSeries } from '../../drawing/chartSpec.ts'
 import { hatch } from '../../drawing/hatching.ts'
@@ -7,16 +12,24 @@ import { polygon, polyline, text } from '../../drawing/marks.ts'
 import { ink, okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Mark, Sheet } from '../../drawing/sheet.ts'
 import { wrapText } from '../../drawing/textWidth.ts'
+import type { FoamBlock } from '../../hull/aboard/foamBlocks.ts'
 import type { Hull } from '../../hull/lines/hullBody.ts'
 import { makeFrame } from '../../physics/solid/waterFrame.ts'
+import { litres } from './floatSay.ts'
 import type { LeakCase } from './leakCase.ts'
 import { joinedRuns, outline } from './outline.ts'
 import type { RightingCurve } from './righting.ts'
-import type { FoamBlock } from './swamped.ts'
 
-const inDegrees = (a: number) => (a * 180) / Math.PI
-const arms = (c: RightingCurve) => Float64Array.from(c.arm, (v) => 100 * v)
-const heels = (c: RightingCurve) => Float64Array.from(c.heel, inDegrees)
+const degreesOf = (a: number) => (a * 180) / Math.PI
+const heels = (c: RightingCurve) => Float64Array.from(c.heel, degreesOf)
+/** a whole number of degrees, in words */
+const turn = (a: number) => printedAmount(inDegrees(a, 1))
+
+/** Numbers of a kind as an axis shows them in the reader's units. */
+function axis(kind: Kind, metric: string, system: DisplaySystem) {
+  const unit = displayUnit(kind, system, metric)
+  return { unit, of: (v: number) => fromSi(v, kind, unit) }
+}
 
 export interface RightingSet {
   rider: RightingCurve
@@ -25,14 +38,23 @@ export interface RightingSet {
 }
 
 /** Righting arm over heel for a rider who balances, one held stiff, and nobody aboard; while something is tried, as it is now thin and grey behind. Arm in cm. */
-export function rightingFigure(now: RightingSet, tried: RightingSet | undefined, width = 180): Sheet {
+export function rightingFigure(
+  now: RightingSet,
+  tried: RightingSet | undefined,
+  width = 180,
+  system: DisplaySystem = 'metric',
+): Sheet {
+  const arm = axis('length', 'cm', system)
   const rows: [keyof RightingSet, string, string][] = [
     ['rider', 'rider balancing', okabeIto.blue],
     ['stiff', 'rider held stiff', okabeIto.vermillion],
     ['nobody', 'nobody aboard', okabeIto.green],
   ]
   const shown = tried ?? now
-  const line = (set: RightingSet, key: keyof RightingSet) => ({ x: heels(set[key]), y: arms(set[key]) })
+  const line = (set: RightingSet, key: keyof RightingSet) => ({
+    x: heels(set[key]),
+    y: Float64Array.from(set[key].arm, arm.of),
+  })
   const before = rows.flatMap(([key, name]): ChartSeries[] =>
     tried && now[key].arm.length > 0 && differs(now[key], tried[key])
       ? [
@@ -54,23 +76,26 @@ export function rightingFigure(now: RightingSet, tried: RightingSet | undefined,
   const c = shown.rider
   return lineChart({
     title: 'Righting arm over heel',
-    says: tried ? `Tried: ${rightingWords(tried)} Now: ${rightingWords(now)}` : rightingWords(now),
+    says: printed(
+      tried ? say`Tried: ${rightingWords(tried)} Now: ${rightingWords(now)}` : rightingWords(now),
+      system,
+    ),
     width,
     height: width < 120 ? 90 : 100,
     x: { label: 'heel', unit: '°', min: 0, max: 180 },
-    y: { label: 'righting arm', unit: 'cm', include: [0] },
+    y: { label: 'righting arm', unit: arm.unit, include: [0] },
     series: [...before, ...series],
     markers: [
-      ...(c.arm.length === 0 ? [] : rightingMarks(c, width < 120)),
+      ...(c.arm.length === 0 ? [] : rightingMarks(c, width < 120, arm.of, system)),
       ...(before.length > 0 && now.rider.vanishing !== undefined && now.rider.vanishing !== c.vanishing
         ? [
             {
-              x: inDegrees(now.rider.vanishing),
+              x: degreesOf(now.rider.vanishing),
               y: 0,
               shape: 'square' as const,
               colour: quiet,
               hollow: true,
-              label: `now past ${inDegrees(now.rider.vanishing).toFixed(0)}°`,
+              label: `now past ${turn(now.rider.vanishing)}`,
             },
           ]
         : []),
@@ -85,41 +110,46 @@ function differs(a: RightingCurve, b: RightingCurve): boolean {
 }
 
 /** on a narrow sheet the signs of deck edge and opening stand without words, which the page's table has */
-function rightingMarks(c: RightingCurve, narrow: boolean): ChartMarker[] {
-  const at = (heel: number) => armAt(c, heel) * 100
+function rightingMarks(
+  c: RightingCurve,
+  narrow: boolean,
+  show: (v: number) => number,
+  system: DisplaySystem,
+): ChartMarker[] {
+  const at = (heel: number) => show(armAt(c, heel))
   const marks: ChartMarker[] = []
   if (Number.isFinite(c.greatest.arm) && c.greatest.arm > 0)
     marks.push({
-      x: inDegrees(c.greatest.heel),
-      y: 100 * c.greatest.arm,
+      x: degreesOf(c.greatest.heel),
+      y: show(c.greatest.arm),
       shape: 'circle',
       colour: okabeIto.blue,
-      label: `most ${(100 * c.greatest.arm).toFixed(1)} cm`,
+      label: printed(say`most ${inCm(c.greatest.arm, 0.1)}`, system),
     })
   if (c.vanishing !== undefined)
     marks.push({
-      x: inDegrees(c.vanishing),
+      x: degreesOf(c.vanishing),
       y: 0,
       shape: 'square',
       colour: okabeIto.blue,
-      label: `goes over past ${inDegrees(c.vanishing).toFixed(0)}°`,
+      label: `goes over past ${turn(c.vanishing)}`,
     })
   if (c.deckEdge !== undefined)
     marks.push({
-      x: inDegrees(c.deckEdge),
+      x: degreesOf(c.deckEdge),
       y: at(c.deckEdge),
       shape: 'triangle',
       colour: quiet,
-      ...(narrow ? {} : { label: `deck edge under at ${inDegrees(c.deckEdge).toFixed(0)}°` }),
+      ...(narrow ? {} : { label: `deck edge under at ${turn(c.deckEdge)}` }),
       hollow: true,
     })
   if (c.flooding)
     marks.push({
-      x: inDegrees(c.flooding.heel),
+      x: degreesOf(c.flooding.heel),
       y: at(c.flooding.heel),
       shape: 'cross',
       colour: okabeIto.vermillion,
-      ...(narrow ? {} : { label: `${c.flooding.name} under at ${inDegrees(c.flooding.heel).toFixed(0)}°` }),
+      ...(narrow ? {} : { label: `${c.flooding.name} under at ${turn(c.flooding.heel)}` }),
     })
   return marks
 }
@@ -133,44 +163,53 @@ export function armAt(c: RightingCurve, heel: number): number {
   return c.arm[i - 1]! + part * (c.arm[i]! - c.arm[i - 1]!)
 }
 
-function rightingWords({ rider, stiff }: RightingSet): string {
+function rightingWords({ rider, stiff }: RightingSet): Sentence {
   if (rider.arm.length === 0) return 'It sinks with its rider: there is no righting arm.'
-  const over =
+  const over: Sentence =
     rider.vanishing === undefined
       ? 'it comes back from every heel of the curve'
-      : `past ${inDegrees(rider.vanishing).toFixed(0)}° it goes over`
+      : say`past ${inDegrees(rider.vanishing, 1)} it goes over`
   const held = stiff.gm < 0 ? ' Held stiff, the rider takes it over from upright.' : ''
-  return `With its rider balancing, the greatest righting arm is ${(100 * rider.greatest.arm).toFixed(1)} cm at ${inDegrees(rider.greatest.heel).toFixed(0)}° of heel; ${over}.${held}`
+  const { arm, heel } = rider.greatest
+  return say`With its rider balancing, the greatest righting arm is ${inCm(arm, 0.1)} at ${inDegrees(heel, 1)} of heel; ${over}.${held}`
 }
 
-/** The lowest opening and the water aboard while a 10 mm hole lets water in; the tried run dashed. */
-export function leakFigure(now: LeakCase, tried: LeakCase | undefined, width = 180): Sheet {
+/** The lowest opening and the water aboard while a hole lets water in; the tried run dashed. */
+export function leakFigure(
+  now: LeakCase | undefined,
+  tried: LeakCase | undefined,
+  width = 180,
+  system: DisplaySystem = 'metric',
+): Sheet {
+  const height = axis('length', 'cm', system)
+  const water = axis('volume', 'L', system)
   const minutes = (r: LeakCase) => r.run.time.map((t) => t / 60)
   const parts = (r: LeakCase, word: string): ChartSeries[] => [
     {
-      name: `lowest opening above water, cm${word}`,
+      name: `lowest opening above water, ${height.unit}${word}`,
       colour: okabeIto.blue,
       x: minutes(r),
-      y: r.run.lowest.map((v) => (Number.isFinite(v) ? 100 * v : Number.NaN)),
+      y: r.run.lowest.map((v) => (Number.isFinite(v) ? height.of(v) : Number.NaN)),
       tried: word !== '',
     },
     {
-      name: `water aboard, L${word}`,
+      name: `water aboard, ${water.unit}${word}`,
       colour: okabeIto.vermillion,
       x: minutes(r),
-      y: r.run.water.map((v) => 1000 * v),
+      y: r.run.water.map(water.of),
       tried: word !== '',
     },
   ]
-  const [own, other] = [parts(now, ''), tried ? parts(tried, ', tried') : []]
-  const { under } = now.run
+  const [own, other] = [now ? parts(now, '') : [], tried ? parts(tried, ', tried') : []]
+  const under = now?.run.under
+  const hole = printedAmount(inMm((now ?? tried)?.diameter ?? 0.01), system)
   return lineChart({
-    title: 'A 10 mm hole at the stern, nobody aboard',
-    says: leakWords(now),
+    title: `A ${hole} hole at the stern, nobody aboard`,
+    says: now ? printed(leakWords(now), system) : 'It sinks with nobody aboard.',
     width,
     height: 80,
     x: { label: 'time', unit: 'min', include: [0] },
-    y: { label: 'height in cm, water in L', unit: '', include: [0] },
+    y: { label: `height in ${height.unit}, water in ${water.unit}`, unit: '', include: [0] },
     series: own.flatMap((s, i) => (other[i] ? [s, other[i]!] : [s])),
     markers: under
       ? [
@@ -188,18 +227,20 @@ export function leakFigure(now: LeakCase, tried: LeakCase | undefined, width = 1
   })
 }
 
-function leakWords({ run, space }: LeakCase): string {
+function leakWords({ run, space, diameter }: LeakCase): Sentence {
   const end = {
     sinks: 'it sinks',
     fills: `${space} is full`,
     'no more comes in': 'no more water comes in',
     'goes over': 'it rolls over',
   }[run.end]
-  const under = run.under
-    ? `${run.under.name} goes under after ${(run.under.time / 60).toFixed(1)} minutes; `
+  const under: Sentence = run.under
+    ? say`${run.under.name} goes under after ${minutesOf(run.under.time)}; `
     : ''
-  return `Through a 10 mm hole at the stern: ${under}after ${(run.endTime / 60).toFixed(1)} minutes ${end}, with ${(1000 * (run.water.at(-1) ?? 0)).toFixed(0)} L aboard.`
+  return say`Through a ${inMm(diameter)} hole at the stern: ${under}after ${minutesOf(run.endTime)} ${end}, with ${litres(run.water.at(-1) ?? 0)} aboard.`
 }
+
+const minutesOf = (t: number) => inMinutes(t, 0.1)
 
 /** Foam there and foam wanted, from above and from astern, to scale. */
 export function foamFigure(

@@ -1,4 +1,6 @@
 /** The rider's room from above: where heel, trim and openings stay within their limits, now and with what is tried. */
+import { inPercent } from '../../base/answers/amounts.ts'
+import { printedAmount } from '../../base/answers/sentence.ts'
 import { line, pointSign, polygon, rectangle, text } from '../../drawing/marks.ts'
 import { faint, ink, okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Mark, Sheet } from '../../drawing/sheet.ts'
@@ -60,7 +62,7 @@ export function roomFigure(
   }
   marks.push(edgeOf(hull, sx, sy, { stroke: ink, width: 0.35 }))
   if (rider) marks.push(pointSign('circle', sx(rider.x), sy(rider.y), 1.8, okabeIto.vermillion))
-  const part = (e: Envelope) => `${Math.round(100 * e.share)} % of the deck`
+  const part = (e: Envelope) => `${printedAmount(inPercent(e.share))} of the deck`
   const share = before ? `tried ${part(room)}, now ${part(before.room)} (dashed)` : part(room)
   marks.push(text(4, height - 5, title, { size: 3.4, bold: true }))
   const narrow = before !== undefined && width < 130

@@ -48,9 +48,7 @@ describe('weighing at two places', () => {
   test('readings of nothing, places too close and a tilt too small are refused with the value', () => {
     expect(() => weighed({ ...level, aft: { at: 0.2, reads: 0 } })).toThrow(/0 and 24 kg/)
     expect(() => weighed({ ...level, fore: { at: 0.3, reads: 24 } })).toThrow(/0.2 and 0.3 m/)
-    expect(() => weighed({ ...level, tilted: { angle: 0.01, aft: 40, fore: 24, hooks: 0 } })).toThrow(
-      /0.6 degrees/,
-    )
+    expect(() => weighed({ ...level, tilted: { angle: 0.01, aft: 40, fore: 24, hooks: 0 } })).toThrow(/0\.6°/)
   })
 })
 

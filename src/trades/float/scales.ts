@@ -3,6 +3,8 @@
  * Source: moments about the transom; uncertainties combined as independent (JCGM 100:2008, 5.1.2).
  */
 
+import { inDegrees, inKg } from '../../base/answers/amounts.ts'
+import { printed, say } from '../../base/answers/sentence.ts'
 import {
   centreByTwoScales,
   centreByTwoScalesGive,
@@ -56,7 +58,7 @@ export function weighed(r: ScaleReadings): ScaleResult {
   if (!tilted) return out
   const { angle, hooks } = tilted
   if (!(angle >= Math.PI / 36 && angle <= Math.PI / 4))
-    throw new RangeError(`tilt: ${((angle * 180) / Math.PI).toFixed(1)} degrees, expected 5 to 45`)
+    throw new RangeError(printed(say`tilt: ${inDegrees(angle)}, expected 5 to 45°`))
   if (!(tilted.aft > 0 && tilted.fore > 0))
     throw new RangeError(`tilted readings: ${tilted.aft} and ${tilted.fore} kg, expected both above 0`)
   const moved = centre(tilted.aft, tilted.fore)
@@ -89,7 +91,9 @@ export function listMatching(list: readonly Weight[], r: ScaleResult): ListMatch
   const mass = r.mass - others.mass
   if (!(mass > 0))
     throw new RangeError(
-      `weights: all but ${item.name} already weigh ${others.mass.toFixed(1)} kg, more than the ${r.mass.toFixed(1)} kg weighed`,
+      printed(
+        say`weights: all but ${item.name} already weigh ${inKg(others.mass)}, more than the ${inKg(r.mass)} weighed`,
+      ),
     )
   const solve = (whole: number, k: number) => (r.mass * whole - others.mass * others.centre[k]!) / mass
   const up: Vec3 = item.at

@@ -1,52 +1,55 @@
 /** What the liquid in the tanks does to stability: the same craft with it running and with it frozen where it lies. */
+import { inDegrees, inLitres, inMm } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
-import { liquidsOf, liquidWeight, surfaceLoss, type Tank } from '../../hull/aboard/liquids.ts'
+import { joined, type Sentence, say, whole } from '../../base/answers/sentence.ts'
+import { liquidsOf, liquidWeight, type Tank } from '../../hull/aboard/liquids.ts'
 import { liquidIn } from '../../hull/afloat/energy.ts'
 import { tankState } from '../../hull/afloat/load.ts'
 import { makeFrame } from '../../physics/solid/waterFrame.ts'
 import type { FloatAnswer } from './floatAnswer.ts'
-import { cm, kg, mm, naval, own } from './floatSay.ts'
-import { rightingAt } from './heeled.ts'
-import { aboardOf, type FloatInput, slackOf } from './input.ts'
+import type { FloatLimits } from './floatLimits.ts'
+import { cm, kg, naval, own } from './floatSay.ts'
+import { aboardOf, type FloatInput } from './input.ts'
+import { slackHeel } from './slackLoss.ts'
 
-const litresOf = (v: number): string => `${(1000 * v).toFixed(v < 0.02 ? 1 : 0)} L`
+const litresOf = (v: number) => inLitres(v, v < 0.02 ? 0.1 : 1)
 
 /** One finding for all tanks; none where there is no tank. */
-export function slackFindings(input: FloatInput, a: FloatAnswer): Finding[] {
+export function slackFindings(input: FloatInput, a: FloatAnswer, limits: FloatLimits): Finding[] {
   const tanks = input.tanks ?? []
-  const liquids = slackOf(input)
-  if (tanks.length === 0 || a.ridden.sinks) return []
-  const held = tanks.map((t) => `${t.name} holds ${litresOf(t.volume)} of ${litresOf(capacityOf(t))}`)
+  if (a.slack === undefined) return []
+  const { gm: loss, arm: given } = a.slack
+  const held = joined(
+    tanks.map((t) => say`${t.name} holds ${litresOf(t.volume)} of ${litresOf(capacityOf(t))}`),
+    '; ',
+  )
   const mass = aboardOf(input).reduce((m, w) => m + w.mass, 0) - input.weights.reduce((m, w) => m + w.mass, 0)
-  const loss = surfaceLoss(liquids, a.ridden.mass)
-  const { tanks: _, ...rest } = input
-  const frozen: FloatInput = { ...rest, weights: aboardOf(input) }
-  const heel = Math.PI / 9
-  const given = rightingAt(frozen, 'rider', heel) - rightingAt(input, 'rider', heel)
   const gm = a.gmFeet.value
   const cells = tanks.some((t) => t.shape.kind === 'box' && t.shape.cells === 1)
     ? '; parted down the middle into two tight cells, a quarter'
     : ''
-  const heavy = Number.isFinite(gm) && loss > 0.25 * Math.max(0, gm + loss)
+  const ofGm: Sentence = Number.isFinite(gm) ? say` of ${cm(gm + loss)}` : ''
+  const fromArm: Sentence =
+    given >= 5e-4 ? say`, and ${inMm(given)} from the righting arm at ${inDegrees(slackHeel, 1)}` : ''
+  const heavy = Number.isFinite(gm) && loss > limits.slackShare.value * Math.max(0, gm + loss)
   return [
     {
       id: 'float.slack',
       question: 'float',
-      says:
+      says: whole(
         loss < 1e-5
-          ? `${capital(held.join('; '))}: nothing in it can run, so it takes nothing from stability.`
-          : `${capital(held.join('; '))}: running to the low side, it takes ${mm(loss)} from the GM${Number.isFinite(gm) ? ` of ${cm(gm + loss)}` : ''}${
-              given >= 5e-4 ? `, and ${mm(given)} from the righting arm at 20°` : ''
-            }.`,
+          ? say`${held}: nothing in it can run, so it takes nothing from stability.`
+          : say`${held}: running to the low side, it takes ${inMm(loss)} from the GM${ofGm}${fromArm}.`,
+      ),
       value: loss,
       unit: 'm',
       standing: heavy ? 'watch' : 'good',
       because: [
-        { says: `${kg(mass)} of liquid, counted once, from the tanks`, link: 'tanks' },
+        { says: say`${kg(mass)} of liquid, counted once, from the tanks`, link: 'tanks' },
         ...tanks.flatMap((t, i) => {
           const surface = widest(t)
           return surface > 0
-            ? [{ says: `${t.name}: its surface is ${mm(surface)} across`, link: `tanks.${i}` }]
+            ? [{ says: say`${t.name}: its surface is ${inMm(surface)} across`, link: `tanks.${i}` }]
             : []
         }),
         ...(loss >= 1e-5 ? [{ says: `full or empty it takes nothing${cells}` }] : []),
@@ -68,8 +71,6 @@ export function slackFindings(input: FloatInput, a: FloatAnswer): Finding[] {
     },
   ]
 }
-
-const capital = (s: string): string => s[0]!.toUpperCase() + s.slice(1)
 
 const capacityOf = (t: Tank): number =>
   t.shape.kind === 'box'

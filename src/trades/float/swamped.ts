@@ -5,6 +5,7 @@
  */
 
 import { type Box, boxOf, freeOf } from '../../hull/aboard/boxes.ts'
+import type { Compartment, FoamBlock } from '../../hull/aboard/foamBlocks.ts'
 import { type Tank, tankBox, tankMeshes } from '../../hull/aboard/liquids.ts'
 import type { Weight } from '../../hull/aboard/masses.ts'
 import type { BuoyantBody } from '../../hull/afloat/load.ts'
@@ -13,28 +14,6 @@ import { solidProperties } from '../../physics/solid/integrals.ts'
 import type { Mesh, Vec3 } from '../../physics/solid/mesh.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
 import { sliceBetween, sliceBox } from '../../physics/solid/slice.ts'
-
-export interface FoamBlock {
-  name: string
-  /** corners of a box, m; what of it lies inside the hull is foam */
-  low: Vec3
-  high: Vec3
-  /** kg/m³ */
-  density: number
-  /** fraction of its volume that takes up water */
-  soaked: number
-}
-
-export interface Compartment {
-  name: string
-  /** m forward of the transom */
-  from: number
-  to: number
-  /** stays dry when the craft is swamped */
-  sealed: boolean
-  /** fraction of its volume that water can fill */
-  permeability: number
-}
 
 export interface FoamVolume {
   block: FoamBlock

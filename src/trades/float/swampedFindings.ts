@@ -1,11 +1,15 @@
 /** What flotation has to say about a swamped craft: lift, foam, leaks, published sums to compare with. */
+
+import { inKgPerM3, inMetres, inMm, inPercent } from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { FloatAnswer } from './floatAnswer.ts'
-import { kg, litres, mm, naval, own } from './floatSay.ts'
-import { basicFlotationWeights, weightCapacity } from './flotation.ts'
+import type { FloatLimits } from './floatLimits.ts'
+import { cm, kg, lasting, litres, naval, own } from './floatSay.ts'
+import { basicFlotationWeights, mostFoamCredit, weightCapacity } from './flotation.ts'
 import { foamAmount, foamKeepsClear, foamPlaces } from './foamWords.ts'
 import type { FloatInput } from './input.ts'
-import { leakFromInput } from './leakCase.ts'
+import type { LeakCase } from './leakCase.ts'
 import { wholeLift } from './swamped.ts'
 
 export function swampedFinding(input: FloatInput, a: FloatAnswer): Finding {
@@ -24,21 +28,21 @@ export function swampedFinding(input: FloatInput, a: FloatAnswer): Finding {
     : held.sinks || alone.over || held.over || aboard.sinks || aboard.over
       ? 'watch'
       : 'good'
-  const rolls =
+  const rolls: Sentence =
     !alone.sinks && alone.over
       ? ' It rolls over as it floods: the foam is too low or too near the middle.'
       : ''
-  const says = alone.sinks
+  const says: Sentence = alone.sinks
     ? unlisted
-      ? `No foam and no sealed space is listed; if there is none, it sinks when swamped: ${kg(alone.deficit)} of lift is missing even with nobody aboard.`
-      : `Swamped, it sinks: ${kg(alone.deficit)} of lift is missing even with nobody aboard.`
+      ? say`No foam and no sealed space is listed; if there is none, it sinks when swamped: ${kg(alone.deficit)} of lift is missing even with nobody aboard.`
+      : say`Swamped, it sinks: ${kg(alone.deficit)} of lift is missing even with nobody aboard.`
     : held.sinks
-      ? `Swamped, it floats by itself with ${kg(reserve)} to spare, not with a rider holding on.${rolls}`
+      ? say`Swamped, it floats by itself with ${kg(reserve)} to spare, not with a rider holding on.${rolls}`
       : aboard.sinks
-        ? `Swamped, it floats and carries a rider holding on; lying on it takes ${kg(aboard.deficit)} more lift.${rolls}`
+        ? say`Swamped, it floats and carries a rider holding on; lying on it takes ${kg(aboard.deficit)} more lift.${rolls}`
         : aboard.over
           ? `Swamped, it floats and has the lift for its rider, but rolls over with the rider lying on it.`
-          : `Swamped, it floats and still carries its rider lying on deck.${rolls}`
+          : say`Swamped, it floats and still carries its rider lying on deck.${rolls}`
   return {
     id: 'float.swamped',
     question: 'float',
@@ -47,7 +51,7 @@ export function swampedFinding(input: FloatInput, a: FloatAnswer): Finding {
     unit: 'kg',
     standing,
     because: [
-      { says: `foam lifts ${kg(a.foam.reduce((s, f) => s + f.lift, 0))} under water`, link: 'foam' },
+      { says: say`foam lifts ${kg(a.foam.reduce((s, f) => s + f.lift, 0))} under water`, link: 'foam' },
       air.length > 0
         ? {
             says: `sealed spaces counted as dry: ${air.map((x) => x.name).join(', ')}; a sealed space can be holed, foam cannot`,
@@ -67,19 +71,19 @@ export function foamFinding(input: FloatInput, a: FloatAnswer): Finding {
     return {
       id: 'float.foam',
       question: 'float',
-      says: `The foam it has would carry the swamped craft with its rider lying on it, with ${kg(-n.deficit)} beyond a tenth in hand.`,
+      says: say`The foam it has would carry the swamped craft with its rider lying on it, with ${kg(-n.deficit)} beyond a tenth in hand.`,
       value: 0,
       unit: 'm³',
       standing: 'good',
       because: [{ says: 'tried by settling the swamped craft' }],
       sources: [own],
     }
-  const where = n.blocks.length > 0 ? foamPlaces(n) : ' The hull has no free room for that much.'
+  const where: Sentence = n.blocks.length > 0 ? foamPlaces(n) : ' The hull has no free room for that much.'
   const clear = foamKeepsClear(input)
   return {
     id: 'float.foam',
     question: 'float',
-    says: `To carry its rider lying on it when swamped, level and upright, it still needs foam, ${foamAmount(n)}.${n.upright ? where : ' No free place tried inside the hull keeps it upright.'}`,
+    says: say`To carry its rider lying on it when swamped, level and upright, it still needs foam, ${foamAmount(n)}.${n.upright ? where : ' No free place tried inside the hull keeps it upright.'}`,
     value: n.fitted || n.volume,
     low: Math.min(n.volume, n.fitted || n.volume),
     high: 1.15 * (n.fitted || n.volume),
@@ -89,8 +93,8 @@ export function foamFinding(input: FloatInput, a: FloatAnswer): Finding {
       {
         says:
           n.deficit > 0
-            ? `${kg(n.deficit)} of lift is missing, with a tenth in hand`
-            : `the lift is there, ${kg(-n.deficit)} beyond a tenth in hand`,
+            ? say`${kg(n.deficit)} of lift is missing, with a tenth in hand`
+            : say`the lift is there, ${kg(-n.deficit)} beyond a tenth in hand`,
         link: 'foam',
       },
       ...(n.blocks.length > 0 && clear
@@ -99,7 +103,9 @@ export function foamFinding(input: FloatInput, a: FloatAnswer): Finding {
       ...(n.blocks.length > 0 && !(input.taken ?? []).some((t) => /engine|motor/i.test(t.name))
         ? [{ says: 'no engine stands in the weights by name, so no room is kept for one', link: 'weights' }]
         : []),
-      { says: 'foam of 30 kg/m³ that soaks 3 % lifts at most 881 kg/m³, the credit of 46 CFR 170.245' },
+      {
+        says: say`foam of ${inKgPerM3(30)} that soaks ${inPercent(0.03)} lifts at most ${inKgPerM3(mostFoamCredit)}, the credit of 46 CFR 170.245`,
+      },
       {
         says: 'foam low down and near the middle rolls a swamped craft over; high and outboard keeps it upright',
       },
@@ -109,22 +115,18 @@ export function foamFinding(input: FloatInput, a: FloatAnswer): Finding {
   }
 }
 
-export function leakFindings(input: FloatInput, a: FloatAnswer): Finding[] {
-  if (a.cases[0]!.sinks) return []
-  const { run, hole, space } = leakFromInput(input, a.cases[0]!)
-  const minutes = (t: number) =>
-    t < 120
-      ? `${Math.round(t)} s`
-      : t < 7200
-        ? `${Math.round(t / 60)} minutes`
-        : `${(t / 3600).toFixed(1)} hours`
+export function leakFindings(leak: LeakCase | undefined): Finding[] {
+  if (leak === undefined) return []
+  const { run, hole, space } = leak
   const end = run.under !== undefined ? run.under.time : run.endTime
+  const left = say`Left alone with a ${inMm(leak.diameter)} hole at the stern,`
+  const lost = run.end === 'sinks' || run.end === 'goes over'
   const says =
     run.under !== undefined
-      ? `Left alone with a 10 mm hole at the stern, ${run.under.name} goes under after ${minutes(run.under.time)}.`
-      : run.end === 'sinks' || run.end === 'goes over'
-        ? `Left alone with a 10 mm hole at the stern, it ${run.end === 'sinks' ? 'sinks' : 'rolls over'} after ${minutes(run.endTime)}.`
-        : `Left alone with a 10 mm hole at the stern, it takes on ${litres(run.water.at(-1) ?? 0)} in ${minutes(run.endTime)} and stays up with its openings dry.`
+      ? say`${left} ${run.under.name} goes under after ${lasting(run.under.time)}.`
+      : lost
+        ? say`${left} it ${run.end === 'sinks' ? 'sinks' : 'rolls over'} after ${lasting(run.endTime)}.`
+        : say`${left} it takes on ${litres(run.water.at(-1) ?? 0)} in ${lasting(run.endTime)} and stays up with its openings dry.`
   return [
     {
       id: 'float.leak',
@@ -134,10 +136,10 @@ export function leakFindings(input: FloatInput, a: FloatAnswer): Finding[] {
       low: 0.75 * end,
       high: 1.5 * end,
       unit: 's',
-      standing: run.under !== undefined || run.end === 'sinks' || run.end === 'goes over' ? 'watch' : 'good',
+      standing: run.under !== undefined || lost ? 'watch' : 'good',
       because: [
         {
-          says: `hole ${mm(0.01)} across at ${hole.map((v) => v.toFixed(2)).join(', ')} m, filling ${space}`,
+          says: say`hole ${inMm(leak.diameter)} across, ${inMetres(hole[0])} forward of the transom and ${cm(hole[2])} up, filling ${space}`,
           link: 'compartments',
         },
         { says: 'nobody aboard, engine stopped, no pump' },
@@ -148,16 +150,16 @@ export function leakFindings(input: FloatInput, a: FloatAnswer): Finding[] {
 }
 
 /** Published sums beside our own: to compare with, nothing more. */
-export function guidanceFinding(input: FloatInput, a: FloatAnswer): Finding {
+export function guidanceFinding(input: FloatInput, a: FloatAnswer, limits: FloatLimits): Finding {
   const craft = a.weights.mass
   const displaced = input.water * input.hull.volume
   const capacity = weightCapacity(displaced, craft, 'inboard')
   const tests = basicFlotationWeights(Math.min(input.rider.mass, 0.9 * capacity), capacity)
   const reserve = wholeLift(a.swampedBodies, input.water) - craft
-  const more = reserve >= tests.total
+  const more = reserve >= limits.lessLift.value * tests.total
   const because: Because[] = [
     {
-      says: `${kg(tests.persons)} for persons, ${kg(tests.dead)} for other load of a capacity of ${kg(capacity)}`,
+      says: say`${kg(tests.persons)} for persons, ${kg(tests.dead)} for other load of a capacity of ${kg(capacity)}`,
     },
     {
       says: 'the rule is for inboard boats below 20 ft, after 18 hours swamped; it was not written for a craft like this',
@@ -168,7 +170,7 @@ export function guidanceFinding(input: FloatInput, a: FloatAnswer): Finding {
   return {
     id: 'float.guidance',
     question: 'float',
-    says: `Compare with 33 CFR 183.105: a swamped boat is tested with ${kg(tests.total)} of weights under water; this one, swamped, has ${reserve < 0 ? `${kg(-reserve)} too little lift for itself` : `${kg(reserve)} of lift to spare`}.`,
+    says: say`Compare with 33 CFR 183.105: a swamped boat is tested with ${kg(tests.total)} of weights under water; this one, swamped, has ${reserve < 0 ? `${kg(-reserve)} too little lift for itself` : say`${kg(reserve)} of lift to spare`}.`,
     value: reserve,
     unit: 'kg',
     standing: more ? 'good' : 'watch',

@@ -95,10 +95,49 @@ test('a wide gap, a missing stator and a choked impeller are each called out', (
   expect(find(whatIf(heron, { 'place.altitude': 4000 }), 'jet.cavitation-tied', high)!.standing).toBe('stop')
 })
 
-test('a small board held still is told about air before its impeller is blamed; deep water over the intake is not', () => {
-  expect(find(heron, 'jet.air')!.standing).toBe('watch')
-  const slow = find(heron, 'jet.air', { ...at, tiedUp: 25 })!
+test('the pull tied up counts on the demos, and how to tell air by three throttles is said', () => {
+  for (const name of ['heron', 'teal']) {
+    const f = jetFindings(demo(name), at).find((x) => x.id === 'jet.air')!
+    expect(f.standing, name).toBe('good')
+    expect(f.says).toMatch(/rpm squared at three throttles must agree.*weight aft/)
+  }
+  // so slow that not even a swirl brings air
+  const slow = find(heron, 'jet.air', { ...at, tiedUp: 13 })!
   expect(slow.standing).toBe('good')
+  expect(slow.says).toContain('even a swirl')
+})
+
+test('an opening close under the surface at the edge of the bottom draws air: it is watched, and below which rotation it does not', () => {
+  const shallow = (depth: number, front: number) =>
+    find(
+      whatIf(heron, {
+        'jet.duct.rotor depth': depth,
+        'jet.intake.front': heron.jet.intake.length.value + front,
+      }),
+      'jet.air',
+    )!
+  const bad = shallow(-0.08, 0.13)
+  expect(bad.standing).toBe('watch')
+  expect(bad.says).toMatch(/likely to draw air/)
+  const clear = Number(/below about (\d+) rpm/.exec(bad.says)![1]) / 60 / at.ratio
+  const there = find(
+    whatIf(heron, {
+      'jet.duct.rotor depth': -0.08,
+      'jet.intake.front': heron.jet.intake.length.value + 0.13,
+    }),
+    'jet.air',
+    { ...at, tiedUp: 0.9 * clear },
+  )!
+  expect(there.standing).toBe('good')
+  // more water, or more bottom behind the opening, is never worse
+  const rank = { watch: 0, good: 1 } as Record<string, number>
+  let last = -1
+  for (const front of [0.02, 0.05, 0.1, 0.2, 0.4]) {
+    const now = rank[shallow(-0.08, front).standing]!
+    expect(now).toBeGreaterThanOrEqual(last)
+    last = now
+  }
+  expect(last).toBe(1)
 })
 
 test('a thick-edged, long-wrapped rotor is better off with fewer blades, and the pitch for it is given', () => {

@@ -22,11 +22,12 @@ test('100 mm of pitch at a 60 mm radius reads 14.86° on the protractor', () => 
   expect(run('angle-from-pitch', { radius: 0.06, pitch: 0.1 }).angle! / degree).toBeCloseTo(14.86, 2)
 })
 
-test('thrust from flow and flow from pull undo each other, at rest and under way', () => {
-  for (const speed of [0, 5, 10]) {
-    const { thrust } = run('jet-thrust', { flow: 0.06, nozzle: 0.065, speed })
-    expect(run('flow-from-pull', { pull: thrust!, nozzle: 0.065, speed }).flow).toBeCloseTo(0.06, 9)
-  }
+test('thrust from flow and flow from pull undo each other, at rest and under way, with the wake and without', () => {
+  for (const speed of [0, 5, 10])
+    for (const wake of [0, 0.06]) {
+      const { thrust } = run('jet-thrust', { flow: 0.06, nozzle: 0.065, speed, wake })
+      expect(run('flow-from-pull', { pull: thrust!, nozzle: 0.065, speed, wake }).flow).toBeCloseTo(0.06, 9)
+    }
 })
 
 test('specific speeds survive the round trip through every system', () => {

@@ -1,6 +1,8 @@
 /** The Strength page's answer in one sentence, and what the search is asked for a bay. */
 import { type DeckAnswer, type DeckBay, deckBay } from './deckBay.ts'
-import { foams } from './foams.ts'
+import { type Foam, foams } from './foams.ts'
+import type { HotPart } from './guards.ts'
+import { faceAt, foamLimit } from './guards.ts'
 import { hatSheet, type LightestInput } from './lightest.ts'
 import type { StrengthInputs } from './strengthFromCraft.ts'
 import { bearWord, loadWord, partWord } from './strengthSay.ts'
@@ -40,8 +42,19 @@ export function deckSays(inputs: StrengthInputs, answers: readonly DeckAnswer[])
 /** Foams a builder can buy as boards, as the search tries them. */
 const searched = ['EPS 22', 'EPS 29', 'XPS 25', 'XPS 29', 'XPS 35']
 
+/** The foam outlives the hottest part whose own foam lies in the bay: the engine's bay melts what the next finding would condemn. */
+function bearsHeat(foam: Foam, bay: DeckBay, hot: readonly HotPart[]): boolean {
+  return hot.every((h) => {
+    const shares =
+      bay.name.toLowerCase().includes('engine') || /engine|pipe|stinger|muffler|exhaust/i.test(h.name)
+    if (!shares || !/engine|hatch|lid/i.test(bay.name)) return true
+    const face = faceAt(h.spot, h.guard)
+    return Number.isFinite(face) && face <= foamLimit({ foam })
+  })
+}
+
 /** The search for one bay, with its own sheet, edges and room below. */
-export function searchFor(bay: DeckBay, rider: number): LightestInput {
+export function searchFor(bay: DeckBay, rider: number, hot: readonly HotPart[] = []): LightestInput {
   return {
     length: bay.length,
     width: bay.width,
@@ -49,7 +62,7 @@ export function searchFor(bay: DeckBay, rider: number): LightestInput {
     alloy: bay.alloy,
     welded: bay.welded,
     held: bay.held,
-    foams: foams.filter((f) => searched.includes(f.id)),
+    foams: foams.filter((f) => searched.includes(f.id) && bearsHeat(f, bay, hot)),
     foamDepth: bay.support.kind === 'foam' ? bay.support.depth : 0.1,
   }
 }

@@ -4,8 +4,10 @@ import { type BeamSection, beamMiddleLoad, withSkin } from './beams.ts'
 import { type Foam, foamAllowable } from './foams.ts'
 import { type FootLoad, footLoads } from './loads.ts'
 import { bedStiffness } from './onFoam.ts'
+import { setLoad } from './permanentSet.ts'
 import { type Patch, type Plate, patchOnPlate } from './plate.ts'
 import { sandwichPanel, wrinklingStress } from './sandwich.ts'
+import { type StrengthLimits, strengthLimits } from './strengthLimits.ts'
 
 export type DeckSupport =
   /** sheet spanning the bay */
@@ -38,9 +40,11 @@ interface DeckUnderLoad {
   force: number
   /** m, under the foot */
   deflection: number
-  /** Pa in the skin and what it may be */
+  /** Pa in the skin, elastic, and its yield or part of it */
   stress: number
   allowed: number
+  /** margin of the skin against a lasting dish, a broken sheet or wrinkles */
+  skin: number
   /** Pa on the foam and what it may be; absent without foam */
   foam?: { pressure: number; allowed: number }
   /** Pa in a stringer; absent without */
@@ -57,6 +61,9 @@ interface DeckUnderLoad {
   bendingOnly: number
 }
 
+/** What the answer takes from the table of limits. */
+type DeckLimits = Pick<StrengthLimits, 'standingShare' | 'stepDish' | 'jumpDish'>
+
 export interface DeckAnswer {
   bay: DeckBay
   loads: DeckUnderLoad[]
@@ -70,10 +77,29 @@ export interface DeckAnswer {
   mass: number
 }
 
-/** Part of the strength that a load may use, Pa. */
-function allowedStress(bay: DeckBay, limit: FootLoad['limit']): number {
+/** Part of the strength that a load may use where what counts is stress, Pa: stringers, frames, faces of a core. */
+function allowedStress(bay: DeckBay, limit: FootLoad['limit'], limits: DeckLimits): number {
   const s = strengthOf(bay.alloy, bay.welded)
-  return limit === 'service' ? 0.6 * s.yield : limit === 'yield' ? s.yield : s.ultimate
+  return limit === 'service' ? limits.standingShare.value * s.yield : limit === 'yield' ? s.yield : s.ultimate
+}
+
+/** moment that a row of rivets carries over that of the sheet; judgement, no source */
+const rivetedFixity = 0.5
+
+/** Load over that which leaves the sheet more of a dish than the load may, on supports `span` apart. */
+function setMargin(bay: DeckBay, l: FootLoad, patch: Patch, span: number, limits: DeckLimits): number {
+  const s = strengthOf(bay.alloy, bay.welded)
+  const sheet = {
+    span,
+    t: bay.t,
+    stress: l.limit === 'rupture' ? s.ultimate : s.yield,
+    // sheet goes on over stringers and welds; at rivets it turns a little
+    fixity: bay.held || bay.support.kind === 'stringers' ? 1 : rivetedFixity,
+    held: bay.held,
+  }
+  const dish = l.limit === 'rupture' ? limits.jumpDish.value * bay.t : limits.stepDish.value
+  const may = setLoad(sheet, patch.u * patch.v, dish)
+  return ((l.limit === 'service' ? limits.standingShare.value : 1) * may) / patch.load
 }
 
 /** kg/m² of the build. */
@@ -88,8 +114,14 @@ export function deckMassPerArea(bay: DeckBay): number {
 }
 
 /** Looks at a bay for a rider of a mass (kg), foam at a temperature (K). RangeError on sizes that are not positive. */
-export function deckBay(bay: DeckBay, mass: number, temperature = 293.15, terms = 59): DeckAnswer {
-  const loads = footLoads(mass).map((l) => underLoad(bay, l, temperature, terms))
+export function deckBay(
+  bay: DeckBay,
+  mass: number,
+  temperature = 293.15,
+  terms = 59,
+  limits: DeckLimits = strengthLimits,
+): DeckAnswer {
+  const loads = footLoads(mass).map((l) => underLoad(bay, l, temperature, terms, limits))
   const governs = loads.reduce((a, b) => (b.margin < a.margin ? b : a))
   const massPerArea = deckMassPerArea(bay)
   return {
@@ -103,11 +135,17 @@ export function deckBay(bay: DeckBay, mass: number, temperature = 293.15, terms 
   }
 }
 
-function underLoad(bay: DeckBay, l: FootLoad, temperature: number, terms: number): DeckUnderLoad {
-  const allowed = allowedStress(bay, l.limit)
+function underLoad(
+  bay: DeckBay,
+  l: FootLoad,
+  temperature: number,
+  terms: number,
+  limits: DeckLimits,
+): DeckUnderLoad {
+  const allowed = allowedStress(bay, l.limit, limits)
   return bay.support.kind === 'sandwich'
     ? sandwichUnder(bay, l, allowed, temperature, terms)
-    : sheetUnder(bay, l, allowed, temperature, terms)
+    : sheetUnder(bay, l, allowed, temperature, terms, limits)
 }
 
 /** Standing comes again and again; a step or a jump is rare and short. */
@@ -128,6 +166,7 @@ function sheetUnder(
   allowed: number,
   temperature: number,
   terms: number,
+  limits: DeckLimits,
 ): DeckUnderLoad {
   const s = bay.support
   const width = s.kind === 'stringers' ? Math.min(s.spacing, bay.width) : bay.width
@@ -144,9 +183,10 @@ function sheetUnder(
   const stiff = patchOnPlate(plate, patch, { held: true, bed, terms })
   const free = patchOnPlate(plate, patch, { held: false, bed, terms })
   const r = bay.held || stiff.deflection < 0.25 * bay.t ? stiff : between(stiff, free)
-  const parts: { what: DeckUnderLoad['weakest']; margin: number }[] = [
-    { what: 'skin', margin: allowed / r.stress },
-  ]
+  // without a bed yield at one place is no dish; on one the sheet that stays elastic keeps none either
+  const set = setMargin(bay, l, patch, Math.min(plate.a, plate.b), limits)
+  const skin = bed > 0 ? Math.max(set, allowed / r.stress) : set
+  const parts: { what: DeckUnderLoad['weakest']; margin: number }[] = [{ what: 'skin', margin: skin }]
   const out: Partial<DeckUnderLoad> = {}
   if (s.kind === 'foam') {
     const may = foamAllowable(s.foam, foamUse(l), temperature)
@@ -173,6 +213,7 @@ function sheetUnder(
     deflection: r.deflection,
     stress: r.stress,
     allowed,
+    skin,
     margin: worst.margin,
     weakest: worst.what,
     edgePull: r.tension,
@@ -240,6 +281,7 @@ function sandwichUnder(
     deflection: panel.deflection + local.deflection,
     stress,
     allowed,
+    skin: parts[0]!.margin,
     foam: { pressure, allowed: may },
     core: { stress: panel.coreStress, allowed: shearAllowed },
     margin: worst.margin,

@@ -55,6 +55,8 @@ describe('figures look as they did', () => {
           {
             ...bays['stringers']!,
             width,
+            // thin sheet gives before high hats, low hats before stout sheet
+            t: height < 0.02 ? 2e-3 : 0.6e-3,
             support: { kind: 'stringers', spacing: 0.1, section: hatSection(height, 0.03, 1.5e-3) },
           },
           78,

@@ -76,7 +76,7 @@ function acrossStringers(answer: DeckAnswer, section: BeamSection): Parts {
     share: shared[0]!.share,
     count,
     reach: shared[0]!.reach,
-    sheet: least((i) => answer.loads[i]!.allowed / answer.loads[i]!.stress),
+    sheet: least((i) => answer.loads[i]!.skin),
     stringers: least(
       (i) => answer.loads[i]!.stringer!.allowed / (answer.loads[i]!.stringer!.stress * shared[i]!.share),
     ),

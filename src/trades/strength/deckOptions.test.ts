@@ -34,7 +34,10 @@ describe('a sheet alone', () => {
     const l = step(of({ kind: 'alone' }, { t, width, length: 2 * width }))
     near(l.stress / 1e6, stress, 0.03)
     near(1e3 * l.deflection, give, 0.03)
-    expect(l.margin).toBeCloseTo(160e6 / l.stress, 12)
+    // a fan of yield lines by hand, clamped all round, hanging in a dish of 1 mm
+    const fan = 1 - (2 * Math.sqrt((0.08 * 0.08) / Math.PI)) / (3 * (width / 2))
+    const hang = 1 + (1e-3 / t) ** 2 / 3
+    expect(l.margin).toBeCloseTo(((4 * Math.PI * 160e6 * t * t) / 4 / fan / 1800) * hang, 9)
   })
 })
 
@@ -58,7 +61,7 @@ describe('a sheet on hats', () => {
     near(l.stringer!.stress, (1800 * 0.4 * (0.25 - 0.3 / 8) * Math.max(z, 0.0315 - z)) / I, 1e-9)
     const beam = (1800 * 0.4 ** 3 * (1 / 48 - 0.3 * (1 / 48 - 1 / 192))) / (aluminium.modulus * I)
     expect(l.deflection).toBeGreaterThan(beam)
-    expect(l.margin).toBeCloseTo(Math.min(160e6 / l.stress, 160e6 / l.stringer!.stress), 9)
+    expect(l.margin).toBeCloseTo(Math.min(l.skin, 160e6 / l.stringer!.stress), 9)
   })
 })
 

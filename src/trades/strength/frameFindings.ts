@@ -1,21 +1,28 @@
 /** Frames where foam cannot go, and holes cut for hatches. */
+import { inCount, inKg, inMm, inMm2, inPercent, inTimes } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
+import { say } from '../../base/answers/sentence.ts'
 import type { DeckAnswer } from './deckBay.ts'
 import { frameAcross, frameOf } from './deckFrames.ts'
 import { hatchNeeds } from './hatchHole.ts'
 import type { StrengthInputs } from './strengthFromCraft.ts'
-import { mm, plates, wholeMm } from './strengthSay.ts'
+import type { StrengthLimits } from './strengthLimits.ts'
+import { plates } from './strengthSay.ts'
 
 const height = 0.03
 
 /** What a frame across does for each bay that lies on no foam. */
-export function frames(answers: readonly DeckAnswer[], inputs: StrengthInputs): Finding[] {
+export function frames(
+  answers: readonly DeckAnswer[],
+  inputs: StrengthInputs,
+  limits: StrengthLimits,
+): Finding[] {
   return answers.flatMap((a, i): Finding[] => {
     const f = frameAcross(a, inputs.rider, frameOf(height))
     if (!f) return []
     const does =
       f.count > 0
-        ? `shares a foot among its ${f.count} stringers, ${Math.round(100 * f.share)} % on the most loaded`
+        ? say`shares a foot among its ${inCount(f.count)} stringers, ${inPercent(f.share)} on the most loaded`
         : 'halves the field and carries a foot to the sides'
     const weakest =
       f.margin === f.sheet
@@ -29,16 +36,23 @@ export function frames(answers: readonly DeckAnswer[], inputs: StrengthInputs): 
       {
         id: `deck.frame.${i}`,
         question: 'strength',
-        says: `Where foam cannot go under ${a.bay.name}, a ${wholeMm(height)} hat across its middle ${does}; it then bears ${f.margin.toFixed(2)} times what is asked (${a.margin.toFixed(2)} without) and gives ${mm(f.deflection)} underfoot (${mm(a.deflection)} without); ${weakest} governs.`,
+        says: say`Where foam cannot go under ${a.bay.name}, a ${inMm(height)} hat across its middle ${does}; it then bears ${inTimes(f.margin)} times what is asked (${inTimes(a.margin)} without) and gives ${inMm(f.deflection, 0.1)} underfoot (${inMm(a.deflection, 0.1)} without); ${weakest} governs.`,
+        ...(f.margin < limits.frame.value
+          ? {
+              act: say`more sheet than ${inMm(a.bay.t, 0.1)} under ${a.bay.name}: a frame alone is not enough`,
+            }
+          : {}),
+        harm: 'comfort',
+        twin: 'deck.frame',
         value: f.margin,
         unit: '1',
-        standing: f.margin >= 1 ? 'good' : 'watch',
+        standing: f.margin >= limits.frame.value ? 'good' : 'watch',
         because: [
-          { says: `the frame weighs ${f.mass.toFixed(2)} kg` },
-          { says: `its own margin is ${f.frame.toFixed(1)}` },
+          { says: say`the frame weighs ${inKg(f.mass, 0.01)}` },
+          { says: say`its own margin is ${inTimes(f.frame, 0.1)}` },
           ...(f.count > 0
             ? [
-                { says: `its help reaches ${wholeMm(f.reach)} to each side`, link: `deck.bays.${i}.spacing` },
+                { says: say`its help reaches ${inMm(f.reach)} to each side`, link: `deck.bays.${i}.spacing` },
                 {
                   says: 'it lies under the stringers, so the sheet between them is as before',
                   link: `deck.bays.${i}.skin`,
@@ -46,7 +60,7 @@ export function frames(answers: readonly DeckAnswer[], inputs: StrengthInputs): 
               ]
             : [
                 {
-                  says: `the sheet of the halved field bears ${f.sheet.toFixed(2)}: under a heel a thin sheet’s stress hangs on its thickness far more than on its span`,
+                  says: say`the sheet of the halved field bears ${inTimes(f.sheet)}: under a heel a thin sheet hangs on its thickness more than on its span`,
                   link: `deck.bays.${i}.skin`,
                 },
               ]),
@@ -57,11 +71,9 @@ export function frames(answers: readonly DeckAnswer[], inputs: StrengthInputs): 
   })
 }
 
-/** what a soft seal takes up before it lets water by; judgement, no source */
-const sealTakes = 2e-3
-
 /** The hole under each lid: what goes back round it, and whether the lid stays on its seal under a foot. */
-export function hatches(answers: readonly DeckAnswer[]): Finding[] {
+export function hatches(answers: readonly DeckAnswer[], limits: StrengthLimits): Finding[] {
+  const sealTakes = limits.sealTakes.value
   return answers.flatMap((a, i): Finding[] => {
     const { bay } = a
     if (!/hatch|lid/i.test(bay.name)) return []
@@ -78,19 +90,26 @@ export function hatches(answers: readonly DeckAnswer[]): Finding[] {
       {
         id: `deck.hatch.${i}`,
         question: 'strength',
-        says: `The hole under ${bay.name}, ${wholeMm(bay.length)} by ${wholeMm(bay.width)}, wants ${Math.round(1e6 * needs.doubler)} mm² put back on each side, a doubler of ${mm(bay.t)} sheet ${wholeMm(needs.doubler / bay.t)} wide, and corners rounded to ${wholeMm(needs.radiusFrom)} to ${wholeMm(needs.radiusTo)}; the lid gives ${mm(a.deflection)} underfoot${lifts ? ', more than a soft seal takes up' : ', which a soft seal takes up'}.`,
+        says: say`The hole under ${bay.name}, ${inMm(bay.length)} by ${inMm(bay.width)}, wants ${inMm2(needs.doubler)} put back on each side, a doubler of ${inMm(bay.t, 0.1)} sheet ${inMm(needs.doubler / bay.t)} wide, and corners rounded to ${inMm(needs.radiusFrom)} to ${inMm(needs.radiusTo)}; the lid gives ${inMm(a.deflection, 0.1)} underfoot${lifts ? ', more than a soft seal takes up' : ', which a soft seal takes up'}.`,
+        ...(lifts
+          ? {
+              act: say`a frame under the lid, or sheet above ${inMm(bay.t, 0.1)}: it may give ${inMm(sealTakes, 0.1)}`,
+            }
+          : {}),
+        harm: 'before the water',
+        twin: 'deck.hatch',
         value: a.deflection,
         unit: 'm',
         standing: lifts ? 'watch' : 'good',
         because: [
           {
-            says: `a square corner has about 3 times the stress of plain sheet, one of ${wholeMm(needs.radiusFrom)} about 1.6`,
+            says: say`a square corner has about 3 times the stress of plain sheet, one of ${inMm(needs.radiusFrom)} about 1.6`,
           },
           {
             says: 'stringers that the hole cuts go back as coaming: their second moment shared by its two sides',
           },
           {
-            says: `a soft seal takes up about ${mm(sealTakes)} (judgement, no source)`,
+            says: say`a soft seal takes up about ${inMm(sealTakes, 0.1)} (judgement, no source)`,
             link: `deck.bays.${i}.skin`,
           },
         ],

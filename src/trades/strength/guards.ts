@@ -2,6 +2,7 @@
 import { brent } from '../../base/numerics/roots.ts'
 import type { Foam } from './foams.ts'
 import { distanceFor, foamFace, type HotSpot, shieldedFoamFace, wrapSurface } from './hotFoam.ts'
+import { strengthLimits } from './strengthLimits.ts'
 
 export type Guard = 'bare' | 'shield' | 'wrap'
 
@@ -18,7 +19,7 @@ export interface HotPart {
 export const guardWord = { bare: 'bare', shield: 'behind one bright shield', wrap: 'wrapped' } as const
 
 /** K a foam should stay below: ten under what its data sheet gives for long. */
-export const foamLimit = (h: Pick<HotPart, 'foam'>): number => h.foam.hottest - 10
+export const foamLimit = (h: Pick<HotPart, 'foam'>): number => h.foam.hottest - strengthLimits.foamBelow.value
 
 /** a bright plate dulled by a season, still air on both sides */
 export const plate = { emissivity: 0.15, film: 8 }

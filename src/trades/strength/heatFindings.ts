@@ -1,13 +1,16 @@
 /** A hot part and the foam next to it, standing still after a run: how hot its face gets bare, shielded and wrapped. */
+import { inCelsius, inKelvinStep, inMm } from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import { foamLimit, guarded, guardWord, type HotPart } from './guards.ts'
-import { celsius, mm, wholeMm } from './strengthSay.ts'
+import type { StrengthLimits } from './strengthLimits.ts'
 
 /** The finding of the i-th hot part. */
-export function heat(h: HotPart, i: number): Finding {
+export function heat(h: HotPart, i: number, limits: StrengthLimits): Finding {
   if (h.spot.distance <= h.spot.radius) return foamInside(h, i)
-  const limit = foamLimit(h)
+  const limit = h.foam.hottest - limits.foamBelow.value
   const own = guarded(h, h.guard)
+  const need = needSays(h)
   const standing: Standing = !Number.isFinite(own.face)
     ? 'unknown'
     : own.face > h.foam.hottest
@@ -18,26 +21,29 @@ export function heat(h: HotPart, i: number): Finding {
   return {
     id: `heat.${i}`,
     question: 'strength',
-    says: `${h.name}: the foam beside it reaches ${celsius(own.face)} with the part ${guardWord[h.guard]} at ${celsius(h.spot.pipe)}; ${h.foam.id} wants at most ${celsius(limit)}.${needWords(h)}`,
+    says: say`${h.name}: the foam beside it reaches ${inCelsius(own.face)} with the part ${guardWord[h.guard]} at ${inCelsius(h.spot.pipe)}; ${h.foam.id} wants at most ${inCelsius(limit)}.`,
+    ...(need === undefined ? {} : { act: need }),
+    harm: 'before the water',
+    twin: 'heat',
     value: own.face,
     low: own.low,
     high: own.high,
     unit: 'K',
     standing,
     because: [
-      { says: `${mm(h.spot.distance)} from its middle to the foam`, link: `hot parts.${i}.distance` },
+      { says: say`${inMm(h.spot.distance)} from its middle to the foam`, link: `hot parts.${i}.distance` },
       ...(['bare', 'shield', 'wrap'] as const).map((guard): Because => {
         const g = guarded(h, guard)
         const needs = Number.isFinite(g.clear)
-          ? `${guard === h.guard ? 'it needs' : 'it would need'} ${wholeMm(g.clear)}`
+          ? say`${guard === h.guard ? 'it needs' : 'it would need'} ${inMm(g.clear)}`
           : 'no distance inside a hull would do'
         return {
-          says: `${guardWord[guard]}: ${celsius(g.face)}; ${needs}`,
+          says: say`${guardWord[guard]}: ${inCelsius(g.face)}; ${needs}`,
           ...(guard === h.guard ? {} : { link: `hot parts.${i}.guard` }),
         }
       }),
       {
-        says: `still air of ${celsius(h.spot.air)} in the closed bay, 15 K above that outside (judgement, no source): the worst minutes come after the engine stops`,
+        says: say`still air of ${inCelsius(h.spot.air)} in the closed bay, ${inKelvinStep(15, 1)} above that outside (judgement, no source): the worst minutes come after the engine stops`,
         link: 'place.air temperature',
       },
       {
@@ -57,21 +63,24 @@ export function heat(h: HotPart, i: number): Finding {
   }
 }
 
-/** The guard that a part too near still wants, in a sentence; nothing where its own is enough at the hottest it may be. */
-function needWords(h: HotPart): string {
+/** The guard that a part too near still wants; undefined where its own is enough at the hottest it may be. */
+function needSays(h: HotPart): Sentence | undefined {
   const limit = foamLimit(h)
-  if (guarded(h, h.guard).high <= limit) return ''
+  if (guarded(h, h.guard).high <= limit) return undefined
   const enough = (['shield', 'wrap'] as const).find((g) => g !== h.guard && guarded(h, g).high <= limit)
-  if (enough === 'shield') return ' One bright shield with air on both sides is enough.'
-  if (enough === 'wrap') return ' A glass wrap on it is enough.'
-  return ' No single guard is enough at the hottest it may be: move the foam away or blow air between.'
+  if (enough === 'shield') return 'one bright shield with air on both sides is enough'
+  if (enough === 'wrap') return 'a glass wrap on it is enough'
+  const clear = guarded(h, 'shield').clear
+  return Number.isFinite(clear)
+    ? say`move the foam to ${inMm(clear)} from its middle behind a bright shield, or blow air between`
+    : 'no single guard is enough at the hottest it may be: keep foam out of that bay, or blow air between'
 }
 
 function foamInside(h: HotPart, i: number): Finding {
   return {
     id: `heat.${i}`,
     question: 'strength',
-    says: `${h.name}: how hot its foam gets is not known, as the file puts the foam inside the part: ${mm(h.spot.distance)} from its middle, where its skin is at ${mm(h.spot.radius)}.`,
+    says: say`${h.name}: how hot its foam gets is not known, as the file puts the foam inside the part: ${inMm(h.spot.distance)} from its middle, where its skin is at ${inMm(h.spot.radius)}.`,
     standing: 'unknown',
     because: [
       {

@@ -1,10 +1,4 @@
-/** Numbers and parts of a deck as the sentences of Strength say them, and the sources several of them share. */
-export const mm = (x: number): string => `${(1e3 * x).toFixed(1)} mm`
-/** whole millimetres: sizes to cut */
-export const wholeMm = (x: number): string => `${Math.round(1e3 * x)} mm`
-export const MPa = (p: number): string => `${Math.round(p / 1e6)} MPa`
-export const kPa = (p: number): string => `${Math.round(p / 1e3)} kPa`
-export const celsius = (T: number): string => `${Math.round(T - 273.15)} °C`
+/** Parts of a deck as the sentences of Strength name them, and the sources several of them share. */
 
 export const loadWord = {
   standing: 'standing still',
@@ -18,6 +12,8 @@ export const bearWord = (part: keyof typeof partWord): string =>
   part === 'stringer' ? `${partWord[part]} bear` : `${partWord[part]} bears`
 
 export const plates = 'S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells (1959)'
+export const yieldLines =
+  'K. W. Johansen, Yield-Line Theory (1962); N. Jones, Structural Impact (1989): lasting dish, from memory'
 export const berger = 'H. M. Berger, J. Appl. Mech. 22 (1955): large deflection'
 export const foamTables = 'ASTM C578 and D6817: least strengths of foam'
 export const factors = 'Step twice, jump four times the rider’s weight: common practice, no source'

@@ -1,14 +1,13 @@
 /** What the page Breath says of a craft: each simulated engine, then its exhaust and air intake. */
 import type { Finding } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/index.ts'
-import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
 import { type EngineView, twoStrokeFindings } from '../../trades/engine/engineFindings.ts'
 import { type EngineLimits, engineLimits } from '../../trades/engine/engineLimits.ts'
 import { exhaustFindings } from '../../trades/exhaust/exhaustFindings.ts'
 import { exhaustFromCraft } from '../../trades/exhaust/exhaustFromCraft.ts'
 import { type ExhaustLimits, exhaustLimits } from '../../trades/exhaust/exhaustLimits.ts'
 import type { ExhaustRun } from '../../trades/exhaust/exhaustView.ts'
-import { openingsAtRest } from '../../trades/float/floatAnswer.ts'
+import { openingsAtRest } from '../../trades/float/atRest.ts'
 import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 import type { EngineAnswers } from './engineAnswers.ts'
@@ -82,7 +81,7 @@ function lipOf(craft: Craft, index: number): number | undefined {
   if (outlets.length === 0) return undefined
   const own = outlets.length === craft.engines.length ? [outlets[index]!] : outlets
   try {
-    const heights = openingsAtRest(floatFromCraft(craft, undefined, findingsMesh).input)
+    const heights = openingsAtRest(floatFromCraft(craft).input)
     const lowest = Math.min(...own.map((i) => heights[i] ?? Number.POSITIVE_INFINITY))
     return Number.isFinite(lowest) ? lowest : undefined
   } catch (error) {

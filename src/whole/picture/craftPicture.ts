@@ -3,20 +3,16 @@ import type { Craft } from '../../craft/index.ts'
 import type { SketchPart, SketchTank } from '../../drawing/craftParts.ts'
 import { type CraftShape, craftSketch } from '../../drawing/craftSketch.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
-import { weightsOf } from '../../hull/aboard/assumedWeights.ts'
+import { type Carried, carriedOn } from '../../hull/aboard/aboard.ts'
+import type { Item } from '../../hull/aboard/items.ts'
 import { liquidsOf, type Tank } from '../../hull/aboard/liquids.ts'
-import { tanksFromCraft } from '../../hull/aboard/tanksFromCraft.ts'
 import { liquidIn } from '../../hull/afloat/energy.ts'
 import { tankState } from '../../hull/afloat/load.ts'
-import { findingsMesh } from '../../hull/mesh/hullFromCraft.ts'
 import { makeFrame } from '../../physics/solid/waterFrame.ts'
-import { asRidden } from '../../trades/float/floatAnswer.ts'
+import { atRest } from '../../trades/float/atRest.ts'
 import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
 import { inLook, type Look, metricLook, plain } from '../push/shown.ts'
 import { craftLines } from './craftLines.ts'
-
-/** Mean density, kg/m³, of a box round a machine or a tank, to draw one whose size the file does not give; judgement. */
-const boxDensity = { engine: 900, tank: 600, box: 500, weight: 500 } as const
 
 /** The picture of a craft with its dimensions, floating at rest where it can be worked out. */
 export function craftPicture(craft: Craft, look: Look = metricLook): Sheet {
@@ -24,9 +20,11 @@ export function craftPicture(craft: Craft, look: Look = metricLook): Sheet {
 }
 
 function shapeOf(craft: Craft, look: Look): CraftShape {
-  const { jet, rider } = craft
+  const { jet } = craft
+  const all = carriedOn(craft)
+  const { rider } = all
   const lines = craftLines(craft)
-  const rest = restingAttitude(craft)
+  const rest = restingAttitude(craft, all)
   const water = rest && {
     aft: rest.h / Math.cos(rest.trim),
     forward: (rest.h - lines.length * Math.sin(rest.trim)) / Math.cos(rest.trim),
@@ -37,16 +35,16 @@ function shapeOf(craft: Craft, look: Look): CraftShape {
     title: `${craft.name}, to scale`,
     says: `${craft.name} from the side, from above and from astern: ${words(lines.length)} long, ${words(lines.beam)} wide, ${words(lines.depth)} deep${water ? `, drawing ${words(water.aft)} at the transom` : ''}.`,
     ...lines,
-    parts: craft.weights.map((w) => partOf(w, craft.tanks.length > 0)),
-    tanks: tanksFromCraft(craft).map((t) => tankOf(t, rest?.trim ?? 0)),
+    parts: all.items.map((w) => partOf(w, all.tanks.length > 0)),
+    tanks: all.tanks.map((t) => tankOf(t, rest?.trim ?? 0)),
     openings: craft.openings.map((o) => ({
       name: o.name,
       at: [o.at[0].value, o.at[1].value, o.at[2].value] as const,
     })),
     rider: {
-      at: rider.position.value,
-      off: rider.offCentre.value,
-      stature: rider.height.value,
+      at: rider.x,
+      off: rider.y,
+      stature: rider.stature,
       posture: rider.stance,
     },
     jet: {
@@ -64,10 +62,10 @@ function shapeOf(craft: Craft, look: Look): CraftShape {
 }
 
 /** How it lies with its rider, heel left out of the drawing; nothing when it sinks, goes over, or no weights are known. */
-function restingAttitude(craft: Craft): { h: number; trim: number } | undefined {
-  if (!(weightsOf(craft).mass > 0)) return undefined
+function restingAttitude(craft: Craft, all: Carried): { h: number; trim: number } | undefined {
+  if (all.assumed) return undefined
   try {
-    const ridden = asRidden(floatFromCraft(craft, undefined, findingsMesh).input)
+    const { ridden } = atRest(floatFromCraft(craft).input)
     return ridden.sinks || ridden.over ? undefined : ridden.attitude
   } catch (error) {
     if (error instanceof RangeError) return undefined
@@ -104,26 +102,16 @@ function tankOf(t: Tank, trim: number): SketchTank {
   }
 }
 
-function partOf(w: Craft['weights'][number], tanksDrawn: boolean): SketchPart {
-  const name = w.name.toLowerCase()
-  const look = /engine|motor/.test(name)
-    ? 'engine'
-    : /tank|fuel/.test(name)
-      ? // the tanks themselves are drawn from their own section
-        tanksDrawn
-        ? 'weight'
-        : 'tank'
-      : /hull|deck|foam|jet|shaft|impeller/.test(name)
-        ? 'weight'
-        : 'box'
-  const side = Math.cbrt(w.mass.value / boxDensity[look])
-  const guessed = [side * 1.25, side, side * 0.8] as const
-  const size = w.size ? (w.size.map((q) => q.value) as [number, number, number]) : guessed
-  return {
-    name: w.name,
-    at: w.at.map((q) => q.value) as [number, number, number],
-    size,
-    sizeGuessed: w.size === undefined,
-    look,
-  }
+/** What has no box of its own, or is drawn from its own section, is the place of a weight. */
+function drawnAs(w: Item, tanksDrawn: boolean): SketchPart['look'] {
+  if (!w.box || w.kind === 'spread' || (w.kind === 'tank' && tanksDrawn)) return 'weight'
+  return w.kind === 'gear' ? 'box' : w.kind
 }
+
+const partOf = (w: Item, tanksDrawn: boolean): SketchPart => ({
+  name: w.name,
+  at: w.at,
+  size: w.size,
+  sizeGuessed: w.sizeGuessed,
+  look: drawnAs(w, tanksDrawn),
+})

@@ -70,8 +70,10 @@ export interface BalanceCurve {
   dragHigh: number[]
   /** drag with the rider kept where the file puts them, instead of the best place at each speed */
   dragRiderStill: number[]
-  /** impeller shaft torque */
+  /** at the impeller shaft, N·m */
   torque: number[]
+  /** of all engines on that shaft together, at the crankshaft, N·m */
+  engineTorque: number[]
   flow: number[]
   trim: number[]
   /** rider's best place, metres forward of the transom */
@@ -86,7 +88,10 @@ export interface OperatingPoint {
   /** impeller rotation, rev/s */
   impellerRotation: number
   thrust: number
+  /** at the impeller shaft, N·m */
   torque: number
+  /** of all engines on that shaft together, at the crankshaft, N·m */
+  engineTorque: number
   flow: number
   power: number
   pumpEfficiency: number

@@ -94,6 +94,63 @@ function worstBefore(rows: readonly TableRow[]): number {
   return Math.min(worst, rows.length - 1)
 }
 
+const marginOf = (r: TableRow) => r.propulsion.thrust / r.drag.drag
+
+/**
+ * The hump itself: the least thrust over drag between the rows beside the worst one, by parabolas through the three lowest
+ * (R. P. Brent 1973, ch. 5.1), two looks. Where thrust over drag still falls as the hull comes on the plane, that place is the
+ * worst. Never better than the row it starts from.
+ */
+export function humpOf(model: CraftModel, table: Table, riderAt?: number): TableRow {
+  const worst = table.rows[table.humpRow]!
+  const before = table.rows[table.humpRow - 1]
+  const next = table.rows[table.humpRow + 1]
+  if (!before || !next || worst.drag.regime !== 'hump') return worst
+  const from = rotations(worst.propulsion)
+  const rowAt = (speed: number): TableRow => ({
+    speed,
+    propulsion: propel(model, speed, from),
+    drag: dragOf(model, speed, riderAt),
+  })
+  const after =
+    next.drag.regime === 'hump' ? next : rowAt(lastOnHump(model, worst.speed, next.speed, riderAt))
+  if (marginOf(after) < marginOf(worst)) return after
+  let three = [before, worst, after]
+  for (let look = 0; look < 2; look++) {
+    const [a, b, c] = three as [TableRow, TableRow, TableRow]
+    const speed = lowestOf(a.speed, marginOf(a), b.speed, marginOf(b), c.speed, marginOf(c))
+    if (!(Math.abs(speed - b.speed) > 1e-4 * b.speed)) break
+    const row = rowAt(speed)
+    if (row.drag.regime !== 'hump' || !Number.isFinite(marginOf(row))) break
+    const all = [...three, row].sort((x, y) => x.speed - y.speed)
+    const least = all.reduce((best, r, i) => (marginOf(r) < marginOf(all[best]!) ? i : best), 0)
+    if (least === 0 || least === all.length - 1) break
+    three = all.slice(least - 1, least + 2)
+  }
+  return three[1]!
+}
+
+/** Highest speed, to 1/256 of the gap, at which the hull is still on the hump: it is at `on` and no more at `off`, m/s. */
+function lastOnHump(model: CraftModel, on: number, off: number, riderAt?: number): number {
+  let low = on
+  let high = off
+  for (let i = 0; i < 8; i++) {
+    const middle = (low + high) / 2
+    if (dragOf(model, middle, riderAt).regime === 'hump') low = middle
+    else high = middle
+  }
+  return low
+}
+
+/** Where the parabola through three points is lowest, between the outer two; NaN where it is not hollow. */
+function lowestOf(a: number, fa: number, b: number, fb: number, c: number, fc: number): number {
+  const left = (fb - fa) / (b - a)
+  const right = (fc - fb) / (c - b)
+  const hollow = (right - left) / (c - a)
+  if (!(hollow > 0)) return Number.NaN
+  return Math.min(c, Math.max(a, 0.5 * (a + b) - left / (2 * hollow)))
+}
+
 function refineTop(
   rowAt: (speed: number, from: ArrayLike<number>) => TableRow,
   before: TableRow,

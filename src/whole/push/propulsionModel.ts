@@ -45,6 +45,9 @@ export function unitRoots(unit: Unit, V: number): Found[] {
     (n) => jetPoint(unit.map, unit.spec, n, V).T,
     idleOf(unit),
     mostOf(unit),
+    unit.shaft.engines.flatMap((e) =>
+      e.running ? Array.from(e.curve.cubic.x, (n) => n / unit.shaft.ratio) : [],
+    ),
   )
 }
 

@@ -4,8 +4,9 @@ import { printed } from '../../base/answers/sentence.ts'
 import { type Craft, whatIf } from '../../craft/index.ts'
 import { MapStore, modelFromCraft, NotBalanced } from './craftModel.ts'
 import { demoCraft } from './demo.testkit.ts'
+import { humpOf, operatingTable, type TableRow } from './operatingTable.ts'
 import { probe } from './probe.ts'
-import { surplusAt } from './propulsionModel.ts'
+import { dragOf, propel, surplusAt } from './propulsionModel.ts'
 import { lowersBoth, pushFindings } from './pushFindings.ts'
 import { impellerDrive } from './shaft.ts'
 import { solveBalance, tryValues } from './solveBalance.ts'
@@ -311,4 +312,46 @@ test('engines with a valley bog where the impeller holds them below it, and may 
     }
   }
   expect(hangs).toBeGreaterThan(0)
+})
+
+test('the hump is the least thrust over drag there is, not the worst row of the table', () => {
+  for (const craft of [heron, teal]) {
+    const model = modelFromCraft(craft, maps)
+    const table = operatingTable(model, { steps: 28 })
+    const hump = humpOf(model, table)
+    const margin = (r: TableRow) => r.propulsion.thrust / r.drag.drag
+    expect(margin(hump)).toBeLessThanOrEqual(margin(table.rows[table.humpRow]!))
+    const from = hump.propulsion.states.map((s) => s.rotation)
+    const low = table.rows[table.humpRow - 1]!.speed
+    const high = table.rows[table.humpRow + 1]!.speed
+    let least = Number.POSITIVE_INFINITY
+    for (let i = 0; i <= 300; i++) {
+      const v = low + ((high - low) * i) / 300
+      const drag = dragOf(model, v)
+      if (drag.regime === 'hump') least = Math.min(least, propel(model, v, from).thrust / drag.drag)
+    }
+    expect(margin(hump)).toBeLessThan(1.003 * least)
+  }
+})
+
+test('engine torque times ratio and efficiency is the impeller’s torque, tied up and at every speed of the table', () => {
+  for (const craft of [heron, teal]) {
+    const b = quick(craft)
+    const share = craft.drive.ratio.value * craft.drive.efficiency.value
+    expect(b.tiedUp.engineTorque * share).toBeCloseTo(b.tiedUp.torque, 4)
+    b.curve.engineTorque.forEach((t, i) => {
+      expect(t * share).toBeCloseTo(b.curve.torque[i]!, 4)
+    })
+  }
+})
+
+test('nothing is said of thrust above drag where the jet does not move the craft', () => {
+  // the rotor so far above the water that no pressure lifts it up there
+  const dry = quick(whatIf(teal, { 'jet.duct.rotor depth': -12 }))
+  expect(dry.top).toBeUndefined()
+  expect(dry.limitedBy.says).toMatch(/does not move it/)
+  expect(dry.limitedBy.says).not.toMatch(/above drag/)
+  const high = quick(whatIf(teal, { 'place.altitude': 2500 }))
+  expect(high.tiedUp.thrust).toBeGreaterThan(0.5 * quick(teal).tiedUp.thrust)
+  expect(high.topSpeed.value).toBeGreaterThan(5)
 })

@@ -10,13 +10,13 @@ import { MapStore, modelFromCraft } from './craftModel.ts'
 import { drawable, rangesOf } from './doubts.ts'
 import { matchingOf } from './matching.ts'
 import { wantsOf } from './merit.ts'
-import { operatingTable, type Table, type TableRow } from './operatingTable.ts'
+import { humpOf, operatingTable, type Table, type TableRow } from './operatingTable.ts'
 import { type PitchScan, pitchPoint, scanPitches } from './pitchScan.ts'
 import { probe } from './probe.ts'
 import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
 import { dragTableOf } from './quickSums.ts'
 import { runFromRest } from './runUp.ts'
-import { beyondTable, shaftPowerPeak, shaftRedline } from './shaft.ts'
+import { beyondTable, engineTorque, shaftPowerPeak, shaftRedline } from './shaft.ts'
 import { designOf, judge } from './verdict.ts'
 import { limitOf } from './whatLimits.ts'
 
@@ -61,7 +61,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
 
   const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
   const tied = rotations(first.propulsion)
-  const hump = humpOf(table)
+  const hump = humpPointOf(humpOf(model, table))
   const exact = {
     rotation: tiedUp.rotation,
     pull: tiedUp.thrust,
@@ -126,6 +126,7 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
     impellerRotation: impeller,
     thrust: row.propulsion.steady && jet ? row.propulsion.thrust : Number.NaN,
     torque: jet?.T ?? Number.NaN,
+    engineTorque: jet ? engineTorque(unit.shaft, rotation) : Number.NaN,
     flow: jet?.Q ?? Number.NaN,
     power: jet ? 2 * Math.PI * impeller * jet.T : Number.NaN,
     pumpEfficiency: jet?.eta ?? Number.NaN,
@@ -135,7 +136,8 @@ function pointOf(model: CraftModel, row: TableRow): OperatingPoint {
 }
 
 function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve {
-  const ratio = model.units[0]!.shaft.ratio
+  const { shaft } = model.units[0]!
+  const ratio = shaft.ratio
   const rows = table.rows
   const of = (pick: (r: TableRow) => number) => rows.map(pick)
   const lead = (r: TableRow) => r.propulsion.states[0]!
@@ -148,6 +150,7 @@ function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve
     dragHigh: of((r) => r.drag.high),
     dragRiderStill: of((r) => dragOf(model, r.speed, riderAt).drag),
     torque: of((r) => lead(r).jet?.T ?? Number.NaN),
+    engineTorque: of((r) => (lead(r).jet ? engineTorque(shaft, lead(r).rotation * shaft.ratio) : Number.NaN)),
     flow: of((r) => lead(r).jet?.Q ?? Number.NaN),
     trim: of((r) => r.drag.trim),
     riderAt: of((r) => r.drag.riderAt),
@@ -155,8 +158,7 @@ function curveOf(model: CraftModel, table: Table, riderAt: number): BalanceCurve
   }
 }
 
-function humpOf(table: Table): Balance['hump'] {
-  const row = table.rows[table.humpRow]!
+function humpPointOf(row: TableRow): Balance['hump'] {
   const thrust = row.propulsion.thrust
   return { speed: row.speed, drag: row.drag.drag, thrust, margin: thrust / row.drag.drag }
 }

@@ -44,16 +44,22 @@ export const thrustReckoners: readonly Reckoner[] = [
     id: 'flow-from-pull',
     title: 'Flow from a pull on a luggage scale',
     trade: 'jet',
-    says: 'Water through the jet, its speed and the power in it, from the pull and the nozzle. With way on, the boundary layer’s wake is left out.',
-    inputs: [portOf('force', 'kgf')('pull', 'measured', 0.1, 2e4), port.nozzle, port.speed, port.water],
+    says: 'Water through the jet, its speed and the power in it, from the pull and the nozzle. With way on, give the wake: the boundary layer brings slower water.',
+    inputs: [
+      portOf('force', 'kgf')('pull', 'measured', 0.1, 2e4),
+      port.nozzle,
+      port.speed,
+      port.water,
+      percent('wake', 'share by which the boundary layer slows the water taken in', 0, 0.3, 0),
+    ],
     outputs: [
       litresPerSecond('flow', 'through the nozzle'),
       metresPerSecond('jet', 'speed of the jet'),
       kW('power', 'kinetic power of the jet'),
     ],
-    reckon: ({ pull, nozzle, speed, water }) => {
+    reckon: ({ pull, nozzle, speed, water, wake }) => {
       const rho = freshWaterDensity(water)
-      const flow = flowFromPull(pull, area(nozzle), rho, speed)
+      const flow = flowFromPull(pull, area(nozzle), rho, speed, wake)
       const jet = flow / area(nozzle)
       return { flow, jet, power: 0.5 * rho * flow * jet * jet }
     },

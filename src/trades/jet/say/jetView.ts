@@ -27,6 +27,7 @@ export interface View {
 export const src = {
   strip: 'Strip model with lattice turning and cascade losses (Weinig 1935; Lieblein 1959; Denton 1993)',
   inducers: 'NASA SP-8052, Liquid Rocket Engine Turbopump Inducers (1971)',
+  dip: 'Dip of a surface over a sink: Lubin and Springer 1967; Smoglie and Reimann 1986 (from memory)',
   hi: 'ANSI/HI 9.8, Rotodynamic Pumps for Pump Intake Design',
   kirschmer: 'O. Kirschmer (1926), losses of trash racks',
   practice: 'common practice, no source',

@@ -20,7 +20,7 @@ import type { JetPoint } from '../jetTypes.ts'
 import { cavitationKnee } from '../knee.ts'
 import { rangeOfOnset } from '../onsetRange.ts'
 import { buildPumpMap, jetPoint } from '../pumpMap.ts'
-import { flowWithoutAir, submergenceNeeded } from '../ventilation.ts'
+import { dipDepth, flowBeforeDip, submergenceNeeded } from '../ventilation.ts'
 import { atEngine, measure, src, type View } from './jetView.ts'
 
 export function cavitationTiedOf(view: View, limits: JetLimits): Finding {
@@ -147,25 +147,35 @@ export function airOf(view: View): Finding {
   const { craft, spec, tied } = view
   const { intake, duct } = craft.jet
   const area = spec.system.intakeArea
-  const sub = submergenceNeeded(area, tied.Q)
-  // shortest way for air: down the transom and forward to the opening, with the bottom as a lid over it
+  // the nearest surface lies past the edge of the bottom, which is a lid over the opening
   const rear = Math.max(0, intake.front.value - intake.length.value)
   const side = Math.max(0, (craft.hull.chineBeam.value - intake.width.value) / 2)
+  const edge = Math.min(rear, side)
   const deep = Math.max(0, duct.rotorDepth.value + spec.rotor.tipDiameter)
-  const path = deep + Math.min(rear, side)
-  const needed = sub.needed
-  const enough = path >= needed
+  const way = Math.hypot(deep, edge)
+  const dip = dipDepth(tied.Q)
+  const swirl = submergenceNeeded(area, tied.Q)
+  const enough = way >= dip
   // flow goes with rotation when nothing cavitates
-  const clear = tied.Q > 0 ? (view.at.tiedUp * flowWithoutAir(area, path)) / tied.Q : 0
-  const judge =
-    clear > 0.2 * view.at.tiedUp ? say`Judge the pull below about ${atEngine(view, clear)}, or let` : 'Let'
+  const clear = tied.Q > 0 ? (view.at.tiedUp * flowBeforeDip(way)) / tied.Q : 0
+  const below = clear > 0.2 * view.at.tiedUp ? say` below about ${atEngine(view, clear)},` : ''
+  const has = say`Held still at full throttle the intake has ${inMetres(way)} of water to the nearest surface`
+  const test = 'Pull over rpm squared at three throttles must agree; where it falls off, air is drawn'
+  const says = !enough
+    ? say`${has} and is likely to draw air: a dip in it reaches ${inMetres(dip)} down. Judge the pull${below} with weight aft. ${test}.`
+    : way < swirl.needed
+      ? say`${has}; a dip draws air from ${inMetres(dip)}, so the pull tied up counts unless a swirl stands at the edge of the bottom. ${test}: weight aft, deeper water, and again.`
+      : say`${has}, more than even a swirl draws air through (${inMetres(swirl.needed)}).`
   return {
     id: 'jet.air',
     question: 'push',
-    says: enough
-      ? say`Held still at full throttle the intake has ${inMetres(path)} of water on the way to the air and needs ${inMetres(needed)}.`
-      : say`Held still at full throttle the intake is likely to draw air: it needs ${inMetres(needed)} of water on the way and has about ${inMetres(path)}. ${judge} the craft move, before blaming the impeller.`,
-    value: path,
+    says,
+    ...(enough
+      ? {}
+      : {
+          act: 'tie it up in deep water with weight aft, and compare pull over rpm squared at three throttles',
+        }),
+    value: way,
     unit: 'm',
     standing: enough ? 'good' : 'watch',
     because: [
@@ -173,13 +183,17 @@ export function airOf(view: View): Finding {
         says: say`flow ${inLitresPerSecond(tied.Q)} through ${inCm2(area)} of opening`,
         link: 'jet.intake.length',
       },
-      { says: say`inlet Froude number ${inTimes(sub.froude)}`, link: 'jet.intake.length' },
+      { says: say`opening ${inMetres(deep)} under the surface`, link: 'jet.duct.rotor depth' },
       {
-        says: say`${inMetres(Math.min(rear, side))} from the opening to the nearest edge of the bottom`,
+        says: say`${inMetres(edge)} from the opening to the nearest edge of the bottom`,
         link: rear < side ? 'jet.intake.front' : 'hull.chine beam',
+      },
+      {
+        says: say`an open sump would want ${inMetres(swirl.needed)} for fear of swirl, inlet Froude number ${inTimes(swirl.froude)}`,
+        link: 'jet.intake.length',
       },
     ],
     ...measure('jet.duct.rotor depth', duct.rotorDepth),
-    sources: [src.hi, 'Counting the way round the bottom’s edge as water cover: derived, rough'],
+    sources: [src.dip, src.hi, 'The bottom as a lid, the surface past its edge: derived, rough'],
   }
 }

@@ -1,6 +1,10 @@
 import { lazy, Suspense, useEffect, useMemo } from 'react'
-import { worstStanding } from '../../../../base/answers/finding.ts'
-import { floatSays } from '../../../../trades/float/floatPageAnswer.ts'
+import { inCm } from '../../../../base/answers/amounts.ts'
+import { type Finding, worstStanding } from '../../../../base/answers/finding.ts'
+import { printed, type Sentence, say, whole } from '../../../../base/answers/sentence.ts'
+import { liveHeadline } from '../../../../trades/float/floatHeadline.ts'
+import { floatLimits } from '../../../../trades/float/floatLimits.ts'
+import { floatTrade } from '../../../../trades/float/floatTrade.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { lookOf } from '../../parts/displayLook.ts'
@@ -14,7 +18,6 @@ import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 import { FoamAndFlood } from './FoamAndFlood.tsx'
 import { floatLevers } from './floatLevers.ts'
-import { cautions, how } from './floatWords.ts'
 import { HullFile } from './HullFile.tsx'
 import { Loads } from './Loads.tsx'
 import { RiderStage } from './RiderStage.tsx'
@@ -48,9 +51,17 @@ export function FloatPage() {
   return <Answered now={now} tried={tried} triedFault={triedFault} />
 }
 
-function answerOf(side: Side) {
-  const { x, y } = side.input.rider
-  return floatSays(side.input, side.live(x, y), side.state.report, side.weightsAssumed)
+const cautions = floatTrade.cautions ?? []
+const how = floatTrade.method ?? []
+
+/** The whole answer once it is there, until then the live one. */
+function answerOf({ input, live, state, weightsAssumed }: Side): Finding {
+  const { x, y } = input.rider
+  return state.report?.headline ?? liveHeadline(input, live(x, y), weightsAssumed, floatLimits)
+}
+
+function rangeOf({ low, high }: Finding): Sentence | undefined {
+  return low === undefined || high === undefined ? undefined : say`${inCm(low)} to ${inCm(high)} deep`
 }
 
 interface Props {
@@ -65,7 +76,8 @@ function Answered({ now, tried, triedFault }: Props) {
   const shown = tried ?? now
   const answer = answerOf(now)
   const triedSays = tried ? answerOf(tried).says : triedFault
-  const expected = triedSays ? `${triedSays} Was: ${answer.says}` : ''
+  const range = rangeOf(answer)
+  const expected = triedSays ? `${printed(triedSays)} Was: ${printed(answer.says)}` : ''
   useEffect(() => app.expect(expected), [expected])
   const levers = useMemo(() => floatLevers(shown, look), [shown, look])
   const findings = shown.state.report?.findings ?? now.state.report?.findings ?? []
@@ -77,8 +89,8 @@ function Answered({ now, tried, triedFault }: Props) {
         asks="How does it sit?"
         says={answer.says}
         saysTried={triedSays}
-        range={answer.range}
-        confidence={answer.confidence}
+        range={range && printed(range, units)}
+        confidence={answer.because.slice(0, 1).map((b) => printed(whole(b.says), units))[0]}
         standing={report ? worstStanding(report.findings) : undefined}
       />
       <div className="beside">

@@ -1,5 +1,6 @@
 import { useCallback } from 'react'
-import { printed } from '../../../../base/answers/sentence.ts'
+import { inKg } from '../../../../base/answers/amounts.ts'
+import { printed, type Sentence, say } from '../../../../base/answers/sentence.ts'
 import type { FloatReport } from '../../../../trades/float/floatReport.ts'
 import { foamAmount, foamPlaces } from '../../../../trades/float/foamWords.ts'
 import { foamFigure, leakFigure } from '../../../../trades/float/pageFigures.ts'
@@ -7,6 +8,7 @@ import { type Look, plain } from '../../../../whole/push/shown.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
 import { Says } from '../../parts/Says.tsx'
+import { useApp } from '../../state/hooks.ts'
 import type { Side } from './useFloat.ts'
 
 interface Props {
@@ -32,14 +34,20 @@ export function FoamAndFlood({ now, report, tried, triedReport }: Props) {
     [hull, shown],
   )
   const { leak } = report
+  const units = useApp((s) => s.units)
   const triedLeak = triedReport?.leak
-  const drawLeak = useCallback((width: number) => leakFigure(leak!, triedLeak, width), [leak, triedLeak])
+  const drawLeak = useCallback(
+    (width: number) => leakFigure(leak, triedLeak, width, units),
+    [leak, triedLeak, units],
+  )
   const guidance = shown.findings.find((f) => f.id === 'float.guidance')
   return (
     <>
       <section>
         <h2>With water in it</h2>
-        <p>{needWords(shown)}</p>
+        <p>
+          <Says says={needWords(shown)} />
+        </p>
         <Figure
           draw={drawFoam}
           name="foam"
@@ -104,11 +112,11 @@ export function FoamAndFlood({ now, report, tried, triedReport }: Props) {
   )
 }
 
-function needWords(r: FloatReport): string {
+function needWords(r: FloatReport): Sentence {
   const { need } = r
   const more = need.fitted || need.volume
   if (more <= 0)
-    return `Swamped with its rider lying on it, the foam it has is enough: ${(-need.deficit).toFixed(0)} kg of lift beyond a tenth in hand.`
+    return say`Swamped with its rider lying on it, the foam it has is enough: ${inKg(-need.deficit, 1)} of lift beyond a tenth in hand.`
   const where = need.blocks.length > 0 ? foamPlaces(need) : ' The hull has no free room for it.'
-  return `Swamped with its rider lying on it, it still wants foam, ${foamAmount(need)}.${need.upright ? where : ' No free place tried inside the hull keeps it upright.'}`
+  return say`Swamped with its rider lying on it, it still wants foam, ${foamAmount(need)}.${need.upright ? where : ' No free place tried inside the hull keeps it upright.'}`
 }

@@ -1,4 +1,4 @@
-import { stiffGm } from '../../../../trades/float/floatPageAnswer.ts'
+import { stiffGm } from '../../../../trades/float/floatHeadline.ts'
 import type { LiveState } from '../../../../trades/float/live.ts'
 import { inLook, plain } from '../../../../whole/push/shown.ts'
 import { lookOf } from '../../parts/displayLook.ts'

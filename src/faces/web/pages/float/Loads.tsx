@@ -1,4 +1,5 @@
 import { useCallback } from 'react'
+import { printed } from '../../../../base/answers/sentence.ts'
 import type { FloatReport } from '../../../../trades/float/floatReport.ts'
 import type { LoadCase } from '../../../../trades/float/loadCase.ts'
 import { loadsFigure, loadWords } from '../../../../trades/float/loadsFigure.ts'
@@ -24,11 +25,17 @@ export function Loads({ now, report, tried, triedReport, look }: Props) {
       const shown = (r: FloatReport) => r.cases.filter((c) => c.name !== 'as ridden')
       const before = both ? { before: { hull: now.input.hull, cases: shown(report) } } : {}
       return loadsFigure(
-        { hull: input.hull, cases: shown(triedReport ?? report), rider: input.rider, ...before },
+        {
+          hull: input.hull,
+          cases: shown(triedReport ?? report),
+          rider: input.rider,
+          system: look.length === 'mm' ? 'metric' : 'inch',
+          ...before,
+        },
         width,
       )
     },
-    [input, now, report, triedReport, both],
+    [input, now, report, triedReport, both, look],
   )
   const rows = report.cases.flatMap((c, i) => {
     const other = triedReport?.cases[i]
@@ -66,8 +73,8 @@ export function Loads({ now, report, tried, triedReport, look }: Props) {
 }
 
 /** held stiff it would go over: it stays only while its rider keeps his balance */
-function ending(c: LoadCase, stays: boolean): string {
-  if (!stays) return loadWords(c)
+function ending(c: LoadCase, stays: boolean, look: Look): string {
+  if (!stays) return printed(loadWords(c), look.length === 'mm' ? 'metric' : 'inch')
   return !(c.gmRigid >= 0) && c.gmFeet > 0 ? 'stays while its rider balances' : 'stays'
 }
 
@@ -87,6 +94,6 @@ function row(c: LoadCase, look: Look, word: string): (string | number)[] {
     length(c.gmRigid),
     length(c.gmFeet),
     plain(stays ? c.rollPeriod : Number.NaN, 1),
-    ending(c, stays),
+    ending(c, stays, look),
   ]
 }

@@ -38,12 +38,14 @@ export function RiderStage({ side, now, children }: Props) {
   // the same object for a whole drag, so that its outline is drawn once
   const before = useMemo(() => (present?.stays ? beforeOf(now, present) : undefined), [now, present])
   const moved = held !== undefined || side !== now
+  const units = useApp((s) => s.units)
   const seenAt = useCallback(
     (place: Place, there: LiveState | undefined, dashed: boolean): ViewInput => ({
       ...viewOf(side, there, place),
+      system: units,
       ...(dashed && before ? { before } : {}),
     }),
-    [side, before],
+    [side, before, units],
   )
   const dragged = held !== undefined
   // while it is dragged the pictures keep their height, and their scale, so that only what moves is drawn anew

@@ -1,10 +1,11 @@
 import { useCallback } from 'react'
+import { floatLimits, watchHeight } from '../../../../trades/float/floatLimits.ts'
 import type { FloatReport } from '../../../../trades/float/floatReport.ts'
-import { adviceHeight } from '../../../../trades/float/openingHeights.ts'
 import { rightingFigure } from '../../../../trades/float/pageFigures.ts'
 import { inLook, type Look, plain } from '../../../../whole/push/shown.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
+import { useApp } from '../../state/hooks.ts'
 import { gmWords } from './floatWords.ts'
 
 interface Props {
@@ -15,9 +16,10 @@ interface Props {
 
 /** Whether it comes back: righting arms, the two GMs in plain words, and the openings in each state. */
 export function Stability({ report, triedReport, look }: Props) {
+  const units = useApp((s) => s.units)
   const draw = useCallback(
-    (width: number) => rightingFigure(report.righting, triedReport?.righting, width),
-    [report, triedReport],
+    (width: number) => rightingFigure(report.righting, triedReport?.righting, width, units),
+    [report, triedReport, units],
   )
   const length = (v: number) =>
     `${plain(inLook(v, 'length', look), look.length === 'mm' ? 0 : 1)} ${look.length}`
@@ -116,7 +118,7 @@ function Openings({ report, triedReport, look }: Props) {
       return plain(height === undefined ? Number.NaN : inLook(height, 'length', look), places)
     })
   const rows = report.openings.flatMap(({ opening }, i) => {
-    const need = adviceHeight[opening.kind].rest
+    const need = watchHeight(opening.kind, floatLimits)
     const advised = plain(Number.isFinite(need) ? inLook(need, 'length', look) : Number.NaN, places)
     const own = [opening.name, opening.kind, ...cells(report, i), advised]
     const other = triedReport && [`${opening.name}, tried`, opening.kind, ...cells(triedReport, i), advised]
