@@ -11,7 +11,7 @@ import {
   inSpeed,
   inTimes,
 } from '../../base/answers/amounts.ts'
-import type { Amount } from '../../base/answers/sentence.ts'
+import { type Amount, say } from '../../base/answers/sentence.ts'
 import type { FigureLook, NumberTable, Solved, TradeFigure } from '../../trades/trade.ts'
 import type { Balance, OperatingPoint } from './balanceTypes.ts'
 import { matchingFigure } from './matchingFigure.ts'
@@ -36,13 +36,16 @@ export const pushFigures: readonly TradeFigure<unknown, Balance>[] = [
   {
     id: 'matching',
     title: 'Engines and impeller',
-    caption: () => 'Where the two lines meet, engines and impeller run.',
+    caption: ({ answer }) => say`Where the lines meet they run: ${inRpm(answer.tiedUp.rotation)} tied up.`,
     draw: (now, tried, look) => matchingFigure(now.answer, tried?.answer, lookOf(look)),
   },
   {
     id: 'run',
     title: 'The run up to speed',
-    caption: () => 'Full throttle from rest, the rider always in the best place.',
+    caption: ({ answer: { run } }) =>
+      run.timeToPlane === undefined
+        ? 'Full throttle from rest, the rider in the best place: it does not plane.'
+        : say`Full throttle from rest, on the plane after ${inSeconds(run.timeToPlane)}.`,
     draw: (now, tried, look) => runFigure(now.answer, tried?.answer, lookOf(look)),
   },
 ]

@@ -2,6 +2,9 @@
 export function Cautions({ says }: { says: readonly string[] }) {
   const [first, ...rest] = says
   if (first === undefined) return null
+  // one line at the act: the first sentence, and what goes on from it with the rest
+  const lead = /^.*?[.!](?= |$)/.exec(first)?.[0] ?? first
+  const more = [first.slice(lead.length).trim(), ...rest].filter((line) => line !== '')
   return (
     <aside className="cautions" aria-label="Cautions">
       <svg viewBox="0 0 16 16" aria-hidden="true">
@@ -14,15 +17,15 @@ export function Cautions({ says }: { says: readonly string[] }) {
         />
         <path d="M8 6v4.2M8 11.6v1.5" stroke="currentColor" strokeWidth="1.6" />
       </svg>
-      {rest.length === 0 ? (
-        <p>{first}</p>
+      {more.length === 0 ? (
+        <p>{lead}</p>
       ) : (
         <details>
           <summary>
-            {first} <span className="quiet">{rest.length} more</span>
+            {lead} <span className="quiet">More</span>
           </summary>
           <ul>
-            {rest.map((line) => (
+            {more.map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ul>

@@ -62,7 +62,8 @@ export function QuestionPage(props: Props) {
         standing={standing}
       />
       <div className="status" role="status">
-        {props.status ?? (stale ? 'Being worked out again…' : '')}
+        {stale ? 'Being worked out again…' : ''}
+        {props.status}
       </div>
       <div className="beside">
         <div className="pictures">
@@ -79,7 +80,7 @@ export function QuestionPage(props: Props) {
       <Cautions says={cautions} />
       <div className="folds">
         {more.length > 0 && (
-          <Fold id="inputs" title="More that moves it" says={`${more.length} more inputs`} eager>
+          <Fold id="inputs" title="More that moves it" says={`${more.length} inputs`} eager>
             <InputsPanel inputs={more} title="" />
           </Fold>
         )}
@@ -91,7 +92,7 @@ export function QuestionPage(props: Props) {
         {folds.map((fold) => (
           <Fold key={fold.id} {...fold} />
         ))}
-        <Fold id="method" title="Where this comes from" says="how it is worked out, and from what">
+        <Fold id="method" title="Where this comes from" says="method and sources">
           <Sources how={method} sources={findings.flatMap((f) => f.sources)} />
         </Fold>
       </div>

@@ -89,7 +89,7 @@ export function foldsOf<I, A, S>(
     {
       id: `${trade.id}-numbers`,
       title: 'The numbers',
-      says: `${tables.map((t) => t.caption.toLowerCase()).join(', ')}: ${rows} lines`,
+      says: `${rows} lines`,
       children: <TradeTables tables={tables} />,
     },
   ]

@@ -1,9 +1,6 @@
 import { useCallback } from 'react'
-import { inPercent } from '../../../../base/answers/amounts.ts'
-import { type Sentence, say } from '../../../../base/answers/sentence.ts'
 import type { Balance } from '../../../../whole/push/balanceTypes.ts'
 import { doubtsFigure } from '../../../../whole/push/changesFigure.ts'
-import { doubtOf } from '../../../../whole/push/pushAnswer.ts'
 import { lookOf } from '../../parts/displayLook.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import type { Craft } from '../../state/craftFile.ts'
@@ -13,12 +10,6 @@ interface Props {
   craft: Craft
   now: Balance
   tried: Balance | undefined
-}
-
-/** The inputs that carry most of the doubt, in a few words. */
-export function doubtsSay(craft: Craft, now: Balance): Sentence {
-  const { share, names } = doubtOf(craft, now)
-  return names.length === 0 ? 'being worked out' : say`${inPercent(share)} of it from ${names.join(' and ')}`
 }
 
 /** How far each input alone may move the answer. */

@@ -18,7 +18,7 @@ import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { useBalances } from './balances.ts'
 import { Changes, changesSay } from './Changes.tsx'
-import { Doubts, doubtsSay } from './Doubts.tsx'
+import { Doubts } from './Doubts.tsx'
 
 const cautions = pushTrade.cautions ?? []
 
@@ -100,7 +100,7 @@ function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
         {
           id: 'doubts',
           title: 'Where the doubt comes from',
-          says: doubtsSay(craft, now),
+          says: 'input by input',
           children: <Doubts craft={craft} now={now} tried={ranged} />,
         },
         ...foldsOf(pushTrade, solved, triedSolved),
