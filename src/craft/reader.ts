@@ -1,6 +1,6 @@
 import { isMap, isScalar, isSeq, type Pair, type YAMLMap } from 'yaml'
 import { formatQuantity } from '../base/units/format.ts'
-import { nearest } from '../base/units/near.ts'
+import { keyMeant, nearest } from '../base/units/near.ts'
 import { expectedText, isQuantityProblem, parseQuantity } from '../base/units/parse.ts'
 import type { Quantity } from './craftTypes.ts'
 import { type Derived, pending, type Tree } from './defaults.ts'
@@ -329,7 +329,7 @@ function collectPairs(
     if (Object.hasOwn(fields, key)) pairs.set(key, pair)
     else {
       const known = Object.keys(fields)
-      const near = nearest(key, known)
+      const near = keyMeant(key, known)
       if (near) meant.set(near, pair)
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`
       const where = spot.path === '' ? 'a craft file' : spot.path

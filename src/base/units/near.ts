@@ -22,6 +22,38 @@ export function editDistance(a: string, b: string): number {
   return last[n]!
 }
 
+/**
+ * What builders also call a key, in the order to look for it among the keys that can stand there. A word of this list is never
+ * taken for a slip of another: "weight" is not a misspelt "height".
+ */
+const alsoCalled: Readonly<Record<string, readonly string[]>> = {
+  weight: ['mass', 'weights'],
+  weights: ['mass'],
+  impeller: ['rotor'],
+  propeller: ['rotor'],
+  screw: ['rotor'],
+  width: ['beam', 'bore'],
+  breadth: ['beam', 'width'],
+  height: ['depth'],
+  diameter: ['bore'],
+  motor: ['engines'],
+  engine: ['engines'],
+  tank: ['tanks'],
+  driver: ['drive', 'rider'],
+  pilot: ['rider'],
+  pipe: ['exhaust'],
+  gearing: ['ratio'],
+  reduction: ['ratio'],
+  prop: ['rotor'],
+}
+
+/** The known key a builder's word stands for, or else the one it may be a slip of. */
+export function keyMeant(word: string, known: readonly string[]): string | undefined {
+  const plain = word.toLowerCase()
+  const names = Object.hasOwn(alsoCalled, plain) ? alsoCalled[plain] : undefined
+  return names ? names.find((name) => known.includes(name)) : nearest(word, known)
+}
+
 /** The known word nearest to `word`, or undefined when none is near enough to be meant. */
 export function nearest(word: string, known: Iterable<string>): string | undefined {
   // a long word is never a slip of a short one; this also bounds the work on hostile input

@@ -6,6 +6,7 @@ import type { Balance } from './balanceTypes.ts'
 import { pushFindings } from './pushFindings.ts'
 import { pushHeadline } from './pushHeadline.ts'
 import { type PushLimits, pushLimits } from './pushLimits.ts'
+import { pushCautions, pushFigures, pushMethod, pushNumbers } from './pushShown.ts'
 import { type BalanceOptions, solveBalance } from './solveBalance.ts'
 
 /** What a look hands to the balance: engines that were simulated, and how it is to be solved. */
@@ -46,4 +47,8 @@ export const pushTrade: AnyTrade = defineTrade<PushInputs, Balance, PushSetting>
   limits: pushLimits,
   judge: ({ inputs, answer }, limits) => pushFindings(inputs.craft, answer, limits as PushLimits),
   headline: ({ inputs, answer }) => pushHeadline(inputs.craft, answer),
+  figures: pushFigures,
+  numbers: pushNumbers,
+  cautions: pushCautions,
+  method: pushMethod,
 })

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react'
 import { sidePages } from '../pages/registry.ts'
 import { TryStrip } from '../parts/TryStrip.tsx'
 import { useApp } from '../state/hooks.ts'
@@ -5,7 +6,7 @@ import { BenchPage } from './BenchPage.tsx'
 import { Notices } from './Notices.tsx'
 import { PageView } from './PageView.tsx'
 import { useRoute } from './route.ts'
-import { TopBar } from './TopBar.tsx'
+import { TopBar, Words } from './TopBar.tsx'
 import { useFileDrop } from './useFileDrop.ts'
 import { useUndoKeys } from './useUndoKeys.ts'
 
@@ -16,6 +17,7 @@ export function App() {
   const dropping = useFileDrop()
   useUndoKeys()
   const route = useRoute()
+  useFocusOnOpening()
   const aside = sidePages.some((p) => p.id === route.page)
   return (
     <div className={dropping ? 'dropping' : ''}>
@@ -23,6 +25,7 @@ export function App() {
         To the answer
       </button>
       <TopBar />
+      <Words />
       <Notices />
       <main id="page" tabIndex={-1}>
         {ready && (hasCraft || aside ? <PageView /> : <BenchPage />)}
@@ -30,6 +33,19 @@ export function App() {
       <TryStrip />
     </div>
   )
+}
+
+/** A craft that is opened takes the keyboard to its page: the button that opened it is gone. */
+function useFocusOnOpening(): void {
+  const id = useApp((s) => s.work?.id)
+  const ready = useApp((s) => s.ready)
+  const before = useRef<{ id: string | undefined }>(undefined)
+  useEffect(() => {
+    if (!ready) return
+    // the craft that is there from the start opens nothing
+    if (before.current && before.current.id !== id) toPage()
+    before.current = { id }
+  }, [id, ready])
 }
 
 // the hash is the route, so this moves the keyboard itself instead of being a link

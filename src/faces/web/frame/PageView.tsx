@@ -1,11 +1,12 @@
-import { Component, type ComponentType, lazy, type ReactNode, Suspense, useEffect } from 'react'
-import { pages, sidePages } from '../pages/registry.ts'
+import { Component, type ComponentType, lazy, type ReactNode, Suspense, useEffect, useRef } from 'react'
+import type { Question } from '../../../base/answers/finding.ts'
+import { allPages as questionPages, sidePages } from '../pages/registry.ts'
 import { EmptyState } from '../parts/EmptyState.tsx'
 import { useApp } from '../state/hooks.ts'
 import { showInput, useRoute } from './route.ts'
 
-const allPages = [...pages, ...sidePages]
-const views = new Map<string, ComponentType>(
+const allPages = [...questionPages, ...sidePages]
+const views = new Map<string, ComponentType<{ id: Question; asks: string }>>(
   allPages.map((page) => [page.id, lazy(async () => ({ default: await page.load() }))]),
 )
 
@@ -19,6 +20,7 @@ export function PageView() {
   useEffect(() => {
     document.title = page ? `${page.word} · Wakewright` : 'Wakewright'
   }, [page])
+  useTop(route.page, route.path)
   useEffect(() => {
     if (!route.path) return
     // the page may still be on its way: try until its inputs are there
@@ -52,11 +54,21 @@ export function PageView() {
     <Fence key={page.id}>
       <Suspense fallback={<p className="page quiet">Fetching the page…</p>}>
         <div className="page">
-          <View />
+          <View id={page.id as Question} asks={page.asks} />
         </div>
       </Suspense>
     </Fence>
   )
+}
+
+/** Another page is read from its top, unless its address names an input. */
+function useTop(page: string, path: string | undefined): void {
+  const before = useRef(page)
+  useEffect(() => {
+    if (before.current === page) return
+    before.current = page
+    if (!path) scrollTo(0, 0)
+  }, [page, path])
 }
 
 /** Catches what a page throws; React offers this to classes only. */

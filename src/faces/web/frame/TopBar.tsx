@@ -1,7 +1,9 @@
+import { useEffect, useRef } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { type Standing, worstStanding } from '../../../base/answers/finding.ts'
-import { pages, sidePages } from '../pages/registry.ts'
+import { pagesFor, sidePages } from '../pages/registry.ts'
 import { StandingMark } from '../parts/StandingMark.tsx'
+import { useNotYours } from '../parts/useNotYours.ts'
 import { app } from '../state/app.ts'
 import { hasErrors, type Problem } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
@@ -51,7 +53,6 @@ export function TopBar() {
           </>
         )}
       </div>
-      {work && <Words />}
     </header>
   )
 }
@@ -65,24 +66,34 @@ function SideLinks() {
   ))
 }
 
-function Words() {
+/** The words across the top, in one row that stays in sight; each with the mark of its worst finding. */
+export function Words() {
   const route = useRoute()
+  const hasCraft = useApp((s) => s.work !== undefined)
   const findings = useApp((s) => s.findings)
   const file = useApp((s) => fileStanding(s.problems))
+  const notYours = useNotYours()
+  const here = useRef<HTMLAnchorElement>(null)
+  // on a narrow window the row scrolls: the page that is open has its word in sight
+  useEffect(() => {
+    if (route.page && hasCraft) here.current?.scrollIntoView({ block: 'nearest', inline: 'center' })
+  }, [route.page, hasCraft])
+  if (!hasCraft) return null
   return (
-    <nav aria-label="Questions">
+    <nav className="wordrow" aria-label="Questions">
       <ul className="words">
-        {pages.map((page) => {
-          const found = findings[page.id]
+        {pagesFor(Object.keys(findings)).map((page) => {
+          const found = notYours ? undefined : findings[page.id]
           return (
             <li key={page.id}>
               <a
+                ref={route.page === page.id ? here : undefined}
                 href={`#/${page.id}`}
                 title={page.asks}
                 aria-current={route.page === page.id ? 'page' : undefined}
               >
                 <span className="word">{page.word}</span>
-                {page.id === 'craft' && !found ? (
+                {page.id === 'craft' && !findings.craft ? (
                   <StandingMark standing={file} word={fileWords[file]} />
                 ) : (
                   found && <StandingMark standing={worstStanding(found)} />

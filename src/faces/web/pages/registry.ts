@@ -1,18 +1,27 @@
 import type { ComponentType } from 'react'
 import type { Question } from '../../../base/answers/finding.ts'
 
-export interface Page {
+/** what every page is handed */
+interface PageProps {
   id: Question
+  asks: string
+}
+
+interface PageEntry {
   /** the word across the top */
   word: string
   /** the question the page answers */
   asks: string
-  /** the page itself, fetched when it is first opened; absent while there is none */
-  load?: () => Promise<ComponentType>
+  /** the page itself, fetched when it is first opened */
+  load: () => Promise<ComponentType<PageProps>>
 }
 
-/** The eight questions in their order; only those with a page of their own are shown. */
-const allPages: readonly Page[] = [
+export interface Page extends PageEntry {
+  id: Question
+}
+
+/** The eight questions in their order; one without `load` is read off the list of trades as soon as a trade answers it. */
+const questions: readonly (Omit<Page, 'load'> & Partial<Pick<Page, 'load'>>)[] = [
   {
     id: 'craft',
     word: 'Craft',
@@ -53,13 +62,25 @@ const allPages: readonly Page[] = [
   },
 ]
 
-export const pages = allPages.filter(
-  (page): page is Page & Required<Pick<Page, 'load'>> => page.load !== undefined,
+/** A page for every question: its own, or the one that any trade has. */
+export const allPages: readonly Page[] = questions.map(({ load, ...page }) => ({
+  ...page,
+  load: load ?? (() => import('./trade/AnyTradePage.tsx').then((m) => m.AnyTradePage)),
+}))
+
+/** Pages that stand whatever trades there are. */
+export const pages: readonly Page[] = allPages.filter((page) =>
+  questions.some((own) => own.id === page.id && own.load !== undefined),
 )
 
+/** The pages across the top: those of their own, and one for each question that a trade answers. */
+export function pagesFor(answered: Iterable<string>): readonly Page[] {
+  const known = new Set(answered)
+  return allPages.filter((page) => pages.includes(page) || known.has(page.id))
+}
+
 /** Pages beside the eight questions, which need no craft; their link stands with the tools. */
-export const sidePages: readonly (Omit<Page, 'id' | 'load'> &
-  Required<Pick<Page, 'load'>> & { id: string })[] = [
+export const sidePages: readonly (PageEntry & { id: string })[] = [
   {
     id: 'reckoners',
     word: 'Reckoners',

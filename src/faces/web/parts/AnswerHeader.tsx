@@ -2,6 +2,7 @@ import type { Standing } from '../../../base/answers/finding.ts'
 import { printed, type Sentence } from '../../../base/answers/sentence.ts'
 import { Says } from './Says.tsx'
 import { StandingMark } from './StandingMark.tsx'
+import { useNotYours } from './useNotYours.ts'
 
 interface Props {
   /** the page's question */
@@ -11,18 +12,24 @@ interface Props {
   /** the same with the tried values; shown beside `says` while something is tried */
   saysTried?: Sentence | undefined
   /** the likely range in words, "9.1 to 11.4 km/h" */
-  range?: string | undefined
+  range?: Sentence | undefined
   /** how sure, and what that rests on */
-  confidence?: string | undefined
+  confidence?: Sentence | undefined
   standing?: Standing | undefined
 }
 
 /** The page's answer, large, in one sentence, with its range and how sure it is. */
 export function AnswerHeader({ asks, says, saysTried, range, confidence, standing }: Props) {
+  const notYours = useNotYours()
   return (
-    <header className="answer">
+    <header className="answer" data-not-yours={notYours || undefined}>
       <p className="asks">
-        {asks} {standing && <StandingMark standing={standing} />}
+        {asks}{' '}
+        {notYours ? (
+          <span className="flag">not yours yet</span>
+        ) : (
+          standing && <StandingMark standing={standing} />
+        )}
       </p>
       <h1>
         <Says says={says} />
@@ -32,9 +39,20 @@ export function AnswerHeader({ asks, says, saysTried, range, confidence, standin
           <span className="flag">tried</span> <Says says={saysTried} />
         </p>
       )}
+      {notYours && (
+        <p className="sure">
+          Worked out from values that nobody gave. Give four of your own on the{' '}
+          <a href="#/craft">Craft page</a>, and it is your craft that is judged.
+        </p>
+      )}
       {(range || confidence) && (
         <p className="sure">
-          {range && <strong>Likely range {range}.</strong>} {confidence}
+          {range && (
+            <strong>
+              Likely range <Says says={range} />.
+            </strong>
+          )}{' '}
+          {confidence && <Says says={confidence} />}
         </p>
       )}
     </header>

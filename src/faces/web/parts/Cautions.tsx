@@ -1,6 +1,10 @@
-/** The usual cautions, next to the work they belong to. */
+/** The usual cautions, next to the work they belong to: the first in full, the rest one tap away. */
 export function Cautions({ says }: { says: readonly string[] }) {
-  if (says.length === 0) return null
+  const [first, ...rest] = says
+  if (first === undefined) return null
+  // one line at the act: the first sentence, and what goes on from it with the rest
+  const lead = /^.*?[.!](?= |$)/.exec(first)?.[0] ?? first
+  const more = [first.slice(lead.length).trim(), ...rest].filter((line) => line !== '')
   return (
     <aside className="cautions" aria-label="Cautions">
       <svg viewBox="0 0 16 16" aria-hidden="true">
@@ -13,11 +17,20 @@ export function Cautions({ says }: { says: readonly string[] }) {
         />
         <path d="M8 6v4.2M8 11.6v1.5" stroke="currentColor" strokeWidth="1.6" />
       </svg>
-      <ul>
-        {says.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      {more.length === 0 ? (
+        <p>{lead}</p>
+      ) : (
+        <details>
+          <summary>
+            {lead} <span className="quiet">More</span>
+          </summary>
+          <ul>
+            {more.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </details>
+      )}
     </aside>
   )
 }

@@ -1,4 +1,5 @@
 import { useCallback, useRef } from 'react'
+import type { Sentence } from '../../../base/answers/sentence.ts'
 import type { Sheet } from '../../../drawing/sheet.ts'
 import { FigureCaption } from './FigureCaption.tsx'
 import { SheetSvg } from './SheetSvg.tsx'
@@ -7,7 +8,7 @@ interface Props {
   /** draws the sheet for the room there is, mm; letters stay as large as the page's text. The sheet is drawn again when `draw` is another function. */
   draw: (width: number) => Sheet
   /** what to look at in it, one sentence */
-  caption?: string | undefined
+  caption?: Sentence | undefined
   /** file name of the saved picture */
   name?: string
 }

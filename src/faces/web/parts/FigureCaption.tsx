@@ -1,11 +1,13 @@
 import { Button } from 'react-aria-components/Button'
+import type { Sentence } from '../../../base/answers/sentence.ts'
 import type { Sheet } from '../../../drawing/sheet.ts'
 import { svgOf } from '../../../drawing/svg.ts'
 import { saveFile } from '../state/openedFiles.ts'
+import { Says } from './Says.tsx'
 
 interface Props {
   /** what to look at in the picture, one sentence */
-  caption: string | undefined
+  caption: Sentence | undefined
   /** file name of the saved picture */
   name: string
   /** the picture as it is shown now */
@@ -20,7 +22,11 @@ export function FigureCaption({ caption, name, sheet }: Props) {
   }
   return (
     <figcaption>
-      {caption && <span>{caption}</span>}
+      {caption && (
+        <span>
+          <Says says={caption} />
+        </span>
+      )}
       <Button className="plain" aria-label={`Save picture ${name}`} onPress={save}>
         Save picture
       </Button>

@@ -1,10 +1,19 @@
 import type { ReactNode } from 'react'
-import { showInput } from '../frame/route.ts'
+import { inputId, showInput } from '../frame/route.ts'
 
-/** Words that lead to the input they are about; plain words when they are about a result. */
+/** id of the element that holds a finding */
+export const findingId = (id: string) => inputId(`finding ${id}`)
+
+/** Words that lead to the input, or the finding on this page, that they are about. */
 export function InputLink({ link, children }: { link?: string | undefined; children: ReactNode }) {
-  // another finding stands on the same screen or one tap away; only inputs are gone to
-  if (!link || link.startsWith('finding:')) return <>{children}</>
+  if (!link) return <>{children}</>
+  const finding = /^finding:(.+)$/.exec(link)?.[1]
+  if (finding !== undefined)
+    return (
+      <button type="button" className="plain inline" onClick={() => showFinding(finding)}>
+        {children}
+      </button>
+    )
   return (
     <a
       href={`#/craft/${encodeURIComponent(link)}`}
@@ -16,4 +25,13 @@ export function InputLink({ link, children }: { link?: string | undefined; child
       {children}
     </a>
   )
+}
+
+/** Opens what a finding is folded in and puts the keyboard on it. */
+function showFinding(id: string): void {
+  const at = document.getElementById(findingId(id))
+  for (let parent = at?.parentElement; parent; parent = parent.parentElement)
+    if (parent instanceof HTMLDetailsElement) parent.open = true
+  at?.scrollIntoView({ block: 'center' })
+  at?.focus()
 }

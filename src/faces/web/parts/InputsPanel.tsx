@@ -1,3 +1,4 @@
+import type { Sentence } from '../../../base/answers/sentence.ts'
 import { inputId } from '../frame/route.ts'
 import { type InputAt, inputAt, labelOf } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
@@ -8,7 +9,7 @@ export interface PanelInput {
   /** what to call it; the file's own words when left out */
   label?: string
   /** what moving it does to this page's answer, "+40 rpm a millimetre" */
-  effect?: string
+  effect?: Sentence
   /** ends of its slider, SI; left out, six tenths to one and a half of the file's value */
   low?: number
   high?: number
@@ -29,9 +30,10 @@ export function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
     const input = inputAt(craft, row.path, units)
     return input ? [{ row, input: { ...input, label: row.label ?? labelOf(row.path, craft) } }] : []
   })
+  if (rows.length === 0) return null
   return (
     <section className="panel">
-      <h2>{title}</h2>
+      {title && <h2>{title}</h2>}
       <ul>
         {rows.map(({ row, input }) => (
           <li key={row.path} id={inputId(row.path)}>

@@ -4,7 +4,7 @@ import { Input, Label, Text, TextField } from 'react-aria-components/TextField'
 import { fromSi, toSi } from '../../../base/units/convert.ts'
 import type { Kind } from '../../../base/units/kinds.ts'
 import { isQuantityProblem, parseQuantity } from '../../../base/units/parse.ts'
-import { shownNumber, stepOf, withUnit } from '../state/shownValues.ts'
+import { shownNumber, stepOf, withUnit, writtenNumber } from '../state/shownValues.ts'
 
 interface Props {
   label: string
@@ -21,6 +21,8 @@ interface Props {
   max?: number | undefined
   placeholder?: string | undefined
   readOnly?: boolean
+  /** Enter in a field whose value is taken already */
+  onEnter?: () => void
   /** SI value and the text as it would stand in the file, unit included; answers why it was not taken, if so */
   onCommit: (value: number, text: string) => string | undefined
 }
@@ -83,11 +85,11 @@ export function QuantityField(props: Props) {
     const from = typeof result === 'number' ? result : value
     if (from === undefined) return
     const at = fromSi(from, kind, unit)
-    const size = stepOf(at, kind)
+    const size = stepOf(at, kind, unit)
     const next = toSi(Math.round((at + by * size) / size) * size, kind, unit)
     const clamped = Math.min(max, Math.max(min, next))
     clearTimeout(timer.current)
-    const text = `${shownNumber(clamped, kind, unit)} ${unit}`.trim()
+    const text = `${writtenNumber(clamped, kind, unit)} ${unit}`.trim()
     const why = props.onCommit(clamped, text)
     setDraft(why ? text : undefined)
     if (why) setRefused({ text, why })
@@ -97,8 +99,11 @@ export function QuantityField(props: Props) {
   const press = (key: string): boolean => {
     const by = steps[key]
     if (by !== undefined) step(by)
-    else if (key === 'Enter' && draft !== undefined) leave(draft)
-    else if (key === 'Escape') {
+    else if (key === 'Enter') {
+      // once it is taken, Enter goes on to what is next
+      if (draft === undefined || draft.trim() === shown) props.onEnter?.()
+      else leave(draft)
+    } else if (key === 'Escape') {
       clearTimeout(timer.current)
       setDraft(undefined)
     }

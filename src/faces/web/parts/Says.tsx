@@ -13,11 +13,21 @@ export function Says({ says }: { says: Sentence }) {
           bound(piece)
         ) : (
           // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one sentence have no other name
-          <span key={i} className="bound">
-            {printedAmount(piece, units)}
-          </span>
+          <Shown key={i} text={printedAmount(piece, units)} />
         ),
       )}
+    </>
+  )
+}
+
+/** A number with its unit, and with its range, which may go on to the next line. */
+function Shown({ text }: { text: string }) {
+  const range = text.indexOf(' (')
+  if (range < 0) return <span className="bound">{text}</span>
+  return (
+    <>
+      <span className="bound">{text.slice(0, range)}</span>{' '}
+      <span className="bound">{text.slice(range + 1)}</span>
     </>
   )
 }

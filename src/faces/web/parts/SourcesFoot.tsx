@@ -6,11 +6,10 @@ interface Props {
 }
 
 /** Where it all comes from: the way of working and the published sources. */
-export function SourcesFoot({ how, sources }: Props) {
+export function Sources({ how, sources }: Props) {
   const unique = [...new Set(sources)]
   return (
-    <footer className="sources">
-      <h2>Where this comes from</h2>
+    <div className="sources">
       {how.map((line) => (
         <p key={line}>{line}</p>
       ))}
@@ -21,6 +20,16 @@ export function SourcesFoot({ how, sources }: Props) {
           ))}
         </ul>
       )}
+    </div>
+  )
+}
+
+/** The same at the foot of a page that has no folds. */
+export function SourcesFoot(props: Props) {
+  return (
+    <footer>
+      <h2>Where this comes from</h2>
+      <Sources {...props} />
     </footer>
   )
 }

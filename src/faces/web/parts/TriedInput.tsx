@@ -1,20 +1,23 @@
 import { Button } from 'react-aria-components/Button'
 import { Slider, SliderThumb, SliderTrack } from 'react-aria-components/Slider'
+import type { Sentence } from '../../../base/answers/sentence.ts'
 import { fromSi, toSi } from '../../../base/units/convert.ts'
 import { app } from '../state/app.ts'
 import type { InputAt } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
-import { shownNumber, stepOf } from '../state/shownValues.ts'
+import { stepOf, writtenNumber } from '../state/shownValues.ts'
 import { ChoiceField } from './ChoiceField.tsx'
 import { Provenance } from './Provenance.tsx'
 import { QuantityField } from './QuantityField.tsx'
+import { Says } from './Says.tsx'
+import { toKeep } from './TryStrip.tsx'
 
 interface Props {
   input: InputAt
   /** slider ends, SI */
   low: number
   high: number
-  effect?: string | undefined
+  effect?: Sentence | undefined
 }
 
 /** One input of a page: its value, a slider, where it comes from, and what the file says while another is tried. */
@@ -43,6 +46,7 @@ export function TriedInput({ input, low, high, effect }: Props) {
         min={input.min}
         max={input.max}
         readOnly={readOnly}
+        onEnter={toKeep}
         onCommit={tryValue}
       />
     )
@@ -63,9 +67,13 @@ export function TriedInput({ input, low, high, effect }: Props) {
       )}
       <p className="about">
         <Provenance input={input} />
-        {effect && <span className="effect">{effect}</span>}
+        {effect && (
+          <span className="effect">
+            <Says says={effect} />
+          </span>
+        )}
         {tried && (
-          <span className="was">
+          <span className="was" title="Enter goes on to Keep">
             was {tried.was || 'not there'}{' '}
             <Button
               className="plain"
@@ -95,7 +103,7 @@ interface SliderProps {
 function ValueSlider({ label, at, low, high, input, disabled, onMove }: SliderProps) {
   const { kind, unit } = input
   const ends = [low, high].map((end) => fromSi(end, kind, unit)) as [number, number]
-  const step = stepOf((Math.abs(ends[0]) + Math.abs(ends[1])) / 2, kind)
+  const step = stepOf((Math.abs(ends[0]) + Math.abs(ends[1])) / 2, kind, unit)
   const min = Math.floor(ends[0] / step) * step
   const max = Math.ceil(ends[1] / step) * step
   return (
@@ -108,7 +116,7 @@ function ValueSlider({ label, at, low, high, input, disabled, onMove }: SliderPr
       value={Math.min(max, Math.max(min, fromSi(at, kind, unit)))}
       onChange={(next) => {
         const si = Math.min(input.max, Math.max(input.min, toSi(next, kind, unit)))
-        onMove(si, `${shownNumber(si, kind, unit)} ${unit}`.trim())
+        onMove(si, `${writtenNumber(si, kind, unit)} ${unit}`.trim())
       }}
     >
       <SliderTrack className="track">

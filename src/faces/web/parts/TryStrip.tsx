@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { app } from '../state/app.ts'
 import { labelOf } from '../state/craftFile.ts'
@@ -8,8 +8,39 @@ import type { Tried } from '../state/work.ts'
 /** values said in full before the rest is folded */
 const most = 4
 
+const keepId = 'keep'
+/** the field that the keyboard was last on before it came here */
+let left: HTMLElement | undefined
+
+function useLeft(): void {
+  useEffect(() => {
+    const note = ({ target }: FocusEvent) => {
+      if (target instanceof HTMLElement && target.closest('main')) left = target
+    }
+    addEventListener('focusout', note)
+    return () => removeEventListener('focusout', note)
+  }, [])
+}
+
+/** Puts the keyboard on Keep, while something is tried; false when there is nothing to keep. */
+export function toKeep(): boolean {
+  const button = document.getElementById(keepId)
+  button?.focus()
+  return button !== null
+}
+
+/** Where the keyboard goes back to when the strip is gone: the field it came from, or the page. */
+function cameFrom(): () => void {
+  const at = left
+  return () => {
+    if (at?.isConnected && at.getClientRects().length > 0) at.focus()
+    else document.getElementById('page')?.focus()
+  }
+}
+
 /** The strip at the foot while something is tried: what, against what, and Keep, Drop or Why. */
 export function TryStrip() {
+  useLeft()
   const tried = useApp((s) => s.work?.tried)
   const expects = useApp((s) => s.expects)
   const [why, setWhy] = useState(false)
@@ -20,7 +51,9 @@ export function TryStrip() {
   const shown = tried.length > most + 1 ? most : tried.length
   const expect = hope ?? expects
   const keep = () => {
+    const back = cameFrom()
     if (app.keep(reason.trim(), expect.trim()) !== '') return
+    back()
     setReason('')
     setHope(undefined)
     setWhy(false)
@@ -52,10 +85,18 @@ export function TryStrip() {
         </div>
       )}
       <div className="row">
-        <Button className="main" onPress={keep}>
+        <Button id={keepId} className="main" onPress={keep}>
           Keep
         </Button>
-        <Button onPress={() => app.dropAll()}>Drop</Button>
+        <Button
+          onPress={() => {
+            const back = cameFrom()
+            app.dropAll()
+            back()
+          }}
+        >
+          Drop
+        </Button>
         <Button aria-expanded={why} onPress={() => setWhy(!why)}>
           Why
         </Button>

@@ -15,7 +15,7 @@ import {
   whatIf,
 } from '../../../craft/index.ts'
 import { withHullFiles } from './hullFiles.ts'
-import { shownNumber } from './shownValues.ts'
+import { writtenNumber } from './shownValues.ts'
 import type { UnitSystem } from './store.ts'
 import type { Tried } from './work.ts'
 
@@ -179,7 +179,7 @@ export function textOf(craft: Craft, path: string, units: UnitSystem): string {
   const input = inputAt(craft, path, units)
   if (!input || input.value === undefined) return ''
   if (typeof input.value === 'string') return input.value
-  return `${shownNumber(input.value, input.kind, input.unit)} ${input.unit}`.trim()
+  return `${writtenNumber(input.value, input.kind, input.unit)} ${input.unit}`.trim()
 }
 
 /**

@@ -35,6 +35,8 @@ export function keepLooking(store: AppStore): void {
           looked: {
             craft,
             triedCraft,
+            decisions: answer.decisions,
+            triedDecisions: answer.triedDecisions,
             balance: answer.balance,
             triedBalance: answer.triedBalance,
             solved: new Map(answer.solved),

@@ -1,3 +1,4 @@
+import type { Decision } from '../../../base/answers/decision.ts'
 import type { Finding, Question } from '../../../base/answers/finding.ts'
 import type { SolvedCurves } from '../../../trades/engine/enginesFromCraft.ts'
 import type { Balance } from '../../../whole/push/balanceTypes.ts'
@@ -46,6 +47,9 @@ export interface AppState {
 export interface Looked {
   craft: Craft
   triedCraft: Craft | undefined
+  /** what to do, worst first, of the craft and of what is tried */
+  decisions: readonly Decision[]
+  triedDecisions: readonly Decision[] | undefined
   balance: Balance | undefined
   triedBalance: Balance | undefined
   /** simulated torque curves by engine index, of the craft and of what is tried */
@@ -82,7 +86,12 @@ export interface AppStore {
 /** State with `work` in it: text read, craft and tried craft derived. What did not change keeps its identity. */
 function withWork(state: AppState, work: Work | undefined): AppState {
   if (work === state.work) return state
-  if (!work) return { ...state, work, problems: [], craft: undefined, triedCraft: undefined }
+  if (!work)
+    return {
+      ...state,
+      ...{ work, problems: [], craft: undefined, triedCraft: undefined },
+      ...{ findings: {}, triedFindings: {}, looked: undefined },
+    }
   const old = state.work
   const sameText = old?.id === work.id && old.text === work.text
   let { problems, craft } = state
@@ -96,9 +105,11 @@ function withWork(state: AppState, work: Work | undefined): AppState {
     } else if (old?.id !== work.id || work.goodText !== old.goodText)
       craft = readText(work.goodText, work.fileName).craft
   } else if (work.goodText !== old.goodText) kept = { ...work, goodText: old.goodText }
+  // what was found of another craft says nothing of this one
+  const fresh = old?.id === work.id ? {} : { findings: {}, triedFindings: {}, looked: undefined }
   const sameTried = sameText && old.tried === work.tried
   const triedCraft = sameTried ? state.triedCraft : craft && tryOn(craft, work.tried)
-  return { ...state, work: kept, problems, craft, triedCraft }
+  return { ...state, ...fresh, work: kept, problems, craft, triedCraft }
 }
 
 /** The store itself: one state, replaced whole, and those who listen. */

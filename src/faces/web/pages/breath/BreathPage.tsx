@@ -12,11 +12,11 @@ export function BreathPage() {
   const breath = useBreath(engine)
   if (!breath) return null
   const { now, tried } = breath
-  return (
-    <div className="breath">
-      <Engines at={now.view.index} onPick={setEngine} />
-      {now.view.kind === 'two-stroke' ? <Simulated now={now} tried={tried} /> : <Given side={now} />}
-    </div>
+  const choose = <Engines at={now.view.index} onPick={setEngine} />
+  return now.view.kind === 'two-stroke' ? (
+    <Simulated now={now} tried={tried} choose={choose} />
+  ) : (
+    <Given side={now} choose={choose} />
   )
 }
 

@@ -6,34 +6,33 @@ import { Figure } from '../../parts/Figure.tsx'
 import { useApp } from '../../state/hooks.ts'
 import type { Side } from './useBreath.ts'
 
-interface Props {
-  now: Side
+interface Lines {
   line: TorqueLine | undefined
   tried: TorqueLine | undefined
 }
 
-/** Torque and power over engine speed, now and tried. */
-export function Curves({ now, line, tried }: Props) {
-  const units = useApp((s) => s.units)
-  const draw = (what: 'torque' | 'power') => (w: number) =>
-    curveFigure(
-      {
-        what,
-        lines: line ? [line] : [],
-        tried: tried && { ...tried, name: `${tried.name}, tried` },
-      },
-      lookOf(units, w),
-    )
-  // biome-ignore lint/correctness/useExhaustiveDependencies: draw depends on these alone
-  const torque = useCallback(draw('torque'), [line, tried, units])
-  // biome-ignore lint/correctness/useExhaustiveDependencies: draw depends on these alone
-  const power = useCallback(draw('power'), [line, tried, units])
+/** Torque over engine speed, now and tried. */
+export function TorqueCurve({ now, line, tried }: Lines & { now: Side }) {
+  const draw = useDraw('torque', line, tried)
   const cells = now.simulation?.rough ? 'A rough curve so far, on cells of 20 mm.' : 'On cells of 10 mm.'
   const band = line?.low ? ' The band is what the inputs leave open.' : ''
-  return (
-    <>
-      <Figure draw={torque} caption={`${cells}${band}`} name="torque" />
-      <Figure draw={power} caption="The same as power: torque times engine speed." name="power" />
-    </>
+  return <Figure draw={draw} caption={`${cells}${band}`} name="torque" />
+}
+
+/** The same as power. */
+export function PowerCurve({ line, tried }: Lines) {
+  const draw = useDraw('power', line, tried)
+  return <Figure draw={draw} caption="The same as power: torque times engine speed." name="power" />
+}
+
+function useDraw(what: 'torque' | 'power', line: TorqueLine | undefined, tried: TorqueLine | undefined) {
+  const units = useApp((s) => s.units)
+  return useCallback(
+    (w: number) =>
+      curveFigure(
+        { what, lines: line ? [line] : [], tried: tried && { ...tried, name: `${tried.name}, tried` } },
+        lookOf(units, w),
+      ),
+    [what, line, tried, units],
   )
 }

@@ -1,23 +1,24 @@
 import { useCallback, useMemo } from 'react'
-import { worstStanding } from '../../../../base/answers/finding.ts'
 import { givenAnswer } from '../../../../whole/breath/breathAnswer.ts'
 import { curveFigure } from '../../../../whole/breath/curveFigures.ts'
-import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { lookOf } from '../../parts/displayLook.ts'
 import { EmptyState } from '../../parts/EmptyState.tsx'
 import { Figure } from '../../parts/Figure.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
 import { InputLink } from '../../parts/InputLink.tsx'
-import { SourcesFoot } from '../../parts/SourcesFoot.tsx'
+import { QuestionPage } from '../../parts/QuestionPage.tsx'
+import { useFindings } from '../../parts/useFindings.ts'
 import { useApp } from '../../state/hooks.ts'
 import { cautions, toSimulate } from './breathWords.ts'
 import type { Side } from './useBreath.ts'
 
+const method = ['The curve is the one given in the craft file, with the trust given there as its range.']
+
 /** An engine that the file knows by a curve or a peak only: what is known, and what to measure to know how it breathes. */
-export function Given({ side }: { side: Side }) {
+export function Given({ side, choose }: { side: Side; choose: React.ReactNode }) {
   const units = useApp((s) => s.units)
-  const findings = useApp((s) => s.findings.breath) ?? []
+  const found = useFindings('breath')
   const { view } = side
   const line = view.given
   const answer = useMemo(
@@ -31,17 +32,10 @@ export function Given({ side }: { side: Side }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: draw depends on these alone
   const power = useCallback(draw('power'), [line, units])
   const kindPath = `engines.${view.index}.kind`
-  return (
-    <>
-      {answer ? (
-        <AnswerHeader
-          asks="How do the engines breathe?"
-          says={answer.says}
-          range={answer.range}
-          confidence={answer.confidence}
-          standing={findings.length > 0 ? worstStanding(findings) : undefined}
-        />
-      ) : (
+  if (!answer)
+    return (
+      <>
+        {choose}
         <EmptyState
           title="There is no curve yet"
           says={`${view.name} needs its torque curve or its peak first.`}
@@ -50,40 +44,64 @@ export function Given({ side }: { side: Side }) {
             <InputLink link={kindPath}>Fill it in on the Craft page</InputLink>
           </p>
         </EmptyState>
-      )}
-      {line && (
-        <div className="two">
-          <Figure draw={torque} caption={`Torque of ${view.name}, as the craft file has it.`} name="torque" />
-          <Figure draw={power} caption="Power from the same curve." name="power" />
-        </div>
-      )}
-      {view.kind !== 'electric' && (
-        <section className="teach">
-          <h2>What it takes to see it breathe</h2>
-          <p>
-            With ports and pipe in the craft file, this page works the torque curve out, shows the waves in
-            the pipe, and searches for a better pipe and stinger. It takes about{' '}
-            {toSimulate.reduce((sum, m) => sum + m.minutes, 0)} minutes on the bench:
-          </p>
-          <ul>
-            {toSimulate.map((m) => (
-              <li key={m.what}>
-                <strong>{m.what}</strong>, with {m.with}; about {m.minutes} minutes.
-              </li>
-            ))}
-          </ul>
-          <p>
-            <InputLink link={kindPath}>Make {view.name} a two-stroke on the Craft page</InputLink>, then give
-            what was measured; what is left out is assumed and said so.
-          </p>
-        </section>
-      )}
-      <FindingsList findings={findings} />
-      <Cautions says={cautions} />
-      <SourcesFoot
-        how={['The curve is the one given in the craft file, with the trust given there as its range.']}
-        sources={findings.flatMap((f) => f.sources)}
-      />
+        <FindingsList findings={found.now} title="What is known already" />
+        <Cautions says={cautions} />
+      </>
+    )
+  const minutes = toSimulate.reduce((sum, m) => sum + m.minutes, 0)
+  return (
+    <QuestionPage
+      question="breath"
+      asks="How do the engines breathe?"
+      answer={answer}
+      choose={choose}
+      picture={
+        <Figure draw={torque} caption={`Torque of ${view.name}, as the craft file has it.`} name="torque" />
+      }
+      inputs={[]}
+      folds={[
+        {
+          id: 'power',
+          title: 'Power',
+          says: 'torque times engine speed',
+          children: <Figure draw={power} caption="Power from the same curve." name="power" />,
+        },
+        ...(view.kind === 'electric'
+          ? []
+          : [
+              {
+                id: 'teach',
+                title: 'What it takes to see it breathe',
+                says: `ports and pipe, about ${minutes} minutes on the bench`,
+                children: <Teach name={view.name} path={kindPath} />,
+              },
+            ]),
+      ]}
+      cautions={cautions}
+      method={method}
+    />
+  )
+}
+
+/** What to measure so that the engine can be simulated. */
+function Teach({ name, path }: { name: string; path: string }) {
+  return (
+    <>
+      <p>
+        With ports and pipe in the craft file, this page works the torque curve out, shows the waves in the
+        pipe, and searches for a better pipe and stinger.
+      </p>
+      <ul>
+        {toSimulate.map((m) => (
+          <li key={m.what}>
+            <strong>{m.what}</strong>, with {m.with}; about {m.minutes} minutes.
+          </li>
+        ))}
+      </ul>
+      <p>
+        <InputLink link={path}>Make {name} a two-stroke on the Craft page</InputLink>, then give what was
+        measured; what is left out is assumed and said so.
+      </p>
     </>
   )
 }

@@ -1,4 +1,6 @@
 import { useCallback } from 'react'
+import { inCelsius } from '../../../../base/answers/amounts.ts'
+import { say } from '../../../../base/answers/sentence.ts'
 import { portFigures } from '../../../../trades/engine/portFigures.ts'
 import { peaksOf } from '../../../../trades/engine/torqueFromSimulation.ts'
 import { mufflerFigure } from '../../../../whole/breath/mufflerFigures.ts'
@@ -6,26 +8,73 @@ import { pipeFigure } from '../../../../whole/breath/pipeFigure.ts'
 import { portsFigure } from '../../../../whole/breath/portsFigure.ts'
 import { lookOf } from '../../parts/displayLook.ts'
 import { Figure } from '../../parts/Figure.tsx'
+import type { FoldPart } from '../../parts/Fold.tsx'
 import { useApp } from '../../state/hooks.ts'
 import type { Side } from './useBreath.ts'
 
 /** K, of the gas in a muffler when no simulation tells; common practice, no source */
 const usualBox = 600
 
-/** The pipe to scale, the ports' time-areas and the muffler. */
-export function PipeAndBox({ now, tried }: { now: Side; tried: Side | undefined }) {
+interface Props {
+  now: Side
+  tried: Side | undefined
+}
+
+/** engine speed of most power, and the exhaust there, K */
+function peakOf({ simulation }: Side) {
+  const curve = simulation?.output?.curve
+  const peak = curve && peaksOf(curve)?.power
+  return { rpm: peak?.rpm ?? 8000, exhaustT: peak?.point?.exhaustT }
+}
+
+/** The pipe to scale, the ports' time-areas and the muffler, each in a fold of its own. */
+export function partFolds(now: Side, tried: Side | undefined): FoldPart[] {
+  const { rpm } = peakOf(now)
+  const pipe = now.view.pipe && {
+    id: 'pipe',
+    title: 'The pipe',
+    says: 'to scale, as the gas sees it',
+    children: <Pipe now={now} tried={tried} />,
+  }
+  return [
+    ...(pipe ? [pipe] : []),
+    {
+      id: 'ports',
+      title: 'Are the ports large enough?',
+      says: `time-areas at ${rpm} rpm against published guidance`,
+      children: <Ports now={now} tried={tried} />,
+    },
+    {
+      id: 'muffler',
+      title: 'What the muffler takes off',
+      says: now.view.box ? 'pitch by pitch' : 'no muffler in the file',
+      children: <Muffler now={now} tried={tried} />,
+    },
+  ]
+}
+
+function Pipe({ now, tried }: Props) {
   const units = useApp((s) => s.units)
-  const pipe = useCallback(
+  const draw = useCallback(
     (w: number) => {
       const other = tried?.view.pipe && { name: 'tried', pipe: tried.view.pipe }
       return pipeFigure(now.view.pipe!, other, lookOf(units, w))
     },
     [now.view, tried?.view, units],
   )
-  const curve = now.simulation?.output?.curve
-  const peak = curve && peaksOf(curve)?.power
-  const rpm = peak?.rpm ?? 8000
-  const ports = useCallback(
+  return (
+    <Figure
+      draw={draw}
+      caption="To scale, inside sizes, bends straightened; the shaded piece is the duct in the cylinder."
+      name="pipe"
+    />
+  )
+}
+
+function Ports({ now, tried }: Props) {
+  const units = useApp((s) => s.units)
+  const { rpm } = peakOf(now)
+  const draw = useCallback(
     (w: number) => {
       const other = tried?.view.reading?.spec
       return portsFigure(
@@ -37,8 +86,19 @@ export function PipeAndBox({ now, tried }: { now: Side; tried: Side | undefined 
     },
     [now.view, tried?.view, rpm, units],
   )
-  const exhaustT = peak?.point?.exhaustT
-  const muffler = useCallback(
+  return (
+    <Figure
+      draw={draw}
+      caption="Tinted: what published guidance asks for at this speed. A bar that ends short holds the engine back."
+      name="ports"
+    />
+  )
+}
+
+function Muffler({ now, tried }: Props) {
+  const units = useApp((s) => s.units)
+  const { rpm, exhaustT } = peakOf(now)
+  const draw = useCallback(
     (w: number) =>
       mufflerFigure(
         {
@@ -53,43 +113,13 @@ export function PipeAndBox({ now, tried }: { now: Side; tried: Side | undefined 
       ),
     [now.view, tried?.view, exhaustT, rpm, units],
   )
+  if (!now.view.box)
+    return <p>The craft file has no muffler for this engine; with one, this page shows what it takes off.</p>
   return (
-    <>
-      {now.view.pipe && (
-        <section className="block">
-          <h2>The pipe</h2>
-          <Figure
-            draw={pipe}
-            caption="To scale, inside sizes, bends straightened; the shaded piece is the duct in the cylinder."
-            name="pipe"
-          />
-        </section>
-      )}
-      <div className="two">
-        <section className="block">
-          <h2>Are the ports large enough?</h2>
-          <Figure
-            draw={ports}
-            caption="Tinted: what published guidance asks for at this speed. A bar that ends short holds the engine back."
-            name="ports"
-          />
-        </section>
-        {now.view.box ? (
-          <section className="block">
-            <h2>What the muffler takes off</h2>
-            <Figure
-              draw={muffler}
-              caption={`Plane waves, gas at ${Math.round((exhaustT ?? usualBox) - 273.15)} °C; low where the engine fires is what the neighbours hear.`}
-              name="muffler"
-            />
-          </section>
-        ) : (
-          <section className="block">
-            <h2>No muffler</h2>
-            <p>The craft file has no muffler for this engine; with one, this page shows what it takes off.</p>
-          </section>
-        )}
-      </div>
-    </>
+    <Figure
+      draw={draw}
+      caption={say`Plane waves, gas at ${inCelsius(exhaustT ?? usualBox)}; low where the engine fires is what the neighbours hear.`}
+      name="muffler"
+    />
   )
 }

@@ -35,7 +35,6 @@ export function PipeSearch({ side, searchKey }: { side: Side; searchKey: string 
   const start = () => startSearch('pipe-search', key, { text, engine, width: widths[width]! })
   return (
     <section className="block search">
-      <h2>Find a better pipe</h2>
       <p>
         Looks for the pipe that gives this craft the most thrust over the speeds it uses, within the room it
         has, with the simulation in the loop. A first answer comes in some seconds, the last one in a minute

@@ -21,7 +21,6 @@ export function StingerSearch({ side, searchKey }: { side: Side; searchKey: stri
   const { text, engine } = side.order
   return (
     <section className="block search">
-      <h2>Change only the stinger</h2>
       <p>
         The cheapest change of all: one short tube. Smaller holds more pressure in the pipe and pulls harder
         until the piston overheats; larger runs cooler and weaker.

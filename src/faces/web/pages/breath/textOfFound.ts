@@ -1,6 +1,6 @@
 import { fieldAt } from '../../../../craft/index.ts'
 import { shownUnit } from '../../state/craftFile.ts'
-import { shownNumber } from '../../state/shownValues.ts'
+import { writtenNumber } from '../../state/shownValues.ts'
 import type { UnitSystem } from '../../state/store.ts'
 
 /** Paths and SI values with the text that the file would hold, as the store tries them. */
@@ -14,6 +14,6 @@ export function textOfFound(
     const unit = shownUnit(field.kind, units, field.unit)
     // a tenth of a millimetre is as near as sheet is cut
     const round = field.kind === 'length' ? Math.round(value * 1e4) / 1e4 : value
-    return [[path, round, `${shownNumber(round, field.kind, unit)} ${unit}`.trim()]]
+    return [[path, round, `${writtenNumber(round, field.kind, unit)} ${unit}`.trim()]]
   })
 }

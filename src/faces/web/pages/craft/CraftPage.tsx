@@ -2,7 +2,12 @@ import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { useRoute } from '../../frame/route.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
+import { Fold } from '../../parts/Fold.tsx'
 import { ProblemList } from '../../parts/ProblemList.tsx'
+import { answerOf } from '../../parts/pageAnswer.ts'
+import { useFindings } from '../../parts/useFindings.ts'
+import { useNotYours } from '../../parts/useNotYours.ts'
+import type { Craft } from '../../state/craftFile.ts'
 import { hasErrors } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { ChangeLog } from './ChangeLog.tsx'
@@ -12,13 +17,13 @@ import { MeasureList } from './MeasureList.tsx'
 import { Picture } from './Picture.tsx'
 import { countSources, sourcesInWords } from './summary.ts'
 import { TextView } from './TextView.tsx'
+import { NextCard, Todo } from './Todo.tsx'
 import './craft.css'
 
 /** What have I got? The craft as a picture, a form and its own text. */
 export function CraftPage() {
   const craft = useApp((s) => s.craft)
   const problems = useApp((s) => s.problems)
-  const file = useApp((s) => s.work?.fileName ?? '')
   const broken = hasErrors(problems)
   const [asText, setAsText] = useState(broken)
   // a text that cannot be read is mended as text, and stays in view when it reads again
@@ -28,44 +33,107 @@ export function CraftPage() {
   useEffect(() => {
     if (path) setAsText(false)
   }, [path])
-  const counts = craft && countSources(craft)
+  if (!craft)
+    return (
+      <>
+        <AnswerHeader
+          asks="What have I got?"
+          says="This file cannot be read yet."
+          confidence="What is wrong with it, place by place, stands with the text below."
+        />
+        <CraftText asText={asText} broken={broken} onPick={setAsText} />
+      </>
+    )
+  return (
+    <>
+      <Opening craft={craft} broken={broken} />
+      <CraftText asText={asText} broken={broken} onPick={setAsText} />
+      <ChangeLog craft={craft} />
+    </>
+  )
+}
+
+/** decisions in sight, beside the next one */
+const few = 3
+
+/** The answer to how it goes, what to do next, the craft to scale, and what is worth measuring. */
+function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
+  const found = useFindings('push')
+  const looked = useApp((s) => s.looked)
+  const notYours = useNotYours()
+  const fresh = looked?.craft === craft ? looked : undefined
+  const decisions = fresh?.triedDecisions ?? fresh?.decisions ?? looked?.decisions ?? []
+  const answer = answerOf(found.headline)
+  const counts = sourcesInWords(countSources(craft))
   return (
     <>
       <AnswerHeader
-        asks="What have I got?"
-        says={craft && counts ? `${craft.name}: ${sourcesInWords(counts)}.` : 'This file cannot be read yet.'}
+        asks={`What have I got? ${craft.name}`}
+        says={answer.says}
+        saysTried={found.triedHeadline?.says}
         confidence={
           broken
-            ? craft
-              ? 'The text has problems; the last text that could be read stands until they are mended.'
-              : 'What is wrong with it, place by place, stands with the text below.'
-            : craft?.about
+            ? 'The text has problems; the last text that could be read stands until they are mended.'
+            : answer.confidence
         }
       />
-      {craft && (
-        <div className="beside">
-          <Picture craft={craft} />
+      <div className="status" role="status">
+        {looked && !fresh ? 'Being worked out again…' : ''}
+      </div>
+      <div className="beside">
+        <Picture craft={craft} />
+        <div className="block">
+          {looked && !notYours && <NextCard next={decisions[0]} />}
+          {!notYours && <Todo decisions={decisions.slice(1, few)} from={2} />}
+        </div>
+      </div>
+      <div className="folds">
+        {decisions.length > few && !notYours && (
+          <Fold id="todo" title="What to do" says={`${decisions.length - few} more, worst first`}>
+            <Todo decisions={decisions.slice(few)} from={few + 1} />
+          </Fold>
+        )}
+        <Fold id="measure" title="Worth measuring next" says={counts} eager>
           <MeasureList craft={craft} />
-        </div>
-      )}
-      <section className="file">
-        <div className="row">
-          <h2>The craft file</h2>
-          <fieldset className="switch">
-            <legend className="hush">Show the file</legend>
-            <Button aria-pressed={!asText} isDisabled={broken} onPress={() => setAsText(false)}>
-              As a form
-            </Button>
-            <Button aria-pressed={asText} onPress={() => setAsText(true)}>
-              As text
-            </Button>
-          </fieldset>
-        </div>
-        {!asText && problems.length > 0 && <ProblemList problems={problems} file={file} />}
-        {asText || !craft ? <TextView /> : <FormView craft={craft} />}
-        <EarlierTexts />
-      </section>
-      {craft && <ChangeLog craft={craft} />}
+        </Fold>
+        {craft.about !== undefined && (
+          <Fold id="about" title={`About ${craft.name}`}>
+            <p>{craft.about}</p>
+          </Fold>
+        )}
+      </div>
     </>
+  )
+}
+
+interface TextProps {
+  asText: boolean
+  broken: boolean
+  onPick: (asText: boolean) => void
+}
+
+/** The file itself, as a form or as text. */
+function CraftText({ asText, broken, onPick }: TextProps) {
+  const craft = useApp((s) => s.craft)
+  const problems = useApp((s) => s.problems)
+  const file = useApp((s) => s.work?.fileName ?? '')
+  return (
+    <section className="file">
+      <div className="row">
+        <h2>The craft file</h2>
+        <fieldset className="switch">
+          <legend className="hush">Show the file</legend>
+          <Button aria-pressed={!asText} isDisabled={broken} onPress={() => onPick(false)}>
+            As a form
+          </Button>
+          <Button aria-pressed={asText} onPress={() => onPick(true)}>
+            As text
+          </Button>
+        </fieldset>
+      </div>
+      {!asText && problems.length > 0 && <ProblemList problems={problems} file={file} />}
+      {asText || !craft ? <TextView /> : <FormView craft={craft} />}
+      <EarlierTexts />
+    </section>
   )
 }

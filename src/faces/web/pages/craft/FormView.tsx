@@ -1,5 +1,5 @@
 import type { Spec } from '../../../../craft/fields.ts'
-import { craftFields } from '../../../../craft/index.ts'
+import { camel, craftFields } from '../../../../craft/index.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { countIn } from './countIn.ts'
 import { SpecField } from './SpecField.tsx'
@@ -14,17 +14,17 @@ export function FormView({ craft }: { craft: Craft }) {
     <div className="form">
       <div className="fields">
         {simple.map(([key, spec]) => (
-          <SpecField key={key} spec={spec} path={key} value={held[key]} />
+          <SpecField key={key} spec={spec} path={key} value={held[camel(key)]} />
         ))}
       </div>
       {folds.map(([key, spec]) => (
         <details key={key} className="fold">
           <summary>
             <span className="foldname">{spec.label ?? key}</span>{' '}
-            <span className="quiet">{countIn(held[key])}</span>
+            <span className="quiet">{countIn(held[camel(key)])}</span>
           </summary>
           <p className="quiet">{spec.gloss}</p>
-          <SpecField spec={spec} path={key} value={held[key]} bare />
+          <SpecField spec={spec} path={key} value={held[camel(key)]} bare />
         </details>
       ))}
     </div>

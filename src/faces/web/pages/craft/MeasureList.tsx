@@ -11,14 +11,16 @@ const few = 5
 /** What is worth measuring next: the numbers whose doubt moves the answers most, what findings ask for, then the vaguest. */
 export function MeasureList({ craft }: { craft: Craft }) {
   const findings = useApp((s) => s.findings)
-  const drivers = useApp((s) => (s.looked?.craft === craft ? s.looked.balance?.drivers : undefined))
+  const looked = useApp((s) => s.looked)
+  // until the craft has been looked at nobody knows what its doubt moves; the last list stands while a change is worked out
+  const drivers = looked?.balance?.drivers
   const units = useApp((s) => s.units)
   const [all, setAll] = useState(false)
+  if (!looked) return <p className="quiet">Being worked out…</p>
   const items = measureItems(craft, findings, drivers ?? [], units)
   if (items.length === 0) return null
   return (
     <section className="panel measures">
-      <h2>Worth measuring next</h2>
       <ol>
         {(all ? items : items.slice(0, few)).map((item) => (
           <li key={item.key}>

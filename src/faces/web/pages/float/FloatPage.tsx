@@ -1,63 +1,55 @@
-import { lazy, Suspense, useEffect, useMemo } from 'react'
+import { useMemo } from 'react'
 import { inCm } from '../../../../base/answers/amounts.ts'
-import { type Finding, worstStanding } from '../../../../base/answers/finding.ts'
-import { printed, type Sentence, say, whole } from '../../../../base/answers/sentence.ts'
+import type { Finding } from '../../../../base/answers/finding.ts'
+import { type Sentence, say, whole } from '../../../../base/answers/sentence.ts'
 import { liveHeadline } from '../../../../trades/float/floatHeadline.ts'
 import { floatLimits } from '../../../../trades/float/floatLimits.ts'
 import { floatTrade } from '../../../../trades/float/floatTrade.ts'
-import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { lookOf } from '../../parts/displayLook.ts'
 import { EmptyState } from '../../parts/EmptyState.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
+import { Fold } from '../../parts/Fold.tsx'
 import { InputLink } from '../../parts/InputLink.tsx'
-import { InputsPanel } from '../../parts/InputsPanel.tsx'
 import { JobProgress } from '../../parts/JobProgress.tsx'
-import { SourcesFoot } from '../../parts/SourcesFoot.tsx'
-import { app } from '../../state/app.ts'
+import { changeOf } from '../../parts/pageAnswer.ts'
+import { QuestionPage } from '../../parts/QuestionPage.tsx'
+import { useFindings } from '../../parts/useFindings.ts'
 import { useApp } from '../../state/hooks.ts'
-import { FoamAndFlood } from './FoamAndFlood.tsx'
+import { floatFolds, hullFold } from './floatFolds.tsx'
 import { floatLevers } from './floatLevers.ts'
-import { HullFile } from './HullFile.tsx'
-import { Loads } from './Loads.tsx'
 import { RiderStage } from './RiderStage.tsx'
 import { resumeReport, stopReport } from './reports.ts'
-import { Stability } from './Stability.tsx'
 import { type Side, useFloat } from './useFloat.ts'
-import { Weights } from './Weights.tsx'
 import './float.css'
 
-const ThreeD = lazy(async () => ({ default: (await import('./ThreeD.tsx')).ThreeD }))
+const cautions = floatTrade.cautions ?? []
 
 /** How does it sit? The craft at rest in still water, intact and swamped, now and with what is tried. */
 export function FloatPage() {
   const float = useFloat()
-  const findings = useApp((s) => s.findings.float)
+  const found = useFindings('float')
   if (!float) return null
   const { now, fault, tried, triedFault } = float
-  if (!now)
-    return (
-      <>
-        <EmptyState title="How it sits cannot be worked out yet" says={`${fault}.`}>
-          <p>
-            <InputLink link="hull">Look at the hull’s measures on the Craft page</InputLink>
-          </p>
-        </EmptyState>
-        <FindingsList findings={findings ?? []} title="What is known already" />
-        <HullFile />
-        <Cautions says={cautions} />
-      </>
-    )
-  return <Answered now={now} tried={tried} triedFault={triedFault} />
+  if (now) return <Answered now={now} tried={tried} triedFault={triedFault} />
+  return (
+    <>
+      <EmptyState title="How it sits cannot be worked out yet" says={`${fault}.`}>
+        <p>
+          <InputLink link="hull">Look at the hull’s measures on the Craft page</InputLink>
+        </p>
+      </EmptyState>
+      <FindingsList findings={found.now} title="What is known already" />
+      <Fold {...hullFold} />
+      <Cautions says={cautions} />
+    </>
+  )
 }
 
-const cautions = floatTrade.cautions ?? []
-const how = floatTrade.method ?? []
-
-/** The whole answer once it is there, until then the live one. */
-function answerOf({ input, live, state, weightsAssumed }: Side): Finding {
+/** The answer of the look while it is of this craft, else the live one, which is there at once. */
+function answerOf({ input, live, weightsAssumed }: Side, looked: Finding | undefined): Finding {
   const { x, y } = input.rider
-  return state.report?.headline ?? liveHeadline(input, live(x, y), weightsAssumed, floatLimits)
+  return looked ?? liveHeadline(input, live(x, y), weightsAssumed, floatLimits)
 }
 
 function rangeOf({ low, high }: Finding): Sentence | undefined {
@@ -73,52 +65,37 @@ interface Props {
 function Answered({ now, tried, triedFault }: Props) {
   const units = useApp((s) => s.units)
   const look = useMemo(() => lookOf(units, 180), [units])
+  const found = useFindings('float')
+  const ofNow = useApp((s) => s.looked?.craft === now.craft)
+  const ofTried = useApp((s) => tried !== undefined && s.looked?.triedCraft === tried.craft)
+  const answer = answerOf(now, ofNow ? found.headline : undefined)
+  const triedSays = tried ? answerOf(tried, ofTried ? found.triedHeadline : undefined).says : triedFault
   const shown = tried ?? now
-  const answer = answerOf(now)
-  const triedSays = tried ? answerOf(tried).says : triedFault
-  const range = rangeOf(answer)
-  const expected = triedSays ? `${printed(triedSays)} Was: ${printed(answer.says)}` : ''
-  useEffect(() => app.expect(expected), [expected])
-  const levers = useMemo(() => floatLevers(shown, look), [shown, look])
-  const findings = shown.state.report?.findings ?? now.state.report?.findings ?? []
-  const report = now.state.report
-  const triedReport = tried?.state.report
+  const levers = useMemo(() => floatLevers(shown), [shown])
+  const rests = answer.because[0]?.says
   return (
-    <div className="float">
-      <AnswerHeader
-        asks="How does it sit?"
-        says={answer.says}
-        saysTried={triedSays}
-        range={range && printed(range, units)}
-        confidence={answer.because.slice(0, 1).map((b) => printed(whole(b.says), units))[0]}
-        standing={report ? worstStanding(report.findings) : undefined}
-      />
-      <div className="beside">
-        <div className="pictures">
-          <RiderStage key={shown.key} side={shown} now={now}>
-            <Suspense fallback={<p className="quiet">Fetching the picture in space…</p>}>
-              <ThreeD side={shown} />
-            </Suspense>
-          </RiderStage>
-        </div>
-        <InputsPanel inputs={levers} />
-      </div>
-      <Work side={now} />
-      {tried && <Work side={tried} />}
-      <FindingsList
-        findings={findings}
-        title={triedReport ? 'What we found, with what is tried' : 'What we found'}
-      />
-      <Cautions says={cautions} />
-      {report && <Loads now={now} report={report} tried={tried} triedReport={triedReport} look={look} />}
-      {report && <Stability report={report} triedReport={triedReport} look={look} />}
-      {report && (
-        <FoamAndFlood now={now} report={report} tried={tried} triedReport={triedReport} look={look} />
+    <QuestionPage
+      question="float"
+      asks="How does it sit?"
+      answer={{
+        says: answer.says,
+        range: rangeOf(answer),
+        confidence: rests === undefined ? undefined : whole(rests),
+      }}
+      triedSays={triedSays}
+      expects={changeOf(answer.says, triedSays)}
+      status={<Work side={tried && now.state.report ? tried : now} />}
+      picture={<RiderStage side={shown} now={now} />}
+      inputs={levers}
+      folds={floatFolds(
+        now,
+        tried,
+        found.now.find((f) => f.id === 'float.guidance'),
+        look,
       )}
-      <Weights side={now} tried={tried} look={look} />
-      <HullFile />
-      <SourcesFoot how={how} sources={findings.flatMap((f) => f.sources)} />
-    </div>
+      cautions={cautions}
+      method={floatTrade.method ?? []}
+    />
   )
 }
 

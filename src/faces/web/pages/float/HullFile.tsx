@@ -20,7 +20,6 @@ export function HullFile() {
   const trying = triedCraft?.hull.mesh !== named ? triedCraft?.hull.mesh : undefined
   return (
     <section className="hullfile">
-      <h2>The hull from a file</h2>
       <p>
         A hull drawn elsewhere can stand in for the measures: one closed skin, deck included, as STL or 3MF.
         It is read here and stays on this machine; the craft file only names it.

@@ -45,7 +45,6 @@ export function Loads({ now, report, tried, triedReport, look }: Props) {
   })
   return (
     <section className="loads">
-      <h2>The loads side by side</h2>
       <Figure
         draw={draw}
         name="loads"

@@ -15,7 +15,7 @@ import { type Frames, LiveFigure } from '../../parts/LiveFigure.tsx'
 import { app } from '../../state/app.ts'
 import { inputAt } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { shownNumber } from '../../state/shownValues.ts'
+import { writtenNumber } from '../../state/shownValues.ts'
 import { DeckPlan, type DragProps, type MovedMark, type Place } from './DeckPlan.tsx'
 import { LiveNumbers } from './LiveNumbers.tsx'
 import type { Side } from './useFloat.ts'
@@ -24,13 +24,15 @@ interface Props {
   /** the craft whose rider is dragged: with what is tried, when something is */
   side: Side
   now: Side
-  children?: React.ReactNode
 }
 
 /** The craft from above, from the side and from astern; the rider is dragged and it answers at once. */
-export function RiderStage({ side, now, children }: Props) {
+export function RiderStage({ side, now }: Props) {
   const readOnly = useApp((s) => s.role === 'follower')
-  const [held, setHeld] = useState<Place>()
+  const [hand, setHand] = useState<{ of: string; place: Place }>()
+  // a place held over another craft means nothing any more
+  const held = hand?.of === side.key ? hand.place : undefined
+  const setHeld = (place: Place | undefined) => setHand(place && { of: side.key, place })
   const { x, y } = held ?? { x: side.input.rider.x, y: side.input.rider.y }
   const at = useMemo(() => ({ x, y }), [x, y])
   const state = useMemo(() => side.live(at.x, at.y), [side, at])
@@ -97,7 +99,6 @@ export function RiderStage({ side, now, children }: Props) {
           <LiveFigure draw={drawEnd} frames={fromAstern} name="from astern" />
         </div>
       </div>
-      {children}
       <DeckPlan
         {...drag}
         mark={mark}
@@ -171,7 +172,7 @@ function useRider(side: Side, follow: (place: Place) => void, setHeld: (place: P
       const input = inputAt(side.craft, path, units)
       const value = Math.round((i === 0 ? place.x : place.y) * 100) / 100
       if (!input) return []
-      return [[path, value, `${shownNumber(value, input.kind, input.unit)} ${input.unit}`.trim()] as const]
+      return [[path, value, `${writtenNumber(value, input.kind, input.unit)} ${input.unit}`.trim()] as const]
     })
     app.tryAll(values, 'move the rider')
     setHeld(undefined)

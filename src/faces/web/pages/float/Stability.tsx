@@ -14,7 +14,7 @@ interface Props {
   look: Look
 }
 
-/** Whether it comes back: righting arms, the two GMs in plain words, and the openings in each state. */
+/** Whether it comes back: righting arms and the two GMs in plain words. */
 export function Stability({ report, triedReport, look }: Props) {
   const units = useApp((s) => s.units)
   const draw = useCallback(
@@ -26,58 +26,54 @@ export function Stability({ report, triedReport, look }: Props) {
   const range = (r: FloatReport['gmRigid']) =>
     Number.isFinite(r.value) ? `${length(r.value)} (${length(r.low)} to ${length(r.high)})` : 'no level rest'
   return (
-    <>
-      <section>
-        <h2>Does it come back?</h2>
-        <Figure
-          draw={draw}
-          name="righting arm"
-          caption={`Above the line it comes back by itself, below it goes on over. Heel to port; the rider keeps his place. Triangle: the deck edge goes under; red cross: the first opening does.${triedReport ? ' Grey and dashed: as it is now.' : ''}`}
-        />
-        <dl className="gm">
-          <div>
-            <dt>GM with the rider held stiff</dt>
-            <dd>
-              {range(report.gmRigid)}
-              {triedReport && <small>tried {range(triedReport.gmRigid)}</small>}
-            </dd>
-          </div>
-          <div>
-            <dt>GM with the weight where he touches the deck</dt>
-            <dd>
-              {range(report.gmFeet)}
-              {triedReport && <small>tried {range(triedReport.gmFeet)}</small>}
-            </dd>
-          </div>
-        </dl>
-        {gmWords.map((line) => (
-          <p key={line}>{line}</p>
-        ))}
-        <NumbersTable
-          caption="Righting in numbers"
-          columns={[
-            { head: 'Rider' },
-            { head: 'Most righting arm', unit: look.length },
-            { head: 'at heel', unit: '°' },
-            { head: 'Goes over past', unit: '°' },
-            { head: 'Deck edge under', unit: '°' },
-            { head: 'First opening under', unit: '°' },
-            { head: 'Area to 30°', unit: 'm·°' },
-          ]}
-          rows={(['rider', 'stiff', 'nobody'] as const).flatMap((key) => {
-            const own = curveRow(report, key, look)
-            const other = triedReport && curveRow(triedReport, key, look)
-            return other && other.join() !== own.join()
-              ? [
-                  [`${curveWord[key]}, now`, ...own],
-                  [`${curveWord[key]}, tried`, ...other],
-                ]
-              : [[curveWord[key], ...own]]
-          })}
-        />
-      </section>
-      <Openings report={report} triedReport={triedReport} look={look} />
-    </>
+    <section>
+      <Figure
+        draw={draw}
+        name="righting arm"
+        caption={`Above the line it comes back by itself, below it goes on over. Heel to port; the rider keeps his place. Triangle: the deck edge goes under; red cross: the first opening does.${triedReport ? ' Grey and dashed: as it is now.' : ''}`}
+      />
+      <dl className="gm">
+        <div>
+          <dt>GM with the rider held stiff</dt>
+          <dd>
+            {range(report.gmRigid)}
+            {triedReport && <small>tried {range(triedReport.gmRigid)}</small>}
+          </dd>
+        </div>
+        <div>
+          <dt>GM with the weight where he touches the deck</dt>
+          <dd>
+            {range(report.gmFeet)}
+            {triedReport && <small>tried {range(triedReport.gmFeet)}</small>}
+          </dd>
+        </div>
+      </dl>
+      {gmWords.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      <NumbersTable
+        caption="Righting in numbers"
+        columns={[
+          { head: 'Rider' },
+          { head: 'Most righting arm', unit: look.length },
+          { head: 'at heel', unit: '°' },
+          { head: 'Goes over past', unit: '°' },
+          { head: 'Deck edge under', unit: '°' },
+          { head: 'First opening under', unit: '°' },
+          { head: 'Area to 30°', unit: 'm·°' },
+        ]}
+        rows={(['rider', 'stiff', 'nobody'] as const).flatMap((key) => {
+          const own = curveRow(report, key, look)
+          const other = triedReport && curveRow(triedReport, key, look)
+          return other && other.join() !== own.join()
+            ? [
+                [`${curveWord[key]}, now`, ...own],
+                [`${curveWord[key]}, tried`, ...other],
+              ]
+            : [[curveWord[key], ...own]]
+        })}
+      />
+    </section>
   )
 }
 
@@ -99,11 +95,10 @@ function curveRow(r: FloatReport, key: keyof typeof curveWord, look: Look): stri
 }
 
 /** How high every opening stands above water in each state. */
-function Openings({ report, triedReport, look }: Props) {
+export function Openings({ report, triedReport, look }: Props) {
   if (report.openings.length === 0)
     return (
       <section>
-        <h2>Openings above water</h2>
         <p>
           No opening is in the file. Measure the lowest point of hatch, air intake, exhaust outlet, tank vent
           and cables where water could get in: a tape and ten minutes.

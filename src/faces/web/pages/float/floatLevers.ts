@@ -1,20 +1,18 @@
+import { asChange, inCm, inDegrees, inKg } from '../../../../base/answers/amounts.ts'
+import { type Sentence, say } from '../../../../base/answers/sentence.ts'
 import type { FloatInput } from '../../../../trades/float/input.ts'
 import { type LiveState, liveFloat } from '../../../../trades/float/live.ts'
-import type { Look } from '../../../../whole/push/shown.ts'
-import { saysStep } from '../../../../whole/push/shown.ts'
 import type { PanelInput } from '../../parts/InputsPanel.tsx'
 import type { Side } from './useFloat.ts'
 
 /** The inputs that move how it sits most, with what a step of each does, worked out on the live answer. */
-export function floatLevers(side: Side, look: Look): PanelInput[] {
+export function floatLevers(side: Side): PanelInput[] {
   const { input, live } = side
   const { x, y, stance, mass } = input.rider
   const base = live(x, y)
   if (!base) return [{ path: 'rider.position' }, { path: 'rider.off centre', low: -0.3, high: 0.3 }]
-  const trim = (s: LiveState | undefined) =>
-    s?.stays ? ((s.attitude.trim - base.attitude.trim) * 180) / Math.PI : Number.NaN
-  const heel = (s: LiveState | undefined) =>
-    s?.stays ? ((s.attitude.heel - base.attitude.heel) * 180) / Math.PI : Number.NaN
+  const trim = (s: LiveState | undefined) => (s?.stays ? s.attitude.trim - base.attitude.trim : Number.NaN)
+  const heel = (s: LiveState | undefined) => (s?.stays ? s.attitude.heel - base.attitude.heel : Number.NaN)
   const forward = live(x + 0.1, y)
   const out = live(x, y + 0.05)
   const heavier = liveFloat(heavierRider(input, 10))(x, y)
@@ -29,21 +27,21 @@ export function floatLevers(side: Side, look: Look): PanelInput[] {
       path: 'rider.off centre',
       low: -0.6 * half,
       high: 0.6 * half,
-      effect: effect('5 cm to port', heel(out), '° of heel', '° of heel'),
+      effect: effect(say`${inCm(0.05)} to port`, heel(out), 'heel'),
     },
     {
       path: 'rider.position',
       low: 0.1 * input.hull.length,
       high: 0.85 * input.hull.length,
-      effect: effect('10 cm forward', trim(forward), '° of trim', '° of trim'),
+      effect: effect(say`${inCm(0.1)} forward`, trim(forward), 'trim'),
     },
     {
       path: 'rider.mass',
       low: Math.min(40, mass),
       high: Math.max(130, mass),
       effect: heavier?.stays
-        ? `10 kg more: ${saysStep(heavier.draftAft - base.draftAft, 'length', look)} of draft`
-        : '10 kg more: it does not stay',
+        ? say`${inKg(10)} more: ${asChange(inCm(heavier.draftAft - base.draftAft, 0.1))} of draft`
+        : say`${inKg(10)} more: it does not stay`,
     },
     ...(listed
       ? [
@@ -62,8 +60,8 @@ function heavierRider(input: FloatInput, kg: number): FloatInput {
   return { ...input, rider: { ...input.rider, mass: input.rider.mass + kg } }
 }
 
-function effect(step: string, by: number, unit: string, none: string): string {
-  if (!Number.isFinite(by)) return `${step}: it does not stay`
-  const text = Math.abs(by).toFixed(1)
-  return `${step}: ${by > 0.05 ? '+' : by < -0.05 ? '−' : ''}${text}${by === 0 ? none : unit}`
+function effect(step: Sentence, by: number, of: string): Sentence {
+  return Number.isFinite(by)
+    ? say`${step}: ${asChange(inDegrees(by))} of ${of}`
+    : say`${step}: it does not stay`
 }

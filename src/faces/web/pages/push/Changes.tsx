@@ -2,14 +2,14 @@ import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { printed } from '../../../../base/answers/sentence.ts'
 import type { Balance, Change } from '../../../../whole/push/balanceTypes.ts'
-import { type Buys, changesBy, changesFigure, doubtsFigure } from '../../../../whole/push/changesFigure.ts'
+import { type Buys, changesBy, changesFigure } from '../../../../whole/push/changesFigure.ts'
 import { type Look, saysStep } from '../../../../whole/push/shown.ts'
 import { lookOf } from '../../parts/displayLook.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { app } from '../../state/app.ts'
 import { type Craft, inputAt } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { shownNumber } from '../../state/shownValues.ts'
+import { writtenNumber } from '../../state/shownValues.ts'
 
 const asked: readonly [Buys, string][] = [
   ['topSpeed', 'Top speed'],
@@ -23,6 +23,12 @@ interface Props {
   look: Look
 }
 
+/** The change that buys most speed, in a few words. */
+export function changesSay(now: Balance, look: Look): string {
+  const best = changesBy(now.changes, 'topSpeed')[0]
+  return best ? `${best.says}: ${saysStep(best.topSpeed.value, 'speed', look)}` : 'being worked out'
+}
+
 /** What each single change would buy, as bars and as buttons that try it. */
 export function Changes({ craft, now, tried, look }: Props) {
   const units = useApp((s) => s.units)
@@ -32,10 +38,6 @@ export function Changes({ craft, now, tried, look }: Props) {
     (width: number) => changesFigure(now, tried, by, lookOf(units, width)),
     [now, tried, by, units],
   )
-  const drawDoubts = useCallback(
-    (w: number) => doubtsFigure(craft, now, tried, by, lookOf(units, w)),
-    [craft, now, tried, by, units],
-  )
   const tryIt = (c: Change) => {
     if (typeof c.to !== 'number') return app.tryValue(c.path, c.to, String(c.to))
     const values = Object.entries({ [c.path]: c.to, ...c.also }).map(
@@ -44,7 +46,7 @@ export function Changes({ craft, now, tried, look }: Props) {
         return [
           path,
           to,
-          input ? `${shownNumber(to, input.kind, input.unit)} ${input.unit}`.trim() : String(to),
+          input ? `${writtenNumber(to, input.kind, input.unit)} ${input.unit}`.trim() : String(to),
         ]
       },
     )
@@ -52,17 +54,14 @@ export function Changes({ craft, now, tried, look }: Props) {
   }
   return (
     <section className="changes">
-      <div className="row">
-        <h2>What each change buys</h2>
-        <fieldset className="switch">
-          <legend className="hush">Judge changes by</legend>
-          {asked.map(([id, word]) => (
-            <Button key={id} aria-pressed={by === id} onPress={() => setBy(id)}>
-              {word}
-            </Button>
-          ))}
-        </fieldset>
-      </div>
+      <fieldset className="switch">
+        <legend className="hush">Judge changes by</legend>
+        {asked.map(([id, word]) => (
+          <Button key={id} aria-pressed={by === id} onPress={() => setBy(id)}>
+            {word}
+          </Button>
+        ))}
+      </fieldset>
       <Figure
         draw={draw}
         caption="One thing changed at a time; whiskers are the likely range of the change, diamonds the same with what is tried."
@@ -87,12 +86,6 @@ export function Changes({ craft, now, tried, look }: Props) {
             </li>
           ))}
       </ul>
-      <h2>Where the doubt comes from</h2>
-      <Figure
-        draw={drawDoubts}
-        caption="How far each input alone may move the answer. Blue: measured. Orange: guessed or assumed, so worth measuring. Grey: the models themselves."
-        name="doubt"
-      />
     </section>
   )
 }

@@ -1,7 +1,6 @@
 import { useCallback } from 'react'
 import { deflectionFigure, shareFigure } from '../../../../trades/strength/deckFigures.ts'
 import { Figure } from '../../parts/Figure.tsx'
-import { Sections } from './Sections.tsx'
 import { type Deck, sweepOf } from './useDeck.ts'
 
 interface Props {
@@ -10,8 +9,8 @@ interface Props {
   bay: number
 }
 
-/** One bay: cut across to scale, and what it does as the load grows. */
-export function BayPictures({ now, tried, bay }: Props) {
+/** What one bay does as the load on it grows. */
+export function LoadPictures({ now, tried, bay }: Props) {
   const own = now.answers[bay]!
   const other = tried?.answers[bay]
   const sweep = sweepOf(now, bay)!
@@ -28,7 +27,6 @@ export function BayPictures({ now, tried, bay }: Props) {
   )
   return (
     <div className="pictures">
-      <Sections now={now} tried={tried} bay={bay} />
       <Figure
         draw={share}
         name="share of strength"

@@ -1,13 +1,24 @@
 import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { inCelsius, inMm } from '../../../../base/answers/amounts.ts'
+import { type Amount, type Sentence, say } from '../../../../base/answers/sentence.ts'
 import { foamLimit, guarded, type HotPart } from '../../../../trades/strength/guards.ts'
 import { heatFigure, heatSketch } from '../../../../trades/strength/heatFigures.ts'
-import { plain } from '../../../../whole/push/shown.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { InputLink } from '../../parts/InputLink.tsx'
 import { InputsPanel } from '../../parts/InputsPanel.tsx'
-import { NumbersTable } from '../../parts/NumbersTable.tsx'
+import { TradeTables } from '../../parts/TradeParts.tsx'
 import type { Deck } from './useDeck.ts'
+
+/** The foam that stands nearest its limit, in a few words. */
+export function hotSays(deck: Deck): Sentence {
+  const parts = deck.inputs.hot.map((part) => ({ part, face: guarded(part, part.guard).face }))
+  const over = (p: (typeof parts)[number]) => p.face - foamLimit(p.part)
+  const [worst] = parts.sort((a, b) => over(b) - over(a))
+  return worst
+    ? say`beside ${worst.part.name} it reaches ${inCelsius(worst.face)} of ${inCelsius(foamLimit(worst.part))}`
+    : 'no hot part in the file'
+}
 
 /** Foam beside hot parts: how hot it gets with distance, and what each guard does. */
 export function HotParts({ now, tried }: { now: Deck; tried: Deck | undefined }) {
@@ -17,7 +28,6 @@ export function HotParts({ now, tried }: { now: Deck; tried: Deck | undefined })
   const part = parts[index]
   return (
     <section className="hotparts">
-      <h2>Foam beside hot parts</h2>
       {part ? (
         <>
           {parts.length > 1 && (
@@ -76,18 +86,22 @@ function Part({ part, index, now }: { part: HotPart; index: number; now: HotPart
           ]}
         />
       </div>
-      <NumbersTable
-        caption={`Guards for ${part.name}`}
-        columns={[
-          { head: 'Guard' },
-          { head: 'Foam face', unit: '°C' },
-          { head: 'Part cooler', unit: '°C' },
-          { head: 'Part hotter', unit: '°C' },
-          { head: 'May have', unit: '°C' },
-          { head: 'Wants, middle to foam', unit: 'mm' },
-          { head: 'Enough' },
+      <TradeTables
+        tables={[
+          {
+            caption: `Guards for ${part.name}`,
+            heads: [
+              'Guard',
+              'Foam face',
+              'Part cooler',
+              'Part hotter',
+              'May have',
+              'Wants, middle to foam',
+              'Enough',
+            ],
+            rows: [...(moved && now ? rows(now, ', now') : []), ...rows(part, moved ? ', tried' : '')],
+          },
         ]}
-        rows={[...(moved && now ? rows(now, ', now') : []), ...rows(part, moved ? ', tried' : '')]}
       />
     </>
   )
@@ -95,18 +109,18 @@ function Part({ part, index, now }: { part: HotPart; index: number; now: HotPart
 
 const word = { bare: 'bare', shield: 'one bright plate', wrap: '5 mm of glass wrap' } as const
 
-function rows(part: HotPart, suffix: string): string[][] {
+function rows(part: HotPart, suffix: string): (string | Amount)[][] {
   const limit = foamLimit(part)
   return (['bare', 'shield', 'wrap'] as const).map((guard) => {
     const g = guarded(part, guard)
     const own = guard === part.guard ? ' (in the file)' : ''
     return [
       `${word[guard]}${own}${suffix}`,
-      plain(g.face - 273.15, 0),
-      plain(g.low - 273.15, 0),
-      plain(g.high - 273.15, 0),
-      plain(limit - 273.15, 0),
-      Number.isFinite(g.clear) ? plain(1e3 * g.clear, 0) : 'over 3000',
+      inCelsius(g.face),
+      inCelsius(g.low),
+      inCelsius(g.high),
+      inCelsius(limit),
+      Number.isFinite(g.clear) ? inMm(g.clear) : 'more than a hull has',
       g.high <= limit ? 'yes' : g.face <= limit ? 'likely' : 'no',
     ]
   })

@@ -1,18 +1,19 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { inKg, inKgPerM2, inMm } from '../../../../base/answers/amounts.ts'
+import { type Amount, say } from '../../../../base/answers/sentence.ts'
 import type { LightestDeckAnswer } from '../../../../jobs/lightestDeckJob.ts'
 import { valuesOf } from '../../../../trades/strength/deckAnswer.ts'
 import type { DeckAnswer } from '../../../../trades/strength/deckBay.ts'
 import { buildWords } from '../../../../trades/strength/deckFigures.ts'
-import { partWord } from '../../../../trades/strength/strengthSay.ts'
-import { plain } from '../../../../whole/push/shown.ts'
 import { JobProgress } from '../../parts/JobProgress.tsx'
-import { NumbersTable } from '../../parts/NumbersTable.tsx'
+import { Says } from '../../parts/Says.tsx'
+import { TradeTables } from '../../parts/TradeParts.tsx'
 import { app } from '../../state/app.ts'
 import { inputAt, triedValues } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { shownNumber } from '../../state/shownValues.ts'
-import { bayHead, loadWord } from './deckTable.ts'
+import { writtenNumber } from '../../state/shownValues.ts'
+import { bayCells, bayHead } from './deckTable.ts'
 import { Sections } from './Sections.tsx'
 import type { Deck } from './useDeck.ts'
 import { useLightest } from './useLightest.ts'
@@ -34,7 +35,6 @@ export function Lightest({ now, tried, bay }: Props) {
   const work = useApp((s) => s.work)
   const [give, setGive] = useState(0)
   const { output, running, part, says, error, start, cancel } = useLightest()
-  const { name } = now.answers[bay]!.bay
   const search = () =>
     start({
       text: work?.goodText ?? '',
@@ -44,7 +44,6 @@ export function Lightest({ now, tried, bay }: Props) {
     })
   return (
     <section className="lightest">
-      <h2>The lightest deck that holds you: {name}</h2>
       <p>
         Usual sheets alone, on folded hats, on foam and as a sandwich are looked over by mass, lightest first,
         for the heaviest the rider may be. The first that holds is the lightest there is among them.
@@ -88,24 +87,32 @@ function Found({ output, now, tried, bay }: Props & { output: LightestDeckAnswer
   return (
     <>
       <p role="status">
-        {best
-          ? `${best.bay.name} is the lightest that holds: ${best.massPerArea.toFixed(1)} kg/m², against ${own.massPerArea.toFixed(1)} for ${buildWords(own.bay)}.`
-          : early
-            ? 'Nothing holds so far.'
-            : `None of the ${builds} builds holds within that; the nearest of each kind are below.`}
+        <Says
+          says={
+            best
+              ? say`${best.bay.name} is the lightest that holds: ${inKgPerM2(best.massPerArea)}, against ${inKgPerM2(own.massPerArea)} for ${buildWords(own.bay)}.`
+              : early
+                ? 'Nothing holds so far.'
+                : `None of the ${builds} builds holds within that; the nearest of each kind are below.`
+          }
+        />
       </p>
-      <NumbersTable
-        caption="Options compared"
-        columns={[{ head: 'Build' }, ...bayHead, { head: 'Holds' }]}
-        rows={[
-          row(own, `as searched from: ${buildWords(own.bay)}`, holds(own)),
-          ...options.map((a) => row(a, a.bay.name, holds(a))),
+      <TradeTables
+        tables={[
+          {
+            caption: 'Options compared',
+            heads: ['Build', ...bayHead, 'Holds'],
+            rows: [
+              row(own, `as searched from: ${buildWords(own.bay)}`, holds(own)),
+              ...options.map((a) => row(a, a.bay.name, holds(a))),
+            ],
+          },
         ]}
       />
       <p className="quiet">
-        For a rider of {rider.toFixed(0)} kg, the heaviest the file allows. Gives at most{' '}
-        {plain(1e3 * most, 1)} mm underfoot. Margin: what the weakest part bears over what is asked of it;
-        from 1 up it holds.
+        <Says
+          says={say`For a rider of ${inKg(rider, 1)}, the heaviest the file allows. Gives at most ${inMm(most, 0.1)} underfoot. Margin: what the weakest part bears over what is asked of it; from 1 up it holds.`}
+        />
       </p>
       <Sections now={now} tried={tried} bay={bay} />
       <ul className="plainlist trylist">
@@ -117,16 +124,8 @@ function Found({ output, now, tried, bay }: Props & { output: LightestDeckAnswer
   )
 }
 
-function row(a: DeckAnswer, name: string, holds: boolean): string[] {
-  return [
-    name,
-    plain(a.massPerArea, 1),
-    plain(a.mass, 2),
-    plain(1e3 * a.deflection, 1),
-    plain(a.margin, 2),
-    `${partWord[a.governs.weakest]}, ${loadWord[a.governs.load]}`,
-    holds ? 'yes' : 'no',
-  ]
+function row(a: DeckAnswer, name: string, holds: boolean): (string | Amount)[] {
+  return [name, ...bayCells(a), holds ? 'yes' : 'no']
 }
 
 /** One build, tried at a press: the bay's kind and every value it needs, in one step. */
@@ -143,7 +142,7 @@ function Option({ answer, now, tried, bay }: Props & { answer: DeckAnswer }) {
         if (typeof value === 'string') return [[path, value, value]]
         const input = craft && inputAt(craft, path, units)
         if (!input) return []
-        return [[path, value, `${shownNumber(value, input.kind, input.unit)} ${input.unit}`.trim()]]
+        return [[path, value, `${writtenNumber(value, input.kind, input.unit)} ${input.unit}`.trim()]]
       },
     )
     app.tryAll(values, `try ${answer.bay.name}`)

@@ -1,9 +1,8 @@
+import { inKpa, inMm, inMpa, inNewtons, inNewtonsPerMm, inTimes } from '../../../../base/answers/amounts.ts'
 import type { DeckAnswer } from '../../../../trades/strength/deckBay.ts'
 import { buildWords } from '../../../../trades/strength/deckFigures.ts'
-import { partWord } from '../../../../trades/strength/strengthSay.ts'
-import { plain } from '../../../../whole/push/shown.ts'
-import { NumbersTable } from '../../parts/NumbersTable.tsx'
-import { bayHead, loadWord } from './deckTable.ts'
+import { TradeTables } from '../../parts/TradeParts.tsx'
+import { bayCells, bayHead, loadWord } from './deckTable.ts'
 import type { Deck } from './useDeck.ts'
 
 interface Props {
@@ -24,47 +23,41 @@ export function Numbers({ now, tried }: Props) {
       : [[a, '']]
   })
   return (
-    <>
-      <NumbersTable
-        caption="The bays"
-        columns={[{ head: 'Bay' }, { head: 'Build' }, ...bayHead]}
-        rows={pairs.map(([a, word]) => [
-          `${a.bay.name}${word}`,
-          buildWords(a.bay),
-          plain(a.massPerArea, 1),
-          plain(a.mass, 2),
-          plain(1e3 * a.deflection, 1),
-          plain(a.margin, 2),
-          `${partWord[a.governs.weakest]}, ${loadWord[a.governs.load]}`,
-        ])}
-      />
-      <NumbersTable
-        caption="Load by load"
-        columns={[
-          { head: 'Bay and load' },
-          { head: 'Force', unit: 'N' },
-          { head: 'Gives', unit: 'mm' },
-          { head: 'Sheet', unit: 'MPa' },
-          { head: 'may have', unit: 'MPa' },
-          { head: 'Foam', unit: 'kPa' },
-          { head: 'foam may', unit: 'kPa' },
-          { head: 'Edge pull', unit: 'N/mm' },
-          { head: 'Margin' },
-        ]}
-        rows={pairs.flatMap(([a, word]) =>
-          a.loads.map((l) => [
-            `${a.bay.name}, ${loadWord[l.load]}${word}`,
-            plain(l.force, 0),
-            plain(1e3 * l.deflection, 1),
-            plain(l.stress / 1e6, 0),
-            plain(l.allowed / 1e6, 0),
-            plain(l.foam ? l.foam.pressure / 1e3 : Number.NaN, 0),
-            plain(l.foam ? l.foam.allowed / 1e3 : Number.NaN, 0),
-            plain(l.edgePull / 1e3, 1),
-            plain(l.margin, 2),
-          ]),
-        )}
-      />
-    </>
+    <TradeTables
+      tables={[
+        {
+          caption: 'The bays',
+          heads: ['Bay', 'Build', ...bayHead],
+          rows: pairs.map(([a, word]) => [`${a.bay.name}${word}`, buildWords(a.bay), ...bayCells(a)]),
+        },
+        {
+          caption: 'Load by load',
+          heads: [
+            'Bay and load',
+            'Force',
+            'Gives',
+            'Sheet',
+            'may have',
+            'Foam',
+            'foam may',
+            'Edge pull',
+            'Margin',
+          ],
+          rows: pairs.flatMap(([a, word]) =>
+            a.loads.map((l) => [
+              `${a.bay.name}, ${loadWord[l.load]}${word}`,
+              inNewtons(l.force),
+              inMm(l.deflection, 0.1),
+              inMpa(l.stress),
+              inMpa(l.allowed),
+              inKpa(l.foam ? l.foam.pressure : Number.NaN),
+              inKpa(l.foam ? l.foam.allowed : Number.NaN),
+              inNewtonsPerMm(l.edgePull, 0.1),
+              inTimes(l.margin),
+            ]),
+          ),
+        },
+      ]}
+    />
   )
 }

@@ -1,0 +1,50 @@
+import type { Finding } from '../../../../base/answers/finding.ts'
+import { peakOf, powerOf, simulatedLine } from '../../../../whole/breath/curveLines.ts'
+import { type Look, says, saysRpm } from '../../../../whole/push/shown.ts'
+import type { Simulation } from './simulations.ts'
+import type { Side } from './useBreath.ts'
+
+/** The torque curve of one side, as far as it is worked out. */
+export function lineOf({ view, simulation }: Side) {
+  const out = simulation?.output
+  return out?.curve && simulatedLine(view.name, out.curve, view.reading?.cylinders ?? 1, out.band)
+}
+
+/** How far a simulation is, in the words its answer needs. */
+export function stageOf(s: Simulation | undefined) {
+  const points = s?.output?.curve?.points ?? []
+  return {
+    rough: s?.rough ?? true,
+    banded: s?.output?.band !== undefined,
+    asked: points.length,
+    settled: points.filter((p) => p.converged).length,
+  }
+}
+
+/** What this page's own curve says, which has the band: it stands in place of what the look says of the same. */
+export function ownFindings({ view, simulation }: Side): readonly Finding[] {
+  return view.findings.length > 0 ? view.findings : (simulation?.output?.findings ?? [])
+}
+
+type Line = NonNullable<ReturnType<typeof lineOf>>
+
+/** What the tried values should do, for the log. */
+export function expectsOf(now: Line, tried: Line, look: Look): string {
+  const step = (name: string, pick: (l: Line) => string) => {
+    const [was, is] = [pick(now), pick(tried)]
+    return was === is ? '' : `most ${name} ${is}, was ${was}`
+  }
+  const at = (values: (l: Line) => readonly number[], kind: 'power' | 'torque') => (l: Line) => {
+    const peak = peakOf(l, values(l))
+    return peak ? `${says(peak.value, kind, look)} at ${saysRpm(peak.rpm / 60)}` : 'nowhere'
+  }
+  return [
+    step('power', at(powerOf, 'power')),
+    step(
+      'torque',
+      at((l) => l.torque, 'torque'),
+    ),
+  ]
+    .filter((s) => s !== '')
+    .join('; ')
+}

@@ -1,0 +1,131 @@
+import { type ReactNode, useEffect } from 'react'
+import {
+  type Finding,
+  type Question,
+  type Standing,
+  worstFirst,
+  worstStanding,
+} from '../../../base/answers/finding.ts'
+import type { Sentence } from '../../../base/answers/sentence.ts'
+import { app } from '../state/app.ts'
+import { useApp } from '../state/hooks.ts'
+import { AnswerHeader } from './AnswerHeader.tsx'
+import { Cautions } from './Cautions.tsx'
+import { FindingsList } from './FindingsList.tsx'
+import { Fold, type FoldPart } from './Fold.tsx'
+import { InputsPanel, type PanelInput } from './InputsPanel.tsx'
+import type { PageAnswer } from './pageAnswer.ts'
+import { Sources } from './SourcesFoot.tsx'
+import { useFindings } from './useFindings.ts'
+
+interface Props {
+  question: Question
+  asks: string
+  answer: PageAnswer
+  /** the same with what is tried, or why there is none */
+  triedSays?: Sentence | undefined
+  /** what the tried values should do, for the log */
+  expects?: string | undefined
+  /** what is being worked out */
+  status?: ReactNode
+  /** which of several things is looked at: a bay, an engine */
+  choose?: ReactNode
+  picture: ReactNode
+  /** strongest first; three stand beside the picture, the rest in a fold */
+  inputs: readonly PanelInput[]
+  /** found by the page itself, in place of those of the look with the same names */
+  own?: readonly Finding[] | undefined
+  folds: readonly FoldPart[]
+  cautions: readonly string[]
+  /** how the answer is worked out */
+  method: readonly string[]
+}
+
+/** inputs and findings in sight */
+const few = 3
+
+/** Every page of a question: the answer, one picture beside three inputs, the three worst findings; the rest in folds. */
+export function QuestionPage(props: Props) {
+  const { question, asks, answer, triedSays, expects = '', folds, inputs, cautions, method } = props
+  const { findings, standing, tried, stale } = useShown(question, props.own)
+  useEffect(() => app.expect(expects), [expects])
+  const rest = findings.slice(few)
+  const more = inputs.slice(few)
+  return (
+    <div className="question" data-question={question}>
+      <AnswerHeader
+        asks={asks}
+        says={answer.says}
+        saysTried={triedSays}
+        range={answer.range}
+        confidence={answer.confidence}
+        standing={standing}
+      />
+      <div className="status" role="status">
+        {stale ? 'Being worked out again…' : ''}
+        {props.status}
+      </div>
+      <div className="beside">
+        <div className="pictures">
+          {props.choose}
+          {props.picture}
+        </div>
+        <InputsPanel inputs={inputs.slice(0, few)} />
+      </div>
+      <FindingsList
+        findings={findings.slice(0, few)}
+        title={tried ? 'Found, with what is tried' : 'What we found'}
+        brief
+      />
+      <Cautions says={cautions} />
+      <div className="folds">
+        {more.length > 0 && (
+          <Fold id="inputs" title="More that moves it" says={`${more.length} inputs`} eager>
+            <InputsPanel inputs={more} title="" />
+          </Fold>
+        )}
+        {rest.length > 0 && (
+          <Fold id="findings" title="More findings" says={inCounts(rest)} eager>
+            <FindingsList findings={rest} title="" />
+          </Fold>
+        )}
+        {folds.map((fold) => (
+          <Fold key={fold.id} {...fold} />
+        ))}
+        <Fold id="method" title="Where this comes from" says="method and sources">
+          <Sources how={method} sources={findings.flatMap((f) => f.sources)} />
+        </Fold>
+      </div>
+    </div>
+  )
+}
+
+/** Findings to show, worst first, and how the question stands as the file has it. */
+function useShown(question: Question, own: readonly Finding[] | undefined) {
+  const found = useFindings(question)
+  const known = useApp((s) => s.findings[question] !== undefined) || own !== undefined
+  const ids = new Set(own?.map((f) => f.id))
+  const shown = [...(own ?? []), ...(found.tried ?? found.now).filter((f) => !ids.has(f.id))]
+  return {
+    findings: worstFirst(shown),
+    standing: known ? worstStanding(found.headline ? [found.headline, ...found.now] : found.now) : undefined,
+    tried: found.tried !== undefined,
+    stale: found.stale,
+  }
+}
+
+const words: Record<Standing, string> = {
+  stop: 'stop',
+  watch: 'to watch',
+  unknown: 'not known',
+  good: 'good',
+}
+
+/** "2 to watch, 5 good" */
+function inCounts(findings: readonly Finding[]): string {
+  return (Object.keys(words) as Standing[])
+    .map((s) => [findings.filter((f) => f.standing === s).length, words[s]] as const)
+    .filter(([count]) => count > 0)
+    .map(([count, word]) => `${count} ${word}`)
+    .join(', ')
+}
