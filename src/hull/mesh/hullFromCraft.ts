@@ -1,5 +1,7 @@
 /** The craft file to its hull: one closed mesh, from the file it names, else its stations, else the few numbers. */
-import type { Flag } from '../../base/answers/solved.ts'
+import { inMetres } from '../../base/answers/amounts.ts'
+import { say } from '../../base/answers/sentence.ts'
+import { type Flag, flagOf } from '../../base/answers/solved.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { Mesh } from '../../physics/solid/mesh.ts'
 import { type Hull, hullFromFew, hullFromMesh, hullFromStations } from '../lines/hullBody.ts'
@@ -44,11 +46,11 @@ function measuresApart(craft: Craft, hull: Hull): Flag[] {
   ).flatMap(([name, q, got]) =>
     Math.abs(q.value - got) > Math.max(0.05 * got, q.high - q.value)
       ? [
-          {
-            code: 'mesh and measures',
-            text: `The file gives the hull a ${name} of ${q.value.toFixed(2)} m, ${mesh} is ${got.toFixed(2)} m. The mesh is used; which is right?`,
-            path: `hull.${name}`,
-          },
+          flagOf(
+            'mesh and measures',
+            say`The file gives the hull a ${name} of ${inMetres(q.value)}, ${String(mesh)} is ${inMetres(got)}. The mesh is used; which is right?`,
+            `hull.${name}`,
+          ),
         ]
       : [],
   )

@@ -2,7 +2,9 @@
  * A hull from an STL or 3MF file: its unit and how it lies are asked for or guessed, and every guess is said.
  * What leaks, is inside out or cuts through itself is refused with the place.
  */
-import type { Flag } from '../../base/answers/solved.ts'
+import { inField, inMetres } from '../../base/answers/amounts.ts'
+import { say } from '../../base/answers/sentence.ts'
+import { type Flag, flagOf } from '../../base/answers/solved.ts'
 import { flawsOf, type MeshFlaw } from '../../physics/solid/closed.ts'
 import { solidProperties } from '../../physics/solid/integrals.ts'
 import { boundsOf, flipped, type Mesh, mapPoints, type Vec3 } from '../../physics/solid/mesh.ts'
@@ -84,18 +86,22 @@ function readAny(bytes: Uint8Array, choices: ImportChoices, flags: Flag[]): Mesh
   const size = Math.max(...[0, 1, 2].map((k) => high[k]! - low[k]!))
   const unit = choices.unit ?? guessUnit(size)
   if (choices.unit === undefined)
-    flags.push({
-      code: 'mesh unit',
-      text: `An STL file carries no unit: its longest side of ${Number(size.toPrecision(4))} was taken as ${unit}, a hull ${(size * factor[unit]).toFixed(2)} m long. Is that right? If so, write "mesh unit: ${unit}" under hull.`,
-      path: 'hull.mesh unit',
-    })
+    flags.push(
+      flagOf(
+        'mesh unit',
+        say`An STL file carries no unit: its longest side of ${String(Number(size.toPrecision(4)))} was taken as ${unit}, a hull ${inMetres(size * factor[unit])} long. Is that right? If so, write "mesh unit: ${unit}" under hull.`,
+        'hull.mesh unit',
+      ),
+    )
   const long = size * factor[unit]
   if (!(long > 0.5 && long < 15))
-    flags.push({
-      code: 'mesh size',
-      text: `The hull comes out ${long.toPrecision(3)} m long. Is the unit right?`,
-      path: 'hull.mesh unit',
-    })
+    flags.push(
+      flagOf(
+        'mesh size',
+        say`The hull comes out ${inField(long, 'length', 'm')} long. Is the unit right?`,
+        'hull.mesh unit',
+      ),
+    )
   return mapPoints(mesh, (x, y, z) => [x * factor[unit], y * factor[unit], z * factor[unit]])
 }
 

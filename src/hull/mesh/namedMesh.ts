@@ -1,5 +1,6 @@
 /** The hull file a craft names: read once, taken when it is a closed solid, and otherwise said why it is not. */
-import type { Flag } from '../../base/answers/solved.ts'
+import { say } from '../../base/answers/sentence.ts'
+import { type Flag, flagOf } from '../../base/answers/solved.ts'
 import { fileBeside } from '../../craft/craftFiles.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { MeshFileError } from '../../physics/solid/readStl.ts'
@@ -98,7 +99,9 @@ function readIn(name: string, bytes: Uint8Array, choices: ImportChoices): NamedM
   try {
     const { mesh, flags } = importHull(bytes, choices)
     const hull = hullFromClosed(mesh, `the mesh ${name}`)
-    return { hull: { ...hull, flags: flags.map((f) => ({ ...f, text: `${name}: ${f.text}` })) } }
+    return {
+      hull: { ...hull, flags: flags.map((f) => flagOf(f.code, say`${name}: ${f.says ?? f.text}`, f.path)) },
+    }
   } catch (error) {
     if (!(error instanceof MeshFileError)) throw error
     return { trouble: `is not used. ${error.message.replace(/^hull\.mesh: /, '')}` }
