@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { effectAt, effectThrough, percentile } from './effects.ts'
+import { type Effect, effectThrough, percentile } from './effects.ts'
+
+const effectAt = (e: Effect, x: number): number => e.c0 + x * (e.c1 + x * e.c2)
 
 const number = fc.double({ min: -5, max: 5, noNaN: true })
 

@@ -51,6 +51,7 @@ program
   .description('the impeller and nozzle that do best, and what each change would buy; takes some seconds')
   .argument('<craft>', 'craft file (YAML)')
   .option('--json', 'everything that was compared as JSON, SI units')
+  .option('--draw', 'draw pull against speed, and both over the pitch, with letters')
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, options) => {
     code = await (await import('./chooseCommand.ts')).choose(file, options)

@@ -198,21 +198,3 @@ export function simulateCurve(
   options.progress?.(1, 'done')
   return { points, ...size, cancelled: false }
 }
-
-/** Speeds cut into runs of neighbours for as many workers, lowest first; each run warms up on its own. */
-export function splitRpms(rpms: readonly number[], workers: number): number[][] {
-  const sorted = [...rpms].sort((a, b) => a - b)
-  const parts = Math.max(1, Math.min(workers, sorted.length))
-  const out: number[][] = []
-  for (let k = 0; k < parts; k++)
-    out.push(
-      sorted.slice(Math.round((k * sorted.length) / parts), Math.round(((k + 1) * sorted.length) / parts)),
-    )
-  return out
-}
-
-/** Curves of the parts of a split, put together again. */
-export function joinCurves(parts: readonly CurveResult[]): CurveResult {
-  const points = parts.flatMap((p) => p.points).sort((a, b) => a.rpm - b.rpm)
-  return { points, dx: parts[0]!.dx, cells: parts[0]!.cells, cancelled: parts.some((p) => p.cancelled) }
-}

@@ -9,8 +9,7 @@ import { type Craft, camel, type Quantity, quantitiesOf, whatIf } from '../../cr
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { jetDoubts } from '../../trades/jet/jetFromCraft.ts'
 import type { Driver } from './balanceTypes.ts'
-import { type EngineLeeway, type Leeway, type MapStore, modelFromCraft } from './craftModel.ts'
-import type { CraftModel } from './propulsionModel.ts'
+import type { EngineLeeway, Leeway } from './craftModel.ts'
 
 /** Doubt of the drag regressions on small boards outside the hump: half width, a fraction. */
 export const dragDoubt = 0.15
@@ -179,20 +178,4 @@ export function leantBy(craft: Craft, doubts: readonly Doubt[], u: ArrayLike<num
     }
   })
   return { craft: whatIf(craft, values), leeway }
-}
-
-/**
- * The craft of one draw, ready to be balanced; `overrides` (SI by path) are changes tried on it, so that the same draw is
- * seen with and without them. Throws RangeError when values drawn together make no geometry, NotBalanced as `modelFromCraft`.
- */
-export function modelOfDraw(
-  craft: Craft,
-  maps: MapStore,
-  u: ArrayLike<number>,
-  solved?: SolvedCurves,
-  overrides?: Readonly<Record<string, number>>,
-): CraftModel {
-  const changed = overrides ? whatIf(craft, overrides) : craft
-  const leant = leantBy(changed, doubtsOf(craft, solved), u)
-  return modelFromCraft(leant.craft, maps, leant.leeway, solved)
 }
