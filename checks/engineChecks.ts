@@ -11,6 +11,7 @@ import { petalFrequency } from '../src/trades/engine/inletFlow.ts'
 import { blowdownTimeArea, portFigures } from '../src/trades/engine/portFigures.ts'
 import { simulateCurve } from '../src/trades/engine/simulate.ts'
 import { burnRows, scavengeRows } from './engineBurning.ts'
+import { motoredRows } from './engineMotored.ts'
 import { reckonedBy } from './reckoned.ts'
 import { letteredRows } from './row.ts'
 
@@ -169,6 +170,7 @@ export function engineChecks(): CheckRow[] {
     ...portRows(),
     ...scavengeRows(),
     ...burnRows(),
+    ...motoredRows(),
     ...ratingRows(),
     ...referenceRows(),
   ]

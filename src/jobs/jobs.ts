@@ -13,6 +13,8 @@ export const jobs = {
   'lightest-deck': async () => (await import('./lightestDeckJob.ts')).lightestDeckJob,
   'invented-run': async () => (await import('./inventedRunJob.ts')).inventedRunJob,
   'pipe-trials': async () => (await import('./pipeTrialsJob.ts')).pipeTrialsJob,
+  'design-search': async () => (await import('./designSearchJob.ts')).designSearchJob,
+  'design-trials': async () => (await import('./designTrialsJob.ts')).designTrialsJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 
 export type JobName = keyof typeof jobs

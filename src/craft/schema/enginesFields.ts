@@ -28,7 +28,7 @@ const common = {
   }),
 } as const
 
-/** what piston engines add: `dead drag` is the motoring friction pressure with the throttle shut */
+/** what piston engines add; `dead drag` left out is worked out from friction and pumping */
 const piston = {
   cylinders: count({
     label: 'Cylinders',
@@ -47,15 +47,16 @@ const piston = {
   }),
   'dead drag': quantity('pressure', {
     label: 'Drag when dead',
-    gloss: 'Mean pressure lost turning the engine over when it does not fire.',
+    gloss:
+      'Mean pressure lost turning the engine over when it does not fire; worked out from friction and pumping when left out.',
     unit: 'bar',
     min: 0,
     max: 5,
-    assumed: {
-      value: 1.5,
-      low: 1,
-      high: 2,
-      why: 'friction and pumping of a small two-stroke with the throttle shut',
+    optional: true,
+    measure: {
+      what: 'drive it with plug lead off by a drill on the crank nut and read the torque: pressure = 2π × torque / displacement',
+      with: 'drill and luggage scale',
+      minutes: 30,
     },
   }),
   snorkel: snorkelGroup,

@@ -1,4 +1,4 @@
-import { choice, count, group, quantity } from '../fields.ts'
+import { choice, count, flag, group, quantity } from '../fields.ts'
 
 const hundred = { high: 1.1, low: 0.9 }
 
@@ -16,6 +16,11 @@ const rotor = group(
         with: 'caliper',
         minutes: 3,
       },
+    }),
+    'ring made': flag({
+      label: 'Ring made',
+      gloss: 'Say no while the wear ring is still to be made: its bore may then be chosen too.',
+      assumed: { value: true, why: 'a bore in the file is that of a ring one has' },
     }),
     hub: quantity('length', {
       label: 'Hub',

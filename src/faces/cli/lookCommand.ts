@@ -46,7 +46,7 @@ export async function tryCommand(
 
 type KnownOptions = Omit<LookOptions, 'units'> & { units: DisplaySystem }
 
-function unitsOf(command: string, options: LookOptions): KnownOptions {
+export function unitsOf(command: string, options: LookOptions): KnownOptions {
   const { units, question } = options
   if (units !== 'metric' && units !== 'inch')
     throw new BadInput([`${command}: --units "${units}" is not metric or inch`])

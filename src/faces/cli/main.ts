@@ -45,6 +45,16 @@ program
   })
 
 program
+  .command('choose')
+  .description('the impeller and nozzle that do best, and what each change would buy; takes some seconds')
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--json', 'everything that was compared as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = await (await import('./chooseCommand.ts')).choose(file, options)
+  })
+
+program
   .command('breathe')
   .description('how the engines breathe; with --search a better pipe or stinger')
   .argument('<craft>', 'craft file (YAML)')

@@ -4,7 +4,6 @@ import {
   curveFromMotor,
   curveFromPeak,
   curveFromTable,
-  dragTorque,
   knownAt,
   scaleCurve,
   steepness,
@@ -59,14 +58,11 @@ test('a motor is current limited at rest and has no torque at its no-load speed'
   expect(() => curveFromMotor({ ...motor, resistance: 0 })).toThrow(/resistance/)
 })
 
-test('scaleCurve scales torque and power together, and dragTorque matches the definition', () => {
+test('scaleCurve scales torque and power together', () => {
   const c = curveFromTable(table)
   const d = scaleCurve(c, 0.9)
   expect(torqueAt(d, 110)).toBeCloseTo(0.9 * torqueAt(c, 110), 12)
   expect(d.powerPeak.power).toBeCloseTo(0.9 * c.powerPeak.power, 9)
-  // 100 cm³ at 1 and 2 bar: 1.6 to 3.2 N·m
-  expect(dragTorque(100e-6, 1e5)).toBeCloseTo(1.59, 2)
-  expect(dragTorque(100e-6, 2e5)).toBeCloseTo(3.18, 2)
 })
 
 test('a bad table is refused naming the point', () => {

@@ -3,10 +3,10 @@
  * Sources: power = 2 pi n T (definition); permanent-magnet motor T = k (U - k w)/R, current limited
  * (e.g. A. Hughes, Electric Motors and Drives, 3rd ed. 2006, ch. 3). Shapes of the peak estimate:
  * normalised from this project's own simulated 125 cm³ engine (tuned) and from common practice, no
- * source (mild, flat). Dragged engine: friction mean effective pressure 1-2 bar with the throttle
- * shut, from memory of motored two-stroke tests.
+ * source (mild, flat).
  */
 import { type Cubic, cubicAt, pchip } from '../../base/numerics/interpolate.ts'
+import type { DeadDrag } from './deadDrag.ts'
 
 /** How a torque was known: inside the builder's table, or carried on beyond it. */
 export type Known = 'table' | 'beyond'
@@ -23,6 +23,19 @@ export interface TorqueCurve {
   readonly powerPeak: { rotation: number; power: number; torque: number }
   readonly torquePeak: { rotation: number; torque: number }
   readonly cubic: Cubic
+  /** how far off the whole curve may be, where its maker says; see `CurveDoubts` */
+  readonly doubts?: CurveDoubts
+  /** what the engine takes when it is dead and dragged, where that was simulated with it */
+  readonly dead?: DeadDrag
+}
+
+/** Doubts that a curve carries with it, as half widths in parts, for ranges to sample. */
+export interface CurveDoubts {
+  /** of every torque */
+  torque: number
+  /** of the rotations of its peaks */
+  speed: number
+  reasons: readonly string[]
 }
 
 export interface TablePoint {
@@ -245,14 +258,6 @@ export function stretchCurve(curve: TorqueCurve, factor: number): TorqueCurve {
     powerPeak: { rotation: p.rotation * factor, power: p.power * factor, torque: p.torque },
     torquePeak: { rotation: t.rotation * factor, torque: t.torque },
   }
-}
-
-/** Friction mean effective pressure of a dragged two-stroke with shut throttle, Pa: likely value and ends. */
-export const dragPressure = { value: 1.5e5, low: 1.0e5, high: 2.0e5 }
-
-/** Torque, N·m, to drag a dead engine of `displacement` m³ round at any speed. */
-export function dragTorque(displacement: number, pressure = dragPressure.value): number {
-  return (pressure * displacement) / (2 * Math.PI)
 }
 
 /** Slope of torque in logarithms, dln M/dln n: 0 for flat torque, -1 for constant power. */

@@ -186,7 +186,7 @@ export function runCycle(
       sums.trappedP = cyl.p
       sums.trappedT = cyl.t
       sums.delivered = e.delivered
-      charge.mass = cyl.fresh
+      charge.mass = s.unfired ? 0 : cyl.fresh
       charge.heat = perCharge * dilutionFactor(cyl.fresh / cyl.m)
     }
   }

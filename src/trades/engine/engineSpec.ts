@@ -92,6 +92,8 @@ export interface TwoStrokeSpec {
   air: { p: number; t: number; mixtureT: number }
   /** gas of the pipe */
   gas: { gamma: number; r: number }
+  /** no spark: what is shut in is only compressed (a dead engine that is dragged) */
+  unfired?: boolean
 }
 
 /** Something wrong with an input: the field, and a sentence. */

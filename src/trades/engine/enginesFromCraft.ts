@@ -1,3 +1,4 @@
+import type { Range } from '../../base/answers/solved.ts'
 import type { Craft } from '../../craft/index.ts'
 import {
   curveFromMotor,
@@ -10,6 +11,8 @@ import {
 
 export type CraftEngine = Craft['engines'][number]
 
+import { type DeadDrag, deadDragByLaw, deadDragByPressure, squareStroke } from './deadDrag.ts'
+
 /** An engine of the craft file as the balance needs it, SI. */
 export interface EngineForBalance {
   name: string
@@ -18,7 +21,10 @@ export interface EngineForBalance {
   missing?: string
   displacement: number
   running: boolean
-  dragPressure: number
+  /** what it takes from the shaft that drags it when it is dead; absent for a motor */
+  dead?: DeadDrag
+  /** rev/s below which it dies; nought for a motor */
+  idle: number
   /** fraction by which the whole curve may be off */
   trust: number
   /** craft path of the trust */
@@ -36,12 +42,26 @@ export function enginesFromCraft(craft: Craft, solved?: SolvedCurves): EngineFor
       name: engine.name ?? `engine ${i + 1}`,
       displacement: 'displacement' in engine ? engine.displacement.value : sweptOf(engine),
       running: engine.running,
-      dragPressure: 'deadDrag' in engine ? engine.deadDrag.value : 0,
+      idle: 'idle' in engine ? engine.idle.value : 0,
       trust: engine.curveTrust.value,
       trustPath: `engines.${i}.curve trust`,
       ...built,
+      ...deadOf(engine, solved?.get(i)?.dead),
     }
   })
+}
+
+/** Its own pressure where the file gives one, else by simulation where that was done, else by friction and pumping laws. */
+function deadOf(engine: CraftEngine, motored: DeadDrag | undefined): { dead?: DeadDrag } {
+  if (engine.kind === 'electric') return {}
+  const displacement = engine.kind === 'two-stroke' ? sweptOf(engine) : engine.displacement.value
+  if (engine.deadDrag) return { dead: deadDragByPressure(displacement, engine.deadDrag) }
+  if (motored) return { dead: motored }
+  if (engine.kind === 'two-stroke') {
+    const friction: Range = engine.friction
+    return { dead: deadDragByLaw(displacement, engine.stroke.value, friction) }
+  }
+  return { dead: deadDragByLaw(displacement, squareStroke(displacement / engine.cylinders.value)) }
 }
 
 function sweptOf(engine: CraftEngine): number {

@@ -1,11 +1,11 @@
 /**
- * Pump maps of one blade over every pitch: sampled by the strip model at pitches a tenth apart and read between them. At equal flow
+ * Pump maps of one blade over every pitch: sampled by the strip model at pitches a fifth apart and read between them. At equal flow
  * per screw advance the dimensionless head and torque are smooth in the logarithm of the pitch, so the cubic through four
- * neighbours gives a map to a few thousandths (pumpFan.test.ts) at the price of none.
+ * neighbours gives a map to two thousandths (pumpFan.test.ts) at the price of none.
  */
 import { pchip } from '../../base/numerics/interpolate.ts'
 import type { JetSpec } from './jetTypes.ts'
-import { buildPumpMap, type PumpMap } from './pumpMap.ts'
+import { buildPumpMap, type PumpMap, pumpMapNear } from './pumpMap.ts'
 
 /** ln of the step from one sampled pitch to the next */
 const stride = 0.2
@@ -19,17 +19,21 @@ export function withLeadingPitch(spec: JetSpec, pitch: number): JetSpec {
 /** Maps of the blade of one spec at any pitch; what is sampled does not depend on the spec's own pitch. */
 export class PumpFan {
   private readonly spec: JetSpec
+  private readonly near: PumpFan | undefined
   private readonly nodes = new Map<number, PumpMap>()
   private readonly between = new Map<number, PumpMap>()
 
-  constructor(spec: JetSpec) {
+  /** With `near`, maps are made from those of a fan that differs from this one by draws of its doubts. */
+  constructor(spec: JetSpec, near?: PumpFan) {
     this.spec = spec
+    this.near = near
   }
 
   private node(k: number): PumpMap {
     let map = this.nodes.get(k)
     if (!map) {
-      map = buildPumpMap(withLeadingPitch(this.spec, this.spec.rotor.tipDiameter * Math.exp(k * stride)))
+      const spec = withLeadingPitch(this.spec, this.spec.rotor.tipDiameter * Math.exp(k * stride))
+      map = this.near ? pumpMapNear(spec, this.near.node(k)) : buildPumpMap(spec)
       this.nodes.set(k, map)
     }
     return map
@@ -48,7 +52,7 @@ export class PumpFan {
     const x = Math.log(pitch / this.spec.rotor.tipDiameter) / stride
     const near = Math.round(x)
     if (Math.abs(x - near) < 1e-6) return this.node(near)
-    // tenths of a millimetre are finer than anybody prints
+    // hundredths of a thousandth: far finer than anybody prints
     const key = Math.round(x * 1e5)
     const known = this.between.get(key)
     if (known) return known
@@ -58,6 +62,8 @@ export class PumpFan {
       lagrange(x - k),
       Math.exp((x - k) * stride),
     )
+    // neighbouring nozzles ask for the same pitch one after the other; older ones are quickly made again
+    if (this.between.size >= 12) this.between.delete(this.between.keys().next().value!)
     this.between.set(key, made)
     return made
   }

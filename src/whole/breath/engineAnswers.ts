@@ -4,7 +4,14 @@
  */
 import type { Craft } from '../../craft/index.ts'
 import type { TorqueCurve } from '../../trades/engine/curve.ts'
+import type { DeadDrag } from '../../trades/engine/deadDrag.ts'
 import type { TwoStrokeSpec } from '../../trades/engine/engineSpec.ts'
+import {
+  deadDragOfMotored,
+  type MotoredPoint,
+  motoredSpeeds,
+  simulateMotored,
+} from '../../trades/engine/motored.ts'
 import { type CurveResult, simulateCurve } from '../../trades/engine/simulate.ts'
 import { peaksOf, torqueFromSimulation } from '../../trades/engine/torqueFromSimulation.ts'
 import { simulateCycleTrace } from '../../trades/engine/trace.ts'
@@ -21,6 +28,8 @@ export interface SimulatedEngine {
   at: number
   /** kg/s out of the outlet, one sample a degree of crank; empty when that cycle did not settle */
   outFlow: number[]
+  /** the same engine dead and dragged, where a craft asked for that */
+  motored?: MotoredPoint[]
 }
 
 /** Every simulated engine by its index in the craft, and the curves the balance takes. */
@@ -78,6 +87,32 @@ function wanting(craft: Craft, index: number, reading: TwoStrokeReading): boolea
   return engine?.kind === 'two-stroke' && !engine.curve && !!reading.spec && reading.faults.length === 0
 }
 
+/** An engine of this craft that dies, or is off already, is dragged round by another. */
+function mayBeDragged(craft: Craft): boolean {
+  return (
+    craft.engines.length > 1 && craft.drive.arrangement === 'one shaft' && craft.drive.clutch !== 'one-way'
+  )
+}
+
+/** What the engine takes when it is dead; simulated once and kept with it. */
+function deadOf(
+  craft: Craft,
+  index: number,
+  { spec, cylinders }: TwoStrokeReading,
+  found: SimulatedEngine,
+  keep: (found: SimulatedEngine) => void,
+): DeadDrag | undefined {
+  const engine = craft.engines[index]
+  if (engine?.kind !== 'two-stroke' || !spec) return undefined
+  let { motored } = found
+  if (!motored) {
+    const redline = engine.redline?.value
+    motored = simulateMotored(spec, motoredSpeeds(spec, redline === undefined ? undefined : 60 * redline))
+    keep({ ...found, motored })
+  }
+  return deadDragOfMotored(spec, motored, cylinders, engine.friction)
+}
+
 /** Simulates what the craft needs; engines alike are run once. Undefined when called off. */
 export function answerEngines(craft: Craft, work: EngineWork = {}): EngineAnswers | undefined {
   const readings = new Map<number, TwoStrokeReading>()
@@ -87,6 +122,7 @@ export function answerEngines(craft: Craft, work: EngineWork = {}): EngineAnswer
   craft.engines.forEach((e, i) => {
     if (e.kind === 'two-stroke') readings.set(i, twoStrokeFromCraft(craft, i))
   })
+  const dragged = mayBeDragged(craft)
   const todo = [...readings].filter(([i, r]) => wanting(craft, i, r))
   for (const [done, [i, reading]] of todo.entries()) {
     const spec = reading.spec!
@@ -104,7 +140,9 @@ export function answerEngines(craft: Craft, work: EngineWork = {}): EngineAnswer
     store.set(key, found)
     simulated.set(i, found)
     const torque = torqueFromSimulation(found.curve, reading.cylinders, redline)
-    if (torque) solved.set(i, torque)
+    if (!torque) continue
+    const dead = dragged ? deadOf(craft, i, reading, found, (m) => store.set(key, m)) : undefined
+    solved.set(i, dead ? { ...torque, dead } : torque)
   }
   return { readings, simulated, solved }
 }

@@ -1,3 +1,4 @@
+import type { Sentence } from '../../base/answers/sentence.ts'
 import type { Flag, Range } from '../../base/answers/solved.ts'
 
 /** Everything that the main job answers. SI throughout; rotation in rev/s except where a name says rpm. */
@@ -21,7 +22,7 @@ export interface Balance {
   /** what holds the top speed down, in one word and one sentence */
   limitedBy: {
     code: 'engine' | 'hump' | 'cavitation' | 'impeller' | 'air' | 'hull' | 'unknown'
-    says: string
+    says: Sentence
   }
   matching: Matching
   run: RunUp
@@ -152,7 +153,7 @@ export interface Hump {
 
 export interface Verdict {
   code: 'too steep' | 'right' | 'too shallow' | 'unknown'
-  says: string
+  says: Sentence
   /** where it was judged, and the boat speed there */
   judged: 'tied up' | 'at the hump' | 'at top speed'
   designSpeed: number
@@ -166,7 +167,7 @@ export interface Verdict {
 /** What one single change would do, against now. */
 export interface Change {
   id: string
-  says: string
+  says: Sentence
   path: string
   from: number | string
   to: number | string
@@ -177,10 +178,29 @@ export interface Change {
   topSpeed: Range
 }
 
-export interface OneDead {
-  rotation: number
-  pull: number
-  topSpeed: number
-  /** the same with a one-way clutch fitted */
-  withClutch: { rotation: number; pull: number; topSpeed: number }
+/** What the living engines still do. Ends are NaN in a quick answer. */
+export interface LeftWithOneDead {
+  /** they settle below idle, or not at all: then the pull and the top speed are nought and the rotation NaN */
+  stalls: boolean
+  /** part of the draws of all doubts in which they do, 0 to 1 */
+  stallShare: number
+  /** over the hump, still */
+  planes: boolean
+  /** engine rotation tied up, rev/s */
+  rotation: Range
+  pull: Range
+  topSpeed: Range
+  /** engine rotations it would be heard at from tied up to its top speed, rev/s; absent when it stalls in every draw */
+  band?: { low: number; high: number }
+}
+
+export interface OneDead extends LeftWithOneDead {
+  /** index of the engine that is taken as dead: the one that leaves least */
+  engine: number
+  place: 'dragged' | 'standing still' | 'its own jet'
+  /** torque that the dead one takes there, N·m at its crank; only where it is dragged */
+  drag?: Range
+  dragFrom?: 'file' | 'motored' | 'law'
+  /** the same with a one-way clutch; only where it is dragged without one */
+  withClutch?: LeftWithOneDead
 }

@@ -1,4 +1,6 @@
 /** What each single change would buy: the whole balance solved again with one thing different. */
+import { inKg, inMicrons, inMm, inTimes } from '../../base/answers/amounts.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
 import { percentile } from '../../base/numerics/effects.ts'
 import { type Craft, whatIf } from '../../craft/index.ts'
@@ -14,8 +16,6 @@ interface Idea extends Omit<Change, 'rotation' | 'pull' | 'topSpeed'> {
   craft: () => Craft
 }
 
-const mm = (x: number, digits = 0) => `${(x * 1000).toFixed(digits)} mm`
-
 /** There is a belt, a chain or gears between engines and impeller. */
 export const hasReduction = (craft: Craft): boolean => Math.abs(craft.drive.ratio.value - 1) > 1e-3
 
@@ -25,7 +25,7 @@ function ideasFor(craft: Craft, bestPitch: number): Idea[] {
   const { rotor, nozzle, stator } = craft.jet
   const put = (
     id: string,
-    says: string,
+    says: Sentence,
     path: string,
     from: number,
     to: number,
@@ -36,30 +36,57 @@ function ideasFor(craft: Craft, bestPitch: number): Idea[] {
   const trailing = rotor.trailingPitch
   const along = (to: number): Record<string, number> =>
     trailing.source === 'assumed' ? {} : { 'jet.rotor.trailing pitch': (to / pitch) * trailing.value }
-  const pitchTo = (id: string, says: string, to: number) =>
+  const pitchTo = (id: string, says: Sentence, to: number) =>
     put(id, says, 'jet.rotor.pitch', pitch, to, along(to))
-  if (Number.isFinite(bestPitch) && Math.abs(bestPitch / pitch - 1) > 0.01)
-    pitchTo('pitch-best', `pitch ${mm(bestPitch)} instead of ${mm(pitch)}`, bestPitch)
-  pitchTo('pitch-less', `5 % less pitch, ${mm(0.95 * pitch)}`, 0.95 * pitch)
-  pitchTo('pitch-more', `5 % more pitch, ${mm(1.05 * pitch)}`, 1.05 * pitch)
+  // whole millimetres are what is printed, so that is what is worked out; the same pitch is no change
+  const whole = Math.round(bestPitch * 1000) / 1000
+  if (Number.isFinite(whole) && Math.abs(whole - pitch) > 0.75e-3)
+    pitchTo('pitch-best', say`pitch ${inMm(whole)} instead of ${inMm(pitch)}`, whole)
+  pitchTo('pitch-less', say`5 % less pitch, ${inMm(0.95 * pitch)}`, 0.95 * pitch)
+  pitchTo('pitch-more', say`5 % more pitch, ${inMm(1.05 * pitch)}`, 1.05 * pitch)
   const blades = rotor.blades.value
   if (blades > 2)
     put('blade-fewer', `one blade fewer, ${blades - 1}, same blade`, 'jet.rotor.blades', blades, blades - 1)
   if (blades < 5)
     put('blade-more', `one blade more, ${blades + 1}, same blade`, 'jet.rotor.blades', blades, blades + 1)
   const bore = nozzle.bore.value
-  put('nozzle-larger', `nozzle 3 mm larger, ${mm(bore + 0.003)}`, 'jet.nozzle.bore', bore, bore + 0.003)
-  put('nozzle-smaller', `nozzle 3 mm smaller, ${mm(bore - 0.003)}`, 'jet.nozzle.bore', bore, bore - 0.003)
+  put(
+    'nozzle-larger',
+    say`nozzle ${inMm(0.003)} larger, ${inMm(bore + 0.003)}`,
+    'jet.nozzle.bore',
+    bore,
+    bore + 0.003,
+  )
+  put(
+    'nozzle-smaller',
+    say`nozzle ${inMm(0.003)} smaller, ${inMm(bore - 0.003)}`,
+    'jet.nozzle.bore',
+    bore,
+    bore - 0.003,
+  )
   const gap = rotor.gap.value
-  if (gap > 0.3e-3) put('gap', `tip gap 0.25 mm instead of ${mm(gap, 2)}`, 'jet.rotor.gap', gap, 0.25e-3)
+  if (gap > 0.3e-3)
+    put(
+      'gap',
+      say`tip gap ${inMm(0.25e-3, 0.01)} instead of ${inMm(gap, 0.01)}`,
+      'jet.rotor.gap',
+      gap,
+      0.25e-3,
+    )
   const edge = rotor.trailingEdge.value
   if (edge > 1.05e-3)
-    put('edge', `trailing edges thinned to 1.0 mm from ${mm(edge, 1)}`, 'jet.rotor.trailing edge', edge, 1e-3)
+    put(
+      'edge',
+      say`trailing edges thinned to ${inMm(1e-3, 0.1)} from ${inMm(edge, 0.1)}`,
+      'jet.rotor.trailing edge',
+      edge,
+      1e-3,
+    )
   const rough = rotor.roughness.value
   if (rough > 4e-6)
     put(
       'smooth',
-      `blades sanded and sealed, ${Math.round(rough * 1e6)} to 3 µm`,
+      say`blades sanded and sealed, ${inMicrons(rough)} to ${inMicrons(3e-6)}`,
       'jet.rotor.roughness',
       rough,
       3e-6,
@@ -67,9 +94,9 @@ function ideasFor(craft: Craft, bestPitch: number): Idea[] {
   const ratio = craft.drive.ratio.value
   // a direct drive has no ratio to change
   if (hasReduction(craft)) {
-    const to = (more: number) => `ratio ${(more * ratio).toFixed(2)}`
-    put('ratio-more', `10 % more reduction, ${to(1.1)}`, 'drive.ratio', ratio, 1.1 * ratio)
-    put('ratio-less', `10 % less reduction, ${to(0.9)}`, 'drive.ratio', ratio, 0.9 * ratio)
+    const to = (more: number) => say`ratio ${inTimes(more * ratio)}`
+    put('ratio-more', say`10 % more reduction, ${to(1.1)}`, 'drive.ratio', ratio, 1.1 * ratio)
+    put('ratio-less', say`10 % less reduction, ${to(0.9)}`, 'drive.ratio', ratio, 0.9 * ratio)
   }
   if (stator.vanes.value === 0)
     put('stator', 'a stator of 7 vanes behind the impeller', 'jet.stator.vanes', 0, 7)
@@ -78,7 +105,7 @@ function ideasFor(craft: Craft, bestPitch: number): Idea[] {
   if (mass !== undefined && mass > 10)
     put(
       'lighter',
-      `the craft 5 kg lighter (${craft.weights[heaviest]!.name})`,
+      say`the craft ${inKg(5)} lighter (${craft.weights[heaviest]!.name})`,
       `weights.${heaviest}.mass`,
       mass,
       mass - 5,

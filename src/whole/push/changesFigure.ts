@@ -1,3 +1,4 @@
+import { printed } from '../../base/answers/sentence.ts'
 /** What each change would buy, and where the doubt of an answer comes from, as bars. */
 import type { Craft } from '../../craft/index.ts'
 import { barChart } from '../../drawing/bars.ts'
@@ -5,7 +6,7 @@ import { okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import type { Balance, Change, Driver } from './balanceTypes.ts'
 import { driverName } from './pushAnswer.ts'
-import { inLook, type Look, says, saysStep } from './shown.ts'
+import { inLook, type Look, says, saysStep, systemOf } from './shown.ts'
 
 export type Buys = 'topSpeed' | 'pull'
 
@@ -15,7 +16,7 @@ export function changesFigure(now: Balance, other: Balance | undefined, by: Buys
   const step = (v: number) => inLook(v, kind, look)
   const rows = changesBy(now.changes, by).map((c) => {
     const row = {
-      name: c.says,
+      name: printed(c.says, systemOf(look)),
       value: step(c[by].value),
       colour: c[by].value >= 0 ? okabeIto.blue : quiet,
       note: saysStep(c[by].value, kind, look),

@@ -9,7 +9,7 @@ import {
 } from '../../trades/engine/enginesFromCraft.ts'
 import { jetFromCraft } from '../../trades/jet/jetFromCraft.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
-import { PumpFan, withLeadingPitch } from '../../trades/jet/pumpFan.ts'
+import { PumpFan } from '../../trades/jet/pumpFan.ts'
 import { buildPumpMap, type PumpMap, pumpMapNear } from '../../trades/jet/pumpMap.ts'
 import { NotKnown } from '../../trades/trade.ts'
 import type { CraftModel, Unit } from './propulsionModel.ts'
@@ -33,6 +33,8 @@ export interface Leeway {
   engines?: readonly EngineLeeway[]
   /** factor on the drag */
   drag?: number
+  /** where in their ranges the drags of dead engines lie: -1 low to 1 high */
+  dead?: number
 }
 
 /** Everything of a craft that its drag is made from. */
@@ -93,12 +95,14 @@ export class MapStore {
     return made
   }
 
-  /** Maps of the same blades at any pitch. */
-  fan(spec: JetSpec): PumpFan {
-    const key = keyOf(withLeadingPitch(spec, spec.rotor.tipDiameter))
+  /** Maps of the same blades at any pitch; made from those of `near`, where that is a fan they hardly differ from. */
+  fan(spec: JetSpec, near?: PumpFan): PumpFan {
+    // the growth of pitch is rounded, so that the same blade at another pitch is known again
+    const growth = Number((spec.rotor.pitchTrailing / spec.rotor.pitchLeading).toPrecision(9))
+    const key = keyOf({ ...spec, rotor: { ...spec.rotor, pitchLeading: 1, pitchTrailing: growth } })
     const known = this.fans.get(key)
     if (known) return known
-    const made = new PumpFan(spec)
+    const made = new PumpFan(spec, near)
     if (this.fans.size >= this.most / 4) this.fans.delete(this.fans.keys().next().value!)
     this.fans.set(key, made)
     return made
@@ -122,22 +126,11 @@ export function modelFromCraft(
   leeway: Leeway = {},
   solved?: SolvedCurves,
 ): CraftModel {
-  const all = enginesFromCraft(craft, solved)
-  const engines = all.map((e, i) => {
-    const own = leeway.engines?.[i]
-    const torque = (leeway.engine ?? 1) * (own?.torque ?? 1)
-    const rotation = own?.rotation ?? 1
-    return torque === 1 && rotation === 1 ? e : scaledEngine(e, torque, rotation)
-  })
-  engines.forEach((e, i) => {
-    if (!e.curve) throw new NotBalanced(`engines.${i}`, `${e.name} lacks ${e.missing}`)
-  })
+  const shafts = shaftsOf(craft, leeway, solved)
   const spec = jetFromCraft(craft, leeway.jet ? (q) => leeway.jet![q.path] ?? q.value : undefined)
   const map = maps.of(spec)
   const { drag, riderAt } = maps.hull(craft)
-  const each = craft.drive.arrangement === 'a jet each'
-  const groups = each ? engines.map((e) => [e]) : [engines]
-  const units: Unit[] = groups.map((group) => ({ spec, map, shaft: shaftOf(craft, group) }))
+  const units: Unit[] = shafts.map((shaft) => ({ spec, map, shaft }))
   const model: CraftModel = {
     units,
     drag,
@@ -147,7 +140,23 @@ export function modelFromCraft(
   return model
 }
 
-function shaftOf(craft: Craft, engines: readonly EngineForBalance[]): Shaft {
+/** Only the shafts, one a jet: what changes when nothing but the engines does. Throws NotBalanced when one has no curve. */
+export function shaftsOf(craft: Craft, leeway: Leeway = {}, solved?: SolvedCurves): Shaft[] {
+  const engines = enginesFromCraft(craft, solved).map((e, i) => {
+    const own = leeway.engines?.[i]
+    const torque = (leeway.engine ?? 1) * (own?.torque ?? 1)
+    const rotation = own?.rotation ?? 1
+    return torque === 1 && rotation === 1 ? e : scaledEngine(e, torque, rotation)
+  })
+  engines.forEach((e, i) => {
+    if (!e.curve) throw new NotBalanced(`engines.${i}`, `${e.name} lacks ${e.missing}`)
+  })
+  const each = craft.drive.arrangement === 'a jet each'
+  const groups = each ? engines.map((e) => [e]) : [engines]
+  return groups.map((group) => shaftOf(craft, group, leeway.dead))
+}
+
+function shaftOf(craft: Craft, engines: readonly EngineForBalance[], deadLean?: number): Shaft {
   return {
     engines: engines.map((e) => ({
       name: e.name,
@@ -155,10 +164,12 @@ function shaftOf(craft: Craft, engines: readonly EngineForBalance[]): Shaft {
       displacement: e.displacement,
       running: e.running,
       throttle: 1,
-      dragPressure: e.dragPressure,
+      idle: e.idle,
+      ...(e.dead ? { dead: e.dead } : {}),
     })),
     ratio: craft.drive.ratio.value,
     efficiency: craft.drive.efficiency.value,
     oneWayClutch: craft.drive.clutch === 'one-way',
+    ...(deadLean === undefined ? {} : { deadLean }),
   }
 }

@@ -125,7 +125,8 @@ export interface Leant {
   leeway: Leeway
 }
 
-function quantityAt(craft: Craft, path: string): Quantity | undefined {
+/** The quantity at a path of the craft, undefined where it has none. */
+export function quantityAt(craft: Craft, path: string): Quantity | undefined {
   let at: unknown = craft
   for (const step of path.split('.')) at = (at as Record<string, unknown> | undefined)?.[camel(step)]
   return at as Quantity | undefined

@@ -1,5 +1,6 @@
 /** Engine torque against what the impeller takes, drawn with where they meet. */
 
+import { printed } from '../../base/answers/sentence.ts'
 import { lineChart } from '../../drawing/chart.ts'
 import type { ChartMarker, ChartSeries, ChartSpec } from '../../drawing/chartSpec.ts'
 import { okabeIto } from '../../drawing/palette.ts'
@@ -83,7 +84,7 @@ export function matchingFigure(now: Balance, other: Balance | undefined, look: L
   const peak = m.powerPeakRotation * 60
   const spec: ChartSpec = {
     title: 'Engines against impeller',
-    says: `${now.verdict.says} ${rootsInWords(now)}`,
+    says: `${printed(now.verdict.says)} ${rootsInWords(now)}`,
     width: look.width,
     height: heightFor(look, 0.44),
     x: { label: 'engine speed', unit: 'rpm', max: lastPull(now, other) * 60 },

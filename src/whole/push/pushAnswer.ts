@@ -1,7 +1,9 @@
+import { printed } from '../../base/answers/sentence.ts'
 /** The answer to "How will it go?" in one sentence, with its range and what its doubt comes from. */
 import { type Craft, fieldAt } from '../../craft/index.ts'
 import type { Balance, Driver } from './balanceTypes.ts'
-import { type Look, says, saysRange, saysRpm, saysStep } from './shown.ts'
+import { cannotTurn } from './oneDeadFindings.ts'
+import { type Look, says, saysRange, saysRpm, saysStep, systemOf } from './shown.ts'
 
 export interface PushAnswer {
   says: string
@@ -13,7 +15,7 @@ export interface PushAnswer {
 
 /** The sentence, its range and its confidence, in the look's units. */
 export function pushAnswer(craft: Craft, b: Balance, look: Look): PushAnswer {
-  const answer: PushAnswer = { says: `${going(b, look)} ${impeller(b, look)}` }
+  const answer: PushAnswer = { says: `${going(craft, b, look)} ${impeller(b, look)}` }
   if (!b.ranged) return answer
   const ranges = [saysRange(b.topSpeed, 'speed', look), saysRange(b.pull, 'force', look)].filter(
     (r) => r !== '',
@@ -28,13 +30,13 @@ export function pushAnswer(craft: Craft, b: Balance, look: Look): PushAnswer {
 /** what `limitedBy` says of a craft without a top speed because its jet cannot move it */
 const immobile: readonly Balance['limitedBy']['code'][] = ['air', 'cavitation', 'impeller']
 
-function going(b: Balance, look: Look): string {
-  if (!Number.isFinite(b.tiedUp.rotation)) return 'It will not go: the engines cannot turn this impeller.'
+function going(craft: Craft, b: Balance, look: Look): string {
+  if (!Number.isFinite(b.tiedUp.rotation)) return `It will not go: ${cannotTurn(craft)}.`
   const pull = `pull ${says(b.pull.value, 'force', look)} tied up at ${saysRpm(b.tiedUpRotation.value)}`
   // no top speed has two opposite reasons: more thrust than the hull model covers, or none to speak of
   if (!b.top)
     return immobile.includes(b.limitedBy.code)
-      ? `It will hardly move. ${b.limitedBy.says}`
+      ? `It will hardly move. ${printed(b.limitedBy.says, systemOf(look))}`
       : `It should ${pull}; its top speed lies beyond what the model covers.`
   const speed = says(b.topSpeed.value, 'speed', look)
   return b.run.stuck

@@ -1,3 +1,5 @@
+import { printed } from '../../base/answers/sentence.ts'
+import { systemOf } from './shown.ts'
 /** The balance drawn: what a page, the book and the command line show. Now solid, tried dashed. */
 
 import { lineChart } from '../../drawing/chart.ts'
@@ -62,7 +64,7 @@ export function forcesFigure(now: Balance, other: Balance | undefined, look: Loo
   const margin = now.hump.margin
   return lineChart({
     title: 'Thrust against drag',
-    says: `${now.limitedBy.says} At the hump, ${says(now.hump.speed, 'speed', look)}, thrust is ${plain(margin, 2)} times the drag.`,
+    says: `${printed(now.limitedBy.says, systemOf(look))} At the hump, ${says(now.hump.speed, 'speed', look)}, thrust is ${plain(margin, 2)} times the drag.`,
     width: look.width,
     height: heightFor(look, 0.42),
     x: { label: 'boat speed', unit: look.speed, min: 0 },

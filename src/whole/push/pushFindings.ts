@@ -1,21 +1,29 @@
 /** What the balance has to say: the findings of the question "How will it go?". */
+import {
+  asChange,
+  inField,
+  inKw,
+  inLitresPerSecond,
+  inMm,
+  inNewtons,
+  inPercent,
+  inRpm,
+  inScaleKg,
+  inSeconds,
+  inSpeed,
+  inTimes,
+  ranged,
+} from '../../base/answers/amounts.ts'
 import type { Because, Finding, MeasureNext, Standing } from '../../base/answers/finding.ts'
+import { type Sentence, say, whole } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
-import { formatQuantity } from '../../base/units/format.ts'
 import { type Craft, fieldAt } from '../../craft/index.ts'
 import type { Balance, Change, Driver } from './balanceTypes.ts'
-import { humpWanted, type Wants, wantsOf } from './merit.ts'
+import { fileChanges } from './design.ts'
+import { type Wants, wantsOf } from './merit.ts'
+import { cannotTurn, offFindings, oneDeadFindings } from './oneDeadFindings.ts'
 import { partName } from './pushAnswer.ts'
-
-const rpm = (n: number) => `${Math.round((n * 60) / 10) * 10} rpm`
-const N = (f: number) => `${Math.round(f)} N`
-const kgf = (f: number) => `${Math.round(f / 9.80665)} kg`
-const signed = (x: number, show: (x: number) => string) => `${x >= 0 ? '+' : '−'}${show(Math.abs(x))}`
-const ms = (v: number) => `${v.toFixed(1)} m/s`
-const kmh = (v: number) => `${Math.round(v * 3.6)} km/h`
-const mm = (x: number) => `${Math.round(x * 1000)} mm`
-const between = (r: Range, show: (x: number) => string) =>
-  Number.isFinite(r.low) && Number.isFinite(r.high) ? ` (${show(r.low)} to ${show(r.high)})` : ''
+import { type PushLimits, pushLimits } from './pushLimits.ts'
 
 const sources = {
   strip:
@@ -43,26 +51,30 @@ function withRange(finding: Finding, r: Range, unit: string): Finding {
   return finding
 }
 
-/** Findings from a solved balance. Texts are metric; faces may show value, low and high in other units. */
-export function pushFindings(craft: Craft, b: Balance): Finding[] {
+/** what the likeliest thing to measure is told with */
+const forwardLooking: ReadonlySet<string> = new Set(['push.pitch', 'push.pull', 'push.top'])
+
+/** Findings from a solved balance. */
+export function pushFindings(craft: Craft, b: Balance, limits: PushLimits = pushLimits): Finding[] {
   const next = measureNextFor(b.drivers)
   const findings = [
-    verdictOf(b),
-    pullOf(b),
+    ...offFindings(craft, b),
+    verdictOf(craft, b),
+    pullOf(craft, b),
     topOf(b),
-    humpOf(b),
-    pipeOf(b),
-    ...deadOf(craft, b),
-    ...bestChangeOf(craft, b),
+    humpOf(b, limits),
+    pipeOf(craft, b, limits),
+    ...oneDeadFindings(craft, b, limits),
+    ...bestChangeOf(craft, b, limits),
   ]
-  if (next) for (const f of findings.slice(0, 3)) f.measureNext = next
+  if (next) for (const f of findings) if (forwardLooking.has(f.id)) f.measureNext = next
   for (const flag of b.flags) {
     const because: Because[] = [{ says: flag.text, ...(flag.path === undefined ? {} : { link: flag.path }) }]
     const standing: Standing = flag.code === 'past the redline' ? 'stop' : 'watch'
     findings.push({
       id: `push.${flag.code.replace(/\W+/g, '-')}`,
       question: 'push',
-      says: sentence(flag.text),
+      says: whole(flag.text),
       standing,
       because,
       sources: [sources.planing],
@@ -71,37 +83,51 @@ export function pushFindings(craft: Craft, b: Balance): Finding[] {
   return findings
 }
 
-const sentence = (text: string) =>
-  `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`
+/** What to change for one change, as one would type it, and what it buys. */
+function toDo(craft: Craft, c: Change): Pick<Finding, 'changes' | 'gain'> {
+  const values = typeof c.to === 'number' ? { [c.path]: c.to, ...c.also } : undefined
+  return {
+    changes: values ? fileChanges(craft, values) : [{ path: c.path, from: String(c.from), to: String(c.to) }],
+    gain: { pull: c.pull, topSpeed: c.topSpeed },
+  }
+}
 
 /** What the best pitch is worth: near its best an impeller's thrust is flat, so the gain may be small. */
 function pitchIsWorth(b: Balance): Because[] {
   const best = b.changes.find((c) => c.id === 'pitch-best')
   if (!best || !Number.isFinite(best.pull.value)) return []
-  const speed = Number.isFinite(best.topSpeed.value) ? `, ${signed(best.topSpeed.value, ms)} top speed` : ''
-  return [{ says: `that pitch is worth ${signed(best.pull.value, N)} pull${speed}`, link: 'result:changes' }]
+  const speed = Number.isFinite(best.topSpeed.value)
+    ? say`, ${asChange(inSpeed(best.topSpeed.value))} top speed`
+    : ''
+  return [
+    {
+      says: say`that pitch is worth ${asChange(inNewtons(best.pull.value))} pull${speed}`,
+      link: 'jet.rotor.pitch',
+    },
+  ]
 }
 
-function verdictOf(b: Balance): Finding {
+function verdictOf(craft: Craft, b: Balance): Finding {
   const standing: Record<Balance['verdict']['code'], Standing> = {
     right: 'good',
     'too steep': 'watch',
     'too shallow': 'watch',
     unknown: 'unknown',
   }
+  const turns = (says: string, r: Range, link: string): Because[] =>
+    Number.isFinite(r.value) ? [{ says: say`${says}: ${ranged(inRpm, r)}`, link }] : []
   const because: Because[] = [
-    {
-      says: `tied up: ${rpm(b.tiedUpRotation.value)}${between(b.tiedUpRotation, rpm)}`,
-      link: 'result:tied up',
-    },
-    {
-      says: `${b.verdict.judged}: ${rpm(b.verdict.rotation.value)}${between(b.verdict.rotation, rpm)}`,
-      link: 'result:design',
-    },
-    { says: `most power at ${rpm(b.matching.powerPeakRotation)}`, link: 'engines' },
-    { says: `pitch now ${mm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
+    ...turns('tied up', b.tiedUpRotation, 'finding:push.pull'),
+    ...turns(b.verdict.judged, b.verdict.rotation, 'finding:push.top'),
+    ...(Number.isFinite(b.matching.powerPeakRotation)
+      ? [{ says: say`most power at ${inRpm(b.matching.powerPeakRotation)}`, link: 'engines' }]
+      : []),
+    { says: say`pitch now ${inMm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
     ...pitchIsWorth(b),
   ]
+  const best = b.changes.find((c) => c.id === 'pitch-best')
+  const wrong = b.verdict.code === 'too steep' || b.verdict.code === 'too shallow'
+  const offered = wrong && best && !lowersBoth(best)
   return withRange(
     {
       id: 'push.pitch',
@@ -109,6 +135,9 @@ function verdictOf(b: Balance): Finding {
       says: b.verdict.says,
       standing: standing[b.verdict.code],
       because,
+      ...(offered
+        ? { act: say`print the impeller with ${inMm(Number(best.to))} of pitch`, ...toDo(craft, best) }
+        : {}),
       sources: [sources.pitches, sources.strip, sources.match],
     },
     b.verdict.bestPitch,
@@ -116,7 +145,7 @@ function verdictOf(b: Balance): Finding {
   )
 }
 
-function pullOf(b: Balance): Finding {
+function pullOf(craft: Craft, b: Balance): Finding {
   const t = b.tiedUp
   const known = Number.isFinite(t.rotation) && Number.isFinite(b.pull.value)
   return withRange(
@@ -124,15 +153,15 @@ function pullOf(b: Balance): Finding {
       id: 'push.pull',
       question: 'push',
       says: known
-        ? `Tied to a post it pulls ${N(b.pull.value)}${between(b.pull, N)}, ${kgf(b.pull.value)} on a luggage scale, at ${rpm(b.tiedUpRotation.value)}.`
-        : 'No steady pull: the engines cannot turn this impeller.',
+        ? say`Tied to a post it pulls ${ranged(inNewtons, b.pull)}, ${inScaleKg(b.pull.value)} on a luggage scale, at ${inRpm(b.tiedUpRotation.value)}.`
+        : `No steady pull: ${cannotTurn(craft)}.`,
       standing: known ? (t.flags.length > 0 ? 'watch' : 'good') : 'stop',
       because: !known
-        ? [{ says: 'no steady speed of the engines with this impeller', link: 'engines' }]
+        ? [{ says: cannotTurn(craft), link: 'engines' }]
         : [
-            { says: `shaft power ${(t.power / 1000).toFixed(1)} kW`, link: 'engines' },
+            { says: say`shaft power ${inKw(t.power)}`, link: 'engines' },
             {
-              says: `flow ${(t.flow * 1000).toFixed(0)} L/s, pump efficiency ${Math.round(t.pumpEfficiency * 100)} %`,
+              says: say`flow ${inLitresPerSecond(t.flow)}, pump efficiency ${inPercent(t.pumpEfficiency)}`,
               link: 'jet',
             },
             ...t.flags.map((f) => ({ says: f.text })),
@@ -148,16 +177,14 @@ function topOf(b: Balance): Finding {
   const known = Number.isFinite(b.topSpeed.value)
   const planes = known && !b.run.stuck
   const plane =
-    b.run.timeToPlane === undefined ? '' : `, on the plane after ${b.run.timeToPlane.toFixed(1)} s`
+    b.run.timeToPlane === undefined ? '' : say`, on the plane after ${inSeconds(b.run.timeToPlane)}`
   return withRange(
     {
       id: 'push.top',
       question: 'push',
-      says: known
-        ? `It runs ${ms(b.topSpeed.value)}, ${kmh(b.topSpeed.value)}${between(b.topSpeed, ms)}${plane}.`
-        : b.limitedBy.says,
+      says: known ? say`It runs ${ranged(inSpeed, b.topSpeed)}${plane}.` : b.limitedBy.says,
       standing: !known ? 'unknown' : planes ? 'good' : 'watch',
-      because: [{ says: b.limitedBy.says, link: 'result:limit' }],
+      because: known ? [{ says: b.limitedBy.says, link: 'jet' }] : [],
       sources: [sources.planing, sources.preplaning, sources.match],
     },
     b.topSpeed,
@@ -165,15 +192,16 @@ function topOf(b: Balance): Finding {
   )
 }
 
-function humpOf(b: Balance): Finding {
+function humpOf(b: Balance, limits: PushLimits): Finding {
   const { speed, drag, thrust, margin } = b.hump
   if (!(thrust > 0)) return unknownHump(b)
   if (!Number.isFinite(drag)) return noDrag(b)
-  const enough = margin >= humpWanted
+  const wanted = limits.hump.value
+  const enough = margin >= wanted
   const stuck = b.run.stuck
   const says = stuck
-    ? `It does not get over the hump: at ${ms(b.run.stuckAt ?? speed)} it lacks ${N(b.run.deficit ?? drag - thrust)} of thrust.`
-    : `Over the hump at ${ms(speed)} the thrust is ${N(thrust)} against ${N(drag)} of drag, ${margin.toFixed(2)} times${enough ? '' : '; 1.25 times is wanted'}.`
+    ? say`It does not get over the hump: at ${inSpeed(b.run.stuckAt ?? speed)} it lacks ${inNewtons(b.run.deficit ?? drag - thrust)} of thrust.`
+    : say`Over the hump at ${inSpeed(speed)} the thrust is ${inNewtons(thrust)} against ${inNewtons(drag)} of drag, ${inTimes(margin)} times${enough ? '' : say`; ${inTimes(wanted)} times is wanted`}.`
   return {
     id: 'push.hump',
     question: 'push',
@@ -182,8 +210,8 @@ function humpOf(b: Balance): Finding {
     unit: '1',
     standing: stuck ? 'stop' : enough ? 'good' : 'watch',
     because: [
-      { says: `thrust ${N(thrust)} at ${ms(speed)}`, link: 'jet' },
-      { says: `drag ${N(drag)} with the rider at the best place`, link: 'rider.position' },
+      { says: say`thrust ${inNewtons(thrust)} at ${inSpeed(speed)}`, link: 'jet' },
+      { says: say`drag ${inNewtons(drag)} with the rider at the best place`, link: 'rider.position' },
     ],
     sources: [sources.preplaning, sources.planing, 'Margin of 1.25 at the hump: common practice, no source'],
   }
@@ -195,7 +223,7 @@ function unknownHump(b: Balance): Finding {
     question: 'push',
     says: 'There is no thrust to get over the hump with.',
     standing: 'stop',
-    because: [{ says: b.limitedBy.says, link: 'result:limit' }],
+    because: [{ says: b.limitedBy.says, link: 'jet' }],
     sources: [sources.match],
   }
 }
@@ -211,21 +239,22 @@ function noDrag(b: Balance): Finding {
   }
 }
 
-function pipeOf(b: Balance): Finding {
-  const { bogRatio, bogRotation, comesOnPipe, held } = b.matching
+function pipeOf(craft: Craft, b: Balance, limits: PushLimits): Finding {
+  const { bogRatio, bogRotation, held } = b.matching
+  const comesOnPipe = !(bogRatio > limits.hang.value) || !Number.isFinite(bogRatio)
   const settled = b.tiedUp.rotation
   const runs = Number.isFinite(settled)
   const above = b.tiedUpRoots.filter((r) => r.stable && r.rotation > settled).at(-1)
-  const share = `${Math.round(bogRatio * 100)} %`
+  const share = inPercent(bogRatio)
   const says = !runs
-    ? 'The engines do not pull up: no steady speed with this impeller.'
+    ? whole(cannotTurn(craft))
     : held
-      ? `The engines bog at ${rpm(settled)}: above it the impeller takes up to ${share} of their torque${above ? `, though past that they would hold ${rpm(above.rotation)}` : ''}. A lighter load while they come up, or less pitch, carries them over.`
+      ? say`The engines bog at ${inRpm(settled)}: above it the impeller takes up to ${share} of their torque${above ? say`, though past that they would hold ${inRpm(above.rotation)}` : ''}. A lighter load while they come up, or less pitch, carries them over.`
       : !comesOnPipe
-        ? `The engines may hang at ${rpm(bogRotation)}: there the impeller takes ${share} of their torque, and above 95 % they hardly climb.`
+        ? say`The engines may hang at ${inRpm(bogRotation)}: there the impeller takes ${share} of their torque, and above ${inPercent(limits.hang.value)} they hardly climb.`
         : Number.isFinite(bogRatio)
-          ? `The engines pull up to ${rpm(settled)}: on the way the impeller takes ${share} of their torque at most, at ${rpm(bogRotation)}.`
-          : `The engines pull straight up to ${rpm(settled)}, without a valley on the way.`
+          ? say`The engines pull up to ${inRpm(settled)}: on the way the impeller takes ${share} of their torque at most, at ${inRpm(bogRotation)}.`
+          : say`The engines pull straight up to ${inRpm(settled)}, without a valley on the way.`
   return {
     id: 'push.pipe',
     question: 'push',
@@ -237,46 +266,12 @@ function pipeOf(b: Balance): Finding {
         says: held
           ? `${b.tiedUpRoots.filter((r) => r.stable).length} steady speeds tied up; from idle it stays at the lowest`
           : 'from idle one steady speed is reached, tied up',
-        link: 'result:roots',
+        link: 'jet.rotor.pitch',
       },
-      { says: `pitch ${mm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
+      { says: say`pitch ${inMm(b.verdict.pitchNow)}`, link: 'jet.rotor.pitch' },
     ],
     sources: [sources.match],
   }
-}
-
-function deadOf(craft: Craft, b: Balance): Finding[] {
-  const d = b.oneDead
-  if (!d) return []
-  const share = d.pull / b.pull.value
-  const free = d.withClutch
-  const fitted = craft.drive.clutch === 'one-way'
-  const lift = free.pull / d.pull
-  const advice =
-    !fitted && lift > 1.1
-      ? ` A one-way clutch on each engine would leave ${N(free.pull)} and ${ms(free.topSpeed)}.`
-      : ''
-  return [
-    {
-      id: 'push.one-dead',
-      question: 'push',
-      says: `With one engine dead it pulls ${N(d.pull)}, ${Math.round(share * 100)} % of now, and makes ${Number.isFinite(d.topSpeed) ? ms(d.topSpeed) : 'no steady speed'}.${advice}`,
-      value: d.pull,
-      unit: 'N',
-      standing: Number.isFinite(d.topSpeed) && d.topSpeed > 1 ? 'good' : 'watch',
-      because: [
-        { says: `the living engine turns ${rpm(d.rotation)}`, link: 'result:one dead' },
-        {
-          says: fitted ? 'the dead one stands still behind its clutch' : 'the dead one is dragged round',
-          link: 'drive.clutch',
-        },
-      ],
-      sources: [
-        sources.match,
-        'Drag of a dead two-stroke 1–2 bar mean pressure: from memory of motored tests',
-      ],
-    },
-  ]
 }
 
 /** What one change is worth, as a share of now: pull and speed alike, pull alone where the hump is short of thrust. */
@@ -285,7 +280,7 @@ export function worthOf(b: Balance, c: Pick<Change, 'pull' | 'topSpeed'>, wants:
     Number.isFinite(r.value) && now > 0 ? Math.log1p(Math.max(-0.99, r.value / now)) : 0
   const pull = part(c.pull, b.pull.value)
   const speed = part(c.topSpeed, b.topSpeed.value)
-  const short = b.run.stuck || b.hump.margin < humpWanted
+  const short = b.run.stuck || b.hump.margin < pushLimits.hump.value
   if (short || wants === 'pull' || wants === 'plane') return pull
   return wants === 'speed' ? speed : (pull + speed) / 2
 }
@@ -294,27 +289,25 @@ export function worthOf(b: Balance, c: Pick<Change, 'pull' | 'topSpeed'>, wants:
 export const lowersBoth = (c: Pick<Change, 'pull' | 'topSpeed'>): boolean =>
   c.pull.value < 0 && (c.topSpeed.value < 0 || !Number.isFinite(c.topSpeed.value))
 
-/** worth from which a change is offered, a share of now */
-const worthOffering = 0.01
-
 /** The single change that buys most of what the builder wants. */
-function bestChangeOf(craft: Craft, b: Balance): Finding[] {
+function bestChangeOf(craft: Craft, b: Balance, limits: PushLimits): Finding[] {
   const wants = wantsOf(craft)
   const worth = (c: Change) => worthOf(b, c, wants)
   const best = b.changes.filter((c) => !lowersBoth(c)).sort((x, y) => worth(y) - worth(x))[0]
-  if (!best || !(worth(best) > worthOffering)) return []
+  if (!best || !(worth(best) > limits.worthOffering.value)) return []
   const known = Number.isFinite(best.topSpeed.value)
-  const speed = known ? `${signed(best.topSpeed.value, ms)} top speed, ` : ''
+  const speed = known ? say`${asChange(inSpeed(best.topSpeed.value))} top speed, ` : ''
   return [
     withRange(
       {
         id: 'push.change',
         question: 'push',
-        says: `The one change that buys most: ${best.says}; ${speed}${signed(best.pull.value, N)} pull, ${signed(best.rotation.value, rpm)}.`,
+        says: say`The one change that buys most: ${best.says}; ${speed}${asChange(inNewtons(best.pull.value))} pull, ${asChange(inRpm(best.rotation.value))}.`,
         standing: 'good',
+        ...toDo(craft, best),
         because: [
           {
-            says: `${partName(craft, best.path)}: ${shown(best.from, best.path)} now, ${shown(best.to, best.path)} then`,
+            says: say`${partName(craft, best.path)}: ${shown(best.from, best.path)} now, ${shown(best.to, best.path)} then`,
             link: best.path,
           },
         ],
@@ -327,10 +320,10 @@ function bestChangeOf(craft: Craft, b: Balance): Finding[] {
 }
 
 /** a value of the craft file in its field's own unit */
-function shown(x: number | string, path: string): string {
+function shown(x: number | string, path: string): Sentence {
   if (typeof x !== 'number') return x
   const field = fieldAt(path)
   return field?.type === 'quantity'
-    ? formatQuantity(x, field.kind, field.unit)
+    ? say`${inField(x, field.kind, field.unit)}`
     : String(Number(x.toPrecision(4)))
 }

@@ -4,6 +4,7 @@ import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/index.ts'
 import type { Balance } from './balanceTypes.ts'
+import { cannotTurn } from './oneDeadFindings.ts'
 import { doubtOf } from './pushAnswer.ts'
 import { measureNextFor } from './pushFindings.ts'
 
@@ -14,7 +15,7 @@ export function pushHeadline(craft: Craft, b: Balance): Finding {
   return {
     id: 'push.headline',
     question: 'push',
-    says: going(b),
+    says: going(craft, b),
     ...(known ? { value: b.topSpeed.value, unit: 'm/s' } : {}),
     ...(known && Number.isFinite(b.topSpeed.low) ? { low: b.topSpeed.low, high: b.topSpeed.high } : {}),
     standing: standingOf(b),
@@ -30,8 +31,8 @@ function standingOf(b: Balance): Standing {
   return b.run.stuck ? 'watch' : 'good'
 }
 
-function going(b: Balance): Sentence {
-  if (!Number.isFinite(b.tiedUp.rotation)) return 'It will not go: the engines cannot turn this impeller.'
+function going(craft: Craft, b: Balance): Sentence {
+  if (!Number.isFinite(b.tiedUp.rotation)) return `It will not go: ${cannotTurn(craft)}.`
   const scale = inScaleKg(b.pull.value)
   const pull = say`pull ${ranged(inNewtons, b.pull)}, ${scale} on a luggage scale, tied up at ${inRpm(b.tiedUp.rotation)}`
   if (!b.top) return say`It should ${pull}; its top speed lies beyond what the model covers.`

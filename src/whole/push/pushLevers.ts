@@ -1,7 +1,8 @@
+import { printed } from '../../base/answers/sentence.ts'
 /** The few inputs that move the answer most, in order of what they do, for the page's sliders. */
 import type { Craft } from '../../craft/index.ts'
-import type { Balance, Change } from './balanceTypes.ts'
-import { type Look, says, saysStep } from './shown.ts'
+import type { Balance, Change, LeftWithOneDead } from './balanceTypes.ts'
+import { type Look, says, saysStep, systemOf } from './shown.ts'
 
 export interface Lever {
   /** craft path */
@@ -21,7 +22,7 @@ function weight(c: Change, b: Balance): number {
 
 function effectOf(c: Change, look: Look): string {
   const speed = Number.isFinite(c.topSpeed.value) ? `${saysStep(c.topSpeed.value, 'speed', look)}, ` : ''
-  return `${c.says}: ${speed}${saysStep(c.pull.value, 'force', look)} of pull`
+  return `${printed(c.says, systemOf(look))}: ${speed}${saysStep(c.pull.value, 'force', look)} of pull`
 }
 
 /** Sliders of the page, strongest first; words and engines after the numbers. */
@@ -51,11 +52,12 @@ export function leversFor(craft: Craft, b: Balance, look: Look): Lever[] {
     .map((r) => r.lever as Lever)
   const many = craft.engines.length > 1
   const dead = b.oneDead
-  const pulls =
-    dead && `one dead: ${says(dead.pull, 'force', look)} of pull, ${says(dead.topSpeed, 'speed', look)}`
-  const free =
-    dead &&
-    `one dead behind a one-way clutch: ${says(dead.withClutch.pull, 'force', look)} of pull, ${says(dead.withClutch.topSpeed, 'speed', look)}`
+  const left = (l: LeftWithOneDead) =>
+    l.stalls
+      ? 'the rest stalls'
+      : `${says(l.pull.value, 'force', look)} of pull, ${says(l.topSpeed.value, 'speed', look)}`
+  const pulls = dead && `one dead: ${left(dead)}`
+  const free = dead?.withClutch && `one dead behind a one-way clutch: ${left(dead.withClutch)}`
   return [
     ...ranked,
     { path: 'rider.mass', low: 40, high: 130 },

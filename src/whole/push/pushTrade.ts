@@ -5,6 +5,7 @@ import type { EngineAnswers } from '../breath/engineAnswers.ts'
 import type { Balance } from './balanceTypes.ts'
 import { pushFindings } from './pushFindings.ts'
 import { pushHeadline } from './pushHeadline.ts'
+import { type PushLimits, pushLimits } from './pushLimits.ts'
 import { pushCautions, pushFigures, pushMethod, pushNumbers } from './pushShown.ts'
 import { type BalanceOptions, solveBalance } from './solveBalance.ts'
 
@@ -20,6 +21,7 @@ interface PushInputs {
 
 /** all that the balance, its ranges and its changes read */
 const reads: readonly Section[] = [
+  'wants',
   'place',
   'rider',
   'engines',
@@ -42,8 +44,8 @@ export const pushTrade: AnyTrade = defineTrade<PushInputs, Balance, PushSetting>
     options: engines ? { solved: engines.solved, ...options } : options,
   }),
   answer: ({ craft, options }) => solveBalance(craft, options),
-  limits: {},
-  judge: ({ inputs, answer }) => pushFindings(inputs.craft, answer),
+  limits: pushLimits,
+  judge: ({ inputs, answer }, limits) => pushFindings(inputs.craft, answer, limits as PushLimits),
   headline: ({ inputs, answer }) => pushHeadline(inputs.craft, answer),
   figures: pushFigures,
   numbers: pushNumbers,

@@ -3,7 +3,8 @@
  * M = (sum of running engines - drag of dead ones) x ratio x efficiency; a one-way clutch lets a dead
  * engine stand still. Torque balance on a rigid shaft (elementary mechanics).
  */
-import { dragTorque, knownAt, type TorqueCurve, torqueAt } from '../../trades/engine/curve.ts'
+import { knownAt, type TorqueCurve, torqueAt } from '../../trades/engine/curve.ts'
+import { type DeadDrag, dragAt } from '../../trades/engine/deadDrag.ts'
 
 export interface ShaftEngine {
   name: string
@@ -13,8 +14,10 @@ export interface ShaftEngine {
   running: boolean
   /** throttle, 0 to 1 */
   throttle: number
-  /** Pa, of a dead engine that is turned */
-  dragPressure: number
+  /** what it takes when it is dead and turned; absent for a motor, which turns freely */
+  dead?: DeadDrag
+  /** rev/s below which it dies */
+  idle: number
 }
 
 export interface Shaft {
@@ -24,18 +27,20 @@ export interface Shaft {
   /** of belt, chain or gears, 0 to 1 */
   efficiency: number
   oneWayClutch: boolean
+  /** where in their ranges the drags of dead engines lie: -1 low, 0 likely, 1 high */
+  deadLean?: number
 }
 
-/** Torque a dead engine takes from the shaft it sits on, N·m, below nought; nought behind a one-way clutch. */
-export const engineShare = (shaft: Shaft, dead: ShaftEngine): number =>
-  shaft.oneWayClutch ? 0 : -dragTorque(dead.displacement, dead.dragPressure)
+/** Torque a dead engine takes from the shaft it sits on at `n` rev/s, N·m, below nought; nought behind a one-way clutch. */
+export const engineShare = (shaft: Shaft, dead: ShaftEngine, n: number): number =>
+  shaft.oneWayClutch || !dead.dead ? 0 : -dragAt(dead.dead, n, shaft.deadLean)
 
 /** Torque of all engines at the crankshafts, N·m, at engine rotation n, rev/s. */
 export function engineTorque(shaft: Shaft, n: number): number {
   let sum = 0
   for (const e of shaft.engines) {
     if (e.running) sum += torqueAt(e.curve, n, e.throttle)
-    else sum += engineShare(shaft, e)
+    else sum += engineShare(shaft, e, n)
   }
   return sum
 }

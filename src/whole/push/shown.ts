@@ -1,6 +1,7 @@
 /** How the balance's numbers are shown: a unit for each kind, and rounding that fits what is known. */
 import type { Range } from '../../base/answers/solved.ts'
 import { fromSi, stepFromSi } from '../../base/units/convert.ts'
+import type { DisplaySystem } from '../../base/units/format.ts'
 
 export interface Look {
   /** figure width, mm */
@@ -28,6 +29,10 @@ export const inchLook: Look = {
   length: 'in',
   power: 'hp',
 }
+
+/** The reader's system, for sentences that carry their numbers. */
+export const systemOf = (look: Pick<Look, 'speed'>): DisplaySystem =>
+  look.speed === 'mph' ? 'inch' : 'metric'
 
 type Shown = 'speed' | 'force' | 'torque' | 'length' | 'power'
 

@@ -3,16 +3,17 @@ import type { Flag, Range } from '../../base/answers/solved.ts'
 import { type Craft, whatIf } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { jetFlagTexts } from '../../trades/jet/jetFlags.ts'
-import type { Balance, BalanceCurve, OneDead, OperatingPoint } from './balanceTypes.ts'
+import type { Balance, BalanceCurve, OperatingPoint } from './balanceTypes.ts'
 import { bogOf } from './bog.ts'
 import { changesFor } from './changes.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
 import { drawable, rangesOf } from './doubts.ts'
 import { matchingOf } from './matching.ts'
 import { wantsOf } from './merit.ts'
+import { oneDeadOf } from './oneDead.ts'
+import { cannotTurn } from './oneDeadFindings.ts'
 import { humpOf, operatingTable, type Table, type TableRow } from './operatingTable.ts'
 import { type PitchScan, pitchPoint, scanPitches } from './pitchScan.ts'
-import { probe } from './probe.ts'
 import { type CraftModel, dragOf, type Propulsion, propel, unitRoots } from './propulsionModel.ts'
 import { dragTableOf } from './quickSums.ts'
 import { runFromRest } from './runUp.ts'
@@ -55,8 +56,10 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const design = designOf(table, run.stuck)
   const drag = dragTableOf(model)
   const fan = maps.fan(unit.spec)
+  // an engine that is off says nothing about the impeller: no pitch is judged by half a craft
+  const off = craft.engines.some((e) => !e.running)
   const scan =
-    options.pitches === false ? undefined : (options.pitches ?? scanPitches(craft, model, fan, drag))
+    options.pitches === false || off ? undefined : (options.pitches ?? scanPitches(craft, model, fan, drag))
   const bestPitch = scan?.best ?? Number.NaN
 
   const rotations = (p: Propulsion) => p.states.map((s) => s.rotation)
@@ -80,6 +83,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     design,
     wants: wantsOf(craft),
     ...(scan ? { scan } : {}),
+    off,
     now: scan ? pitchPoint(craft, model, drag, fan, pitchNow) : { pitch: pitchNow, merit: Number.NaN },
   })
   const balance: Balance = {
@@ -94,7 +98,10 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     tiedUpRotation: rangeOf('rotation'),
     humpMargin: rangeOf('hump'),
     timeToPlane: rangeOf('planing'),
-    limitedBy: limitOf(model, table, tiedUp, top, run, verdict.code),
+    limitedBy:
+      off && !Number.isFinite(tiedUp.rotation)
+        ? { code: 'engine', says: `Nothing pushes: ${cannotTurn(craft)}.` }
+        : limitOf(model, table, tiedUp, top, run, off ? 'right' : verdict.code),
     matching: matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40),
     run,
     hump,
@@ -106,7 +113,14 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     flags: flagsOf(model, tiedUp, top),
   }
   if (top) balance.top = top
-  const dead = (options.oneDead ?? true) ? oneDeadOf(craft, maps, solved) : undefined
+  const dead =
+    (options.oneDead ?? true)
+      ? oneDeadOf(craft, {
+          maps,
+          ...(solved ? { solved } : {}),
+          ...(ranges ? { ranges: { pull: ranges.answers.pull } } : {}),
+        })
+      : undefined
   if (dead) balance.oneDead = dead
   return balance
 }
@@ -185,21 +199,6 @@ function flagsOf(model: CraftModel, tiedUp: OperatingPoint, top?: OperatingPoint
       })
   }
   return flags
-}
-
-/** With two or more engines: what is left when the last of the running ones dies. */
-function oneDeadOf(craft: Craft, maps: MapStore, solved?: BalanceOptions['solved']): OneDead | undefined {
-  const alive = craft.engines.flatMap((e, i) => (e.running ? [i] : []))
-  if (alive.length < 2) return undefined
-  const last = alive[alive.length - 1]!
-  const engines = craft.engines.map((e, i) => (i === last ? { ...e, running: false } : e)) as Craft['engines']
-  const dead: Craft = { ...craft, engines }
-  const dragged = probe(modelFromCraft(dead, maps, {}, solved))
-  const freed = probe(
-    modelFromCraft({ ...dead, drive: { ...craft.drive, clutch: 'one-way' } }, maps, {}, solved),
-  )
-  const pick = ({ rotation, pull, topSpeed }: typeof dragged) => ({ rotation, pull, topSpeed })
-  return { ...pick(dragged), withClutch: pick(freed) }
 }
 
 /** The craft with tried values put in by path: SI numbers, words or yes and no. */

@@ -78,7 +78,7 @@ export function engineSurface(model: CraftModel, { engine }: Grid): Float64Array
     shaft.engines.map((e) =>
       e.running
         ? Float64Array.from(engine, (n) => torqueAt(e.curve, n, e.throttle))
-        : Float64Array.from(engine, () => engineShare(shaft, e)),
+        : Float64Array.from(engine, (n) => engineShare(shaft, e, n)),
     ),
   )
 }

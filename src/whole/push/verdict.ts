@@ -3,6 +3,8 @@
  * of the same blades on the whole balance (pitchScan.ts). Where the engines then turn against their best power is the reason that
  * goes with it, never the yardstick: on a belt the best lies a little over their peak, on a direct drive well below it.
  */
+import { inMm, inPercent, inRpm, inSpeed } from '../../base/answers/amounts.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
 import type { JetSpec } from '../../trades/jet/jetTypes.ts'
 import type { Verdict } from './balanceTypes.ts'
@@ -40,13 +42,12 @@ export function designOf(table: Table, stuck: boolean): Design {
   return { speed: table.top.speed, at: 'at top speed' }
 }
 
-const percent = (x: number) => `${Math.abs(Math.round(x * 100))} %`
-const rpm = (n: number) => `${Math.round((n * 60) / 10) * 10} rpm`
 const whole = (x: number) => Math.round(x * 1000)
 
-/** "92 to 104 mm", or one pitch where the two round to the same */
-export const pitchSpan = (low: number, high: number) =>
-  whole(low) === whole(high) ? `${whole(low)} mm` : `${whole(low)} to ${whole(high)} mm`
+/** "92 to 104 mm", or one pitch where the two round to the same. */
+function pitchSpan(low: number, high: number): Sentence {
+  return whole(low) === whole(high) ? say`${inMm(low)}` : say`${inMm(low)} to ${inMm(high)}`
+}
 
 /** What a verdict is made from. */
 export interface Judged {
@@ -59,14 +60,22 @@ export interface Judged {
   scan?: PitchScan
   /** the pitch that is fitted, and what it does */
   now: Pick<PitchPoint, 'pitch' | 'merit'>
+  /** an engine is off in the file */
+  off?: boolean
 }
 
 const none = { value: Number.NaN, low: Number.NaN, high: Number.NaN }
 
 /** The verdict; its `bestPitch` is the best of the scan with the pitches that do as well. */
-export function judge({ rotation, powerPeak, design, wants, scan, now }: Judged): Verdict {
+export function judge({ rotation, powerPeak, design, wants, scan, now, off }: Judged): Verdict {
   const bestPitch = scan ? { value: scan.best, low: scan.low, high: scan.high } : none
   const base = { bestPitch, pitchNow: now.pitch, designSpeed: design.speed, judged: design.at, rotation }
+  if (off)
+    return {
+      ...base,
+      code: 'unknown',
+      says: 'Whether the impeller suits is not judged while an engine is off.',
+    }
   if (!scan) return { ...base, code: 'unknown', says: 'Which pitch suits is still to be worked out.' }
   if (!Number.isFinite(scan.best))
     return { ...base, code: 'unknown', says: 'The engines cannot turn an impeller of these blades at all.' }
@@ -80,24 +89,23 @@ export function judge({ rotation, powerPeak, design, wants, scan, now }: Judged)
     return {
       ...base,
       code: 'right',
-      says: `The impeller suits these engines: its ${whole(now.pitch)} mm of pitch lies where ${wantsSays[wants]} is best, ${span}; ${reason}.`,
+      says: say`The impeller suits these engines: its ${inMm(now.pitch)} of pitch lies where ${wantsSays[wants]} is best, ${span}; ${reason}.`,
     }
   const code = now.pitch > scan.best ? 'too steep' : 'too shallow'
   const little = loss < littleOff ? 'a little ' : ''
   return {
     ...base,
     code,
-    says: `The impeller is ${little}${code}: ${span} of pitch instead of ${whole(now.pitch)} mm does best for ${wantsSays[wants]}; ${reason}.`,
+    says: say`The impeller is ${little}${code}: ${span} of pitch instead of ${inMm(now.pitch)} does best for ${wantsSays[wants]}; ${reason}.`,
   }
 }
 
 /** Where the engines turn against their best power, with the pitch that is fitted. */
-function reasonOf(ratio: number, rotation: number, powerPeak: number, design: Design): string {
+function reasonOf(ratio: number, rotation: number, powerPeak: number, design: Design): Sentence {
   if (!Number.isFinite(ratio)) return 'the engines cannot turn the one that is fitted'
-  const where = design.at === 'at top speed' ? `at ${design.speed.toFixed(1)} m/s` : design.at
-  const side = ratio >= 1 ? 'past' : 'short of'
-  const off = Math.round(Math.abs(ratio - 1) * 100)
-  return off === 0
-    ? `${where} they turn ${rpm(rotation)}, where they have most power`
-    : `${where} it holds them at ${rpm(rotation)}, ${percent(ratio - 1)} ${side} their most power at ${rpm(powerPeak)}`
+  const where: Sentence = design.at === 'at top speed' ? say`at ${inSpeed(design.speed)}` : design.at
+  const off = Math.abs(ratio - 1)
+  return off < 0.005
+    ? say`${where} they turn ${inRpm(rotation)}, where they have most power`
+    : say`${where} it holds them at ${inRpm(rotation)}, ${inPercent(off)} ${ratio >= 1 ? 'past' : 'short of'} their most power at ${inRpm(powerPeak)}`
 }

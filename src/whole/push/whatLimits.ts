@@ -1,13 +1,12 @@
 /** What holds the craft back, in one word and one sentence made from the numbers. */
 
+import { inNewtons, inPercent, inSpeed } from '../../base/answers/amounts.ts'
+import { say } from '../../base/answers/sentence.ts'
 import type { Balance, OperatingPoint, RunUp, Verdict } from './balanceTypes.ts'
 import type { Table } from './operatingTable.ts'
 import type { CraftModel } from './propulsionModel.ts'
 import { shaftPowerPeak } from './shaft.ts'
 import { nearPeak } from './verdict.ts'
-
-const ms = (v: number) => `${v.toFixed(1)} m/s`
-const N = (f: number) => `${Math.round(f)} N`
 
 export function limitOf(
   model: CraftModel,
@@ -26,10 +25,10 @@ export function limitOf(
   const row = table.top!
   if (run.stuck) {
     const beyond =
-      table.beyondHump === undefined ? '' : `; past it, it would run on to ${ms(table.beyondHump)}`
+      table.beyondHump === undefined ? '' : say`; past it, it would run on to ${inSpeed(table.beyondHump)}`
     return {
       code: 'hump',
-      says: `It stays below the hump at ${ms(top.speed)}, lacking ${N(run.deficit ?? 0)} at ${ms(run.stuckAt ?? top.speed)}${beyond}.`,
+      says: say`It stays below the hump at ${inSpeed(top.speed)}, lacking ${inNewtons(run.deficit ?? 0)} at ${inSpeed(run.stuckAt ?? top.speed)}${beyond}.`,
     }
   }
   const jet = row.propulsion.states[0]!.jet
@@ -37,7 +36,7 @@ export function limitOf(
   if (jet?.cavitating || jet?.state === 'choked')
     return {
       code: 'cavitation',
-      says: `The jet cavitates at ${ms(top.speed)}: more power would make noise, not thrust.`,
+      says: say`The jet cavitates at ${inSpeed(top.speed)}: more power would make noise, not thrust.`,
     }
   const peak = shaftPowerPeak(model.units[0]!.shaft)
   // of the best pitches none may bring the engines to their peak: then it is not the impeller that could be bettered
@@ -45,17 +44,17 @@ export function limitOf(
   if (!matched && top.ofPowerPeak < nearPeak.low)
     return {
       code: 'impeller',
-      says: `The impeller holds the engines ${Math.round((1 - top.ofPowerPeak) * 100)} % below their best power at ${ms(top.speed)}.`,
+      says: say`The impeller holds the engines ${inPercent(1 - top.ofPowerPeak)} below their best power at ${inSpeed(top.speed)}.`,
     }
   if (!matched && top.ofPowerPeak > nearPeak.high)
     return {
       code: 'impeller',
-      says: `The engines run ${Math.round((top.ofPowerPeak - 1) * 100)} % past their best power at ${ms(top.speed)}; the impeller cannot use what they have.`,
+      says: say`The engines run ${inPercent(top.ofPowerPeak - 1)} past their best power at ${inSpeed(top.speed)}; the impeller cannot use what they have.`,
     }
-  const used = (top.power / peak.power) * 100
+  const used = top.power / peak.power
   return {
     code: 'engine',
-    says: `${Math.round(used)} % of the engines’ best power is in use at ${ms(top.speed)}, against ${N(row.drag.drag)} of drag: only more power or less drag goes faster.`,
+    says: say`${inPercent(used)} of the engines’ best power is in use at ${inSpeed(top.speed)}, against ${inNewtons(row.drag.drag)} of drag: only more power or less drag goes faster.`,
   }
 }
 
@@ -75,6 +74,6 @@ function withoutTop(table: Table, tiedUp: OperatingPoint): Balance['limitedBy'] 
   const air = flags.includes('lost prime')
   return {
     code: air ? 'air' : flags.includes('choked') ? 'cavitation' : 'impeller',
-    says: `The jet does not move it: ${tiedUp.thrust > 0 ? N(tiedUp.thrust) : 'no thrust'} tied up, less than the drag at any speed.`,
+    says: `The jet does not move it: ${tiedUp.thrust > 0 ? inNewtons(tiedUp.thrust) : 'no thrust'} tied up, less than the drag at any speed.`,
   }
 }

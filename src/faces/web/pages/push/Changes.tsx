@@ -1,5 +1,7 @@
 import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { asChange, inSpeed } from '../../../../base/answers/amounts.ts'
+import { printed, type Sentence, say } from '../../../../base/answers/sentence.ts'
 import type { Balance, Change } from '../../../../whole/push/balanceTypes.ts'
 import { type Buys, changesBy, changesFigure } from '../../../../whole/push/changesFigure.ts'
 import { type Look, saysStep } from '../../../../whole/push/shown.ts'
@@ -23,9 +25,9 @@ interface Props {
 }
 
 /** The change that buys most speed, in a few words. */
-export function changesSay(now: Balance, look: Look): string {
+export function changesSay(now: Balance): Sentence {
   const best = changesBy(now.changes, 'topSpeed')[0]
-  return best ? `${best.says}: ${saysStep(best.topSpeed.value, 'speed', look)}` : 'being worked out'
+  return best ? say`${best.says}: ${asChange(inSpeed(best.topSpeed.value))}` : 'being worked out'
 }
 
 /** What each single change would buy, as bars and as buttons that try it. */
@@ -49,7 +51,7 @@ export function Changes({ craft, now, tried, look }: Props) {
         ]
       },
     )
-    return app.tryAll(values, `try ${c.says}`)
+    return app.tryAll(values, `try ${printed(c.says, units)}`)
   }
   return (
     <section className="changes">
@@ -71,12 +73,16 @@ export function Changes({ craft, now, tried, look }: Props) {
           .slice(0, 6)
           .map((c) => (
             <li key={c.id}>
-              <Button aria-label={`Try ${c.says}`} isDisabled={readOnly} onPress={() => tryIt(c)}>
+              <Button
+                aria-label={`Try ${printed(c.says, units)}`}
+                isDisabled={readOnly}
+                onPress={() => tryIt(c)}
+              >
                 Try
               </Button>
               <span>
-                {c.says}: {saysStep(c.topSpeed.value, 'speed', look)}, {saysStep(c.pull.value, 'force', look)}{' '}
-                of pull, {rpmStep(c.rotation.value)}
+                {printed(c.says, units)}: {saysStep(c.topSpeed.value, 'speed', look)},{' '}
+                {saysStep(c.pull.value, 'force', look)} of pull, {rpmStep(c.rotation.value)}
               </span>
             </li>
           ))}
