@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { beforeEach, expect, test } from 'vitest'
 import { axeFinds, onFreshPages } from './freshPages.ts'
-import { expectNoSideScroll, fileText, goTo, kept, openExample, openExampleOn } from './steps.ts'
+import { expectNoSideScroll, fileText, goTo, kept, openExample, openExampleOn, openMore } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -56,7 +56,7 @@ test('a rough answer comes first, then the fine one; going away and back loses n
 
 test('the pictures stand there: curves, port, pipe, ports, muffler, waves; each can be saved', async () => {
   await openBreath()
-  await page.getByRole('heading', { name: /The waves in the pipe at \d+ rpm/ }).waitFor()
+  await openMore(page, 'power', 'port', 'waves', 'pipe', 'ports', 'muffler')
   await page.locator('svg text', { hasText: 'blowdown' }).waitFor()
   for (const name of ['torque', 'power', 'port pressure', 'pipe', 'ports', 'muffler', 'waves'])
     await figure(name).waitFor()
@@ -79,10 +79,11 @@ test('the pictures stand there: curves, port, pipe, ports, muffler, waves; each 
 test('another speed is looked at when it is asked for, and the wave is moved by keyboard', async () => {
   await openBreath()
   await callOff()
+  await openMore(page, 'port', 'waves')
   const speed = page.getByLabel('At engine speed')
   const other = await speed.locator('option').nth(3).textContent()
   await speed.selectOption(other!)
-  await page.getByRole('heading', { name: `The waves in the pipe at ${other}` }).waitFor()
+  await page.locator('.more[data-fold="waves"] .result', { hasText: other! }).waitFor()
   const crank = page.getByRole('slider', { name: 'Crank angle', exact: true })
   const path = page.locator('.stage > svg path')
   const before = await path.getAttribute('d')
@@ -102,6 +103,7 @@ test('with motion reduced the wave moves in steps', async () => {
   await page.emulateMedia({ reducedMotion: 'reduce' })
   await openBreath()
   await callOff()
+  await openMore(page, 'waves')
   const crank = page.getByRole('slider', { name: 'Crank angle', exact: true })
   await crank.waitFor()
   await page.getByRole('button', { name: 'Play slowly' }).click()
@@ -113,6 +115,7 @@ test('with motion reduced the wave moves in steps', async () => {
 test('a tried stinger is simulated, drawn dashed, told for the log, and dropped without a trace', async () => {
   await openBreath()
   await callOff()
+  await openMore(page, 'inputs')
   const field = page.getByRole('slider', { name: 'Stinger bore, slider' })
   await field.focus()
   for (let i = 0; i < 15; i++) await field.press('ArrowLeft')
@@ -131,8 +134,9 @@ test('the search gives a first answer early, can be called off, and what it foun
     text.replace('length: 215 mm ±1 (measured), from: 31 mm', 'length: 420 mm, from: 31 mm'),
   )
   await callOff()
+  await openMore(page, 'pipe-search')
   await page.getByRole('button', { name: 'Search for a pipe' }).click()
-  const search = page.locator('.search').first()
+  const search = page.locator('.more[data-fold="pipe-search"] .search')
   await search.getByText('A first answer:').waitFor()
   await search.locator('.job').getByRole('button', { name: 'Cancel' }).click()
   await search.getByText('Called off').waitFor()
@@ -158,6 +162,7 @@ test('the search gives a first answer early, can be called off, and what it foun
 test('the note is played without a complaint', async () => {
   await openBreath()
   await callOff()
+  await openMore(page, 'listen')
   await page.getByRole('button', { name: 'Play the note' }).click()
   await page.getByRole('button', { name: 'Stop' }).click()
   await page.getByRole('button', { name: 'Play the note' }).waitFor()
@@ -168,7 +173,8 @@ test('an engine known by its curve shows it and teaches what to measure', async 
   await answer().waitFor()
   await expect.poll(() => answer().textContent()).toContain('how it breathes is not known yet')
   await figure('torque').waitFor()
-  const teach = page.locator('.teach')
+  await openMore(page, 'teach')
+  const teach = page.locator('.more[data-fold="teach"] .within')
   await expect.poll(() => teach.textContent()).toMatch(/degree wheel.*about 30 minutes/s)
   await teach.getByRole('link').click()
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
@@ -197,8 +203,8 @@ test('an engine whose timings contradict its heights is not simulated, and the f
 
 test('with curves, waves and a stinger search on it, axe finds nothing and it fits a phone', async () => {
   await openBreath()
-  await page.getByRole('heading', { name: /The waves in the pipe/ }).waitFor()
   await callOff()
+  await openMore(page, 'waves', 'stinger-search')
   await page.getByRole('button', { name: 'Look at other stingers' }).click()
   await figure('stinger').waitFor()
   expect(await axeFinds(page)).toEqual([])

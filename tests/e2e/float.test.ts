@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { wakewright } from './commandLine.ts'
 import { axeFinds, onFreshPages } from './freshPages.ts'
-import { expectNoSideScroll, fileText, goTo, kept, looked, openExampleOn } from './steps.ts'
+import { expectNoSideScroll, fileText, goTo, kept, looked, openExampleOn, openMore } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -20,7 +20,7 @@ const strip = () => page.getByRole('region', { name: 'What is being tried' })
 async function openFloat(name: 'Heron' | 'Teal' | 'Dabchick', whole = true): Promise<void> {
   await openExampleOn(page, name, 'float')
   await answer().waitFor()
-  if (whole) await page.getByRole('heading', { name: 'The loads side by side' }).waitFor()
+  if (whole) await openMore(page, 'loads')
   await looked(page)
 }
 
@@ -39,6 +39,8 @@ test('the answer says draft, trim and balance; every load has its row and the sw
     expect(rows).toContain(load)
   for (const title of ['Does it come back?', 'With water in it', 'Minutes to flood', 'The hull from a file'])
     await expect.poll(() => page.getByRole('heading', { name: title }).count()).toBe(1)
+  await openMore(page, 'stability', 'openings', 'foam', 'leak', 'hull', 'space')
+  await expect.poll(() => page.locator('.question .figure svg').count()).toBe(7)
 })
 
 test('arrow keys move the rider, the craft answers at once, the place is tried and dropped without a trace', async () => {
@@ -58,10 +60,10 @@ test('arrow keys move the rider, the craft answers at once, the place is tried a
   await expect.poll(() => strip().textContent()).toMatch(/Rider off centre 0\.04 m, was 0 m/)
   await page.locator('.answer .saystried').waitFor()
   // what is now lies dashed under what is tried, on one water
-  const says = (name: string) => page.locator('.float svg desc', { hasText: name }).first().textContent()
+  const says = (name: string) => page.locator('.question svg desc', { hasText: name }).first().textContent()
   await expect.poll(() => says('From the side')).toMatch(/tried .*now .*\(dashed\)/)
   await expect.poll(() => says('From astern')).toMatch(/tried .*down to port, now upright \(dashed\)/)
-  await page.locator('.float svg desc', { hasText: /^Tried: .*Now: / }).waitFor({ state: 'attached' })
+  await page.locator('.question svg desc', { hasText: /^Tried: .*Now: / }).waitFor({ state: 'attached' })
   await page.locator('.deckplan desc', { hasText: /tried .*now .*\(dashed\)/ }).waitFor({ state: 'attached' })
   await strip().getByRole('button', { name: 'Drop', exact: true }).click()
   await expect.poll(() => live('Heel').textContent()).toBe(heel)
@@ -125,7 +127,7 @@ test('a reload in the middle of a drag leaves no trace; a finished one is tried 
   await grab()
   await page.reload()
   await page.mouse.up()
-  await page.getByRole('heading', { name: 'The loads side by side' }).waitFor()
+  await openMore(page, 'loads')
   await looked(page)
   await expect.poll(() => rider().getAttribute('aria-valuetext')).toBe(there)
   await expect.poll(() => strip().count()).toBe(0)
@@ -143,7 +145,8 @@ test('a reload in the middle of a drag leaves no trace; a finished one is tried 
 
 test('two scale readings give weight and centre, and trying them makes the list agree', async () => {
   await openFloat('Heron')
-  await page.locator('summary', { hasText: 'true centre of gravity' }).click()
+  await openMore(page, 'weights')
+  await page.locator('.weighing summary', { hasText: 'true centre of gravity' }).click()
   const fill = async (label: string, text: string) => {
     const field = page.locator('.weighing').getByLabel(label, { exact: true })
     await field.fill(text)
@@ -211,6 +214,7 @@ const refusal = () => page.locator('.hullfile [role="alert"]')
 
 test('a hull file is tried as the hull, kept by name, and found again after a reload; a leaky one is refused with the place', async () => {
   await openFloat('Heron')
+  await openMore(page, 'hull')
   await pick().setInputFiles(stl(boxStl(2400, 800, 240, 'open')))
   await expect.poll(() => refusal().textContent()).toMatch(/Not taken: box\.stl .*It leaks: \d+ edges/)
   await expect.poll(() => strip().count()).toBe(0)
@@ -224,6 +228,7 @@ test('a hull file is tried as the hull, kept by name, and found again after a re
   await kept(page)
   await page.reload()
   await answer().waitFor()
+  await openMore(page, 'hull')
   await page.getByText('which this browser has').waitFor()
   // the sketch of the craft, and so every look at it, rests on the same mesh: 142 kg at 0.96 m on this box sink it 7.4 cm and trim
   // it 2.1° by the stern (0.24 m off the middle, over L²/12T), 118 to 120 mm at the transom; the sled it was draws 121
@@ -236,6 +241,7 @@ test('a hull file is tried as the hull, kept by name, and found again after a re
 
 test('what is guessed of a hull file, or wrong with it, is told alike on the page, in its findings and on the command line', async () => {
   await openFloat('Heron')
+  await openMore(page, 'hull')
   const inches = boxStl(94.488, 31.496, 9.449)
   await pick().setInputFiles(stl(inches))
   await strip().getByRole('button', { name: 'Keep', exact: true }).click()
@@ -244,6 +250,7 @@ test('what is guessed of a hull file, or wrong with it, is told alike on the pag
   const text = await fileText(page)
   expect(text).toMatch(/mesh: box\.stl/)
   await goTo(page, 'float')
+  await openMore(page, 'hull', 'findings')
   const folder = mkdtempSync(join(tmpdir(), 'hull-'))
   try {
     writeFileSync(join(folder, 'craft.yaml'), text)
@@ -277,6 +284,7 @@ test('what is guessed of a hull file, or wrong with it, is told alike on the pag
 
 test('the page is sound to axe, needs no side scroll on a phone, and says in words what it draws in space', async () => {
   await openFloat('Dabchick')
+  await openMore(page, 'space')
   expect(await axeFinds(page)).toEqual([])
   const space = page.locator('.threed canvas').or(page.getByText('This browser draws no picture in space'))
   await space.waitFor()
@@ -286,21 +294,16 @@ test('the page is sound to axe, needs no side scroll on a phone, and says in wor
       .toMatch(/cm deep at the stern/)
   await page.setViewportSize({ width: 390, height: 844 })
   await expectNoSideScroll(page)
-  // the words across the top stand whole, each on its own line, also on a small phone
+  // the words across the top stand whole in one row that scrolls, the one that is open in sight
   for (const width of [390, 360]) {
     await page.setViewportSize({ width, height: 780 })
     await expectNoSideScroll(page)
-    const words = await page.locator('.words a').evaluateAll((links) =>
-      links.map((link) => {
-        const word = link.querySelector('.word')!
-        const lines = Math.round(
-          word.getBoundingClientRect().height / Number.parseFloat(getComputedStyle(word).lineHeight),
-        )
-        return { text: word.textContent, lines, over: link.scrollWidth - link.clientWidth }
-      }),
-    )
-    expect(words.length).toBeGreaterThan(5)
-    for (const { text, lines, over } of words)
-      expect({ text, lines, over }).toEqual({ text, lines: 1, over: 0 })
+    const tops = await page
+      .locator('.words a')
+      .evaluateAll((links) => links.map((link) => link.getBoundingClientRect().top))
+    expect(new Set(tops).size).toBe(1)
+    const open = await page.locator('.words a[aria-current="page"]').boundingBox()
+    expect(open!.x).toBeGreaterThanOrEqual(0)
+    expect(open!.x + open!.width).toBeLessThanOrEqual(width)
   }
 })

@@ -1,12 +1,14 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { pages } from '../../src/faces/web/pages/registry.ts'
+import { pagesFor } from '../../src/faces/web/pages/registry.ts'
+import { trades } from '../../src/whole/trades.ts'
 import { withoutServiceWorker } from './browser.ts'
 import { axeFinds, onOneBrowser } from './freshPages.ts'
 import { expectNoSideScroll, goTo, looked, openExample } from './steps.ts'
 
 /** Every page as it first stands: sound to axe, and never wider than its window. */
 
+const pages = pagesFor(trades.map((entry) => entry.trade.question))
 const on = onOneBrowser()
 const phone = { width: 390, height: 844 }
 const desk = { width: 1280, height: 900 }

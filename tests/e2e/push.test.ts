@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { onFreshPages } from './freshPages.ts'
-import { exampleText, fileText, goTo, kept, openExample, openExampleOn } from './steps.ts'
+import { exampleText, fileText, goTo, kept, openExample, openExampleOn, openMore } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -17,21 +17,24 @@ const slider = (name: string) => page.getByRole('slider', { name: `${name}, slid
 async function open(name: 'Heron' | 'Teal'): Promise<void> {
   await openExampleOn(page, name, 'push')
   await answer().waitFor()
-  await page.locator('.answer .sure strong').waitFor()
+  await expect.poll(() => answer().textContent()).toMatch(/km\/h \([\d.]+ to [\d.]+ km\/h\)/)
 }
 
 test('the answer is a sentence with speed, pull, rotation and range, and the figures say the same in words', async () => {
   await open('Heron')
   const says = await answer().textContent()
-  expect(says).toMatch(/It should reach [\d.]+ km\/h and pull \d+ N tied up at \d+ rpm\./)
+  expect(says).toMatch(
+    /It should reach [\d.]+ km\/h \([\d.]+ to [\d.]+ km\/h\) and pull \d+ N \(\d+ to \d+ N\), \d+ kg on a luggage scale, tied up at \d+ rpm\./,
+  )
   await expect
     .poll(() => page.locator('.answer .sure').textContent())
-    .toMatch(/Likely range \d+ to \d+ km\/h, \d+ to \d+ N/)
+    .toMatch(/\d+ % of the doubt comes from/)
   const speed = /reach ([\d.]+ km\/h)/.exec(says!)![1]!
   await expect
     .poll(() => page.locator('.pictures svg text', { hasText: `top speed ${speed}` }).count())
     .toBe(1)
-  await expect.poll(() => page.locator('.pictures svg').count()).toBe(3)
+  await openMore(page, 'push-matching', 'push-run', 'push-numbers')
+  await expect.poll(() => page.locator('.question .figure svg').count()).toBe(3)
 })
 
 test('a slider moved by keyboard changes the answer, is shown as tried, kept in file and log, and undone', async () => {
@@ -48,7 +51,7 @@ test('a slider moved by keyboard changes the answer, is shown as tried, kept in 
   // now solid and tried dashed, on the same figure
   const figure = page.locator('.pictures figure').first()
   await expect.poll(() => figure.locator('svg path[stroke-dasharray="2.4 1.2"]').count()).toBeGreaterThan(0)
-  await expect.poll(() => figure.locator('svg text', { hasText: 'tried: runs at' }).count()).toBe(1)
+  await expect.poll(() => figure.locator('svg text', { hasText: /tried/ }).count()).toBeGreaterThan(0)
 
   await strip().getByRole('button', { name: 'Why' }).click()
   const hope = strip().getByLabel('What it should do')
@@ -80,6 +83,7 @@ test('dropping what was tried leaves the file as it was', async () => {
 
 test('a change from the list can be tried, and the keyboard reads the curves', async () => {
   await open('Teal')
+  await openMore(page, 'changes')
   await page.locator('.trylist button').first().click()
   await strip().waitFor()
   await triedAnswer().waitFor()
@@ -93,6 +97,7 @@ test('a change from the list can be tried, and the keyboard reads the curves', a
 
 test('one engine marked dead is tried like any other value', async () => {
   await open('Teal')
+  await openMore(page, 'inputs')
   await page.getByLabel('rear, running').selectOption('no')
   await triedAnswer().waitFor()
   const pull = (text: string | null) => Number(/pull (\d+) N/.exec(text ?? '')?.[1])
@@ -104,7 +109,9 @@ test('units switch everywhere: pounds and miles in answer and figures', async ()
   await open('Heron')
   await page.getByRole('button', { name: 'File and units' }).click()
   await page.getByRole('menuitem', { name: 'Show inches and pounds' }).click()
-  await expect.poll(() => answer().textContent()).toMatch(/mph and pull \d+ lbf/)
+  await expect
+    .poll(() => answer().textContent())
+    .toMatch(/mph \([\d.]+ to [\d.]+ mph\) and pull \d+ lbf .* lb on a luggage scale/)
   await expect.poll(() => page.locator('.pictures svg text', { hasText: 'force, lbf' }).count()).toBe(1)
 })
 
@@ -128,6 +135,7 @@ test('a slider move is worked out again at once; the times are printed, not judg
   await open('Heron')
   const times: Record<string, number[]> = {}
   for (const name of ['Impeller pitch', 'Nozzle bore', 'Drive ratio']) {
+    await openMore(page, 'inputs')
     await page.evaluate(() => performance.clearMeasures('balance'))
     const solved = () => page.evaluate(() => performance.getEntriesByName('balance').map((e) => e.duration))
     await slider(name).focus()

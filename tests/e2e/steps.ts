@@ -49,6 +49,19 @@ export async function openFold(page: Page, name: string): Promise<void> {
   await page.locator('summary', { has: page.locator('.foldname', { hasText: name }) }).click()
 }
 
+/** Opens a fold of a question's page, where it is not open yet, and waits until what is in it stands. */
+export async function openMore(page: Page, ...ids: string[]): Promise<void> {
+  for (const id of ids) {
+    const fold = page.locator(`.more[data-fold="${id}"]`)
+    await fold.waitFor()
+    if ((await fold.getAttribute('open')) === null) await fold.locator('summary').first().click()
+    await fold.locator('.within').waitFor()
+  }
+}
+
+/** The line over the answer of the Craft page, which has the craft's name. */
+export const nameLine = (page: Page, name: string) => page.locator('.answer .asks', { hasText: name })
+
 /** Types a value over the one in a field and leaves the field. */
 export async function typeValue(page: Page, within: string, label: string, text: string): Promise<void> {
   const field = page.locator(within).getByLabel(label, { exact: true })

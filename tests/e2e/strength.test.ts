@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { beforeEach, expect, test } from 'vitest'
 import { axeFinds, onFreshPages } from './freshPages.ts'
-import { expectNoSideScroll, kept, openExampleOn } from './steps.ts'
+import { expectNoSideScroll, kept, openExampleOn, openMore } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -10,6 +10,7 @@ onFreshPages((fresh) => {
 beforeEach(async () => {
   await openExampleOn(page, 'Heron', 'strength')
   await page.locator('.answer h1').waitFor()
+  await openMore(page, 'numbers')
 })
 
 const strip = () => page.getByRole('region', { name: 'What is being tried' })
@@ -20,7 +21,8 @@ test('the weakest bay is named in the answer and shown first; every bay has a ro
   const shown = await page.locator('.switch button[aria-pressed="true"]').first().textContent()
   expect(says).toContain(shown)
   await expect.poll(() => bays().count()).toBe(3)
-  await expect.poll(() => page.locator('.strength > .beside .pictures svg').count()).toBe(3)
+  await openMore(page, 'loads')
+  await expect.poll(() => page.locator('.question .figure svg').count()).toBe(3)
 })
 
 test('a thicker skin is tried with the slider: now against tried in answer, pictures and table', async () => {
@@ -42,6 +44,7 @@ test('a thicker skin is tried with the slider: now against tried in answer, pict
 })
 
 test('the search sets options of every kind side by side; one of another kind is redrawn when picked, kept as a file that reads, and undone', async () => {
+  await openMore(page, 'lightest')
   await page.getByRole('button', { name: 'Search' }).click()
   const table = page.getByRole('region', { name: 'Options compared' })
   await table.waitFor()
@@ -69,6 +72,7 @@ test('the search sets options of every kind side by side; one of another kind is
   await expect.poll(() => bays().nth(2).locator('td').first().textContent()).toMatch(/with .* under it/)
   await kept(page)
   await page.reload()
+  await openMore(page, 'numbers')
   await expect.poll(() => bays().nth(2).locator('td').first().textContent()).toMatch(/with .* under it/)
   await page.keyboard.press('Control+z')
   await expect
@@ -77,6 +81,7 @@ test('the search sets options of every kind side by side; one of another kind is
 })
 
 test('a hatch says what to put back, hot parts how far they must stand off, findings include the printed impeller', async () => {
+  await openMore(page, 'hatch', 'hot', 'frame', 'findings')
   await expect.poll(() => page.getByText(/Put back \d+ mm² of section/).count()).toBe(1)
   await page.getByRole('heading', { name: 'Foam beside hot parts' }).waitFor()
   await expect
@@ -87,8 +92,9 @@ test('a hatch says what to put back, hot parts how far they must stand off, find
   await expect
     .poll(() => page.getByText(/With it fore deck bears [\d.]+ times what is asked/).count())
     .toBe(1)
-  await expect.poll(() => page.locator('.findings').textContent()).toMatch(/blade roots/)
-  const found = await page.locator('.findings').textContent()
+  const findings = async () => (await page.locator('.findings').allTextContents()).join(' ')
+  await expect.poll(findings).toMatch(/blade roots/)
+  const found = await findings()
   for (const part of [
     /sealant/,
     /pops once it is/,

@@ -2,7 +2,7 @@ import type { Page, Route } from 'playwright-core'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { patience, serveApp, withoutServiceWorker } from './browser.ts'
 import { onOneBrowser } from './freshPages.ts'
-import { fileText, kept, openExample, openFold, typeValue } from './steps.ts'
+import { fileText, kept, nameLine, openExample, openFold, typeValue } from './steps.ts'
 
 /** Tabs of one browser that share what is kept: reloads, two at once, one that froze, and no server. */
 
@@ -133,7 +133,7 @@ test('once opened, the app works with the server gone', async () => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true))
   await own.stop()
   await page.reload()
-  await page.getByRole('heading', { name: 'Heron' }).waitFor()
+  await nameLine(page, 'Heron').waitFor()
   await openFold(page, 'Jet')
   await typeValue(page, pitch, 'Pitch', '99')
   await expect.poll(() => fileText(page)).toContain('pitch: 99 mm')

@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { type Because, type Finding, worstFirst } from '../../../base/answers/finding.ts'
 import { printed, whole } from '../../../base/answers/sentence.ts'
 import { findingId, InputLink } from './InputLink.tsx'
@@ -15,7 +16,11 @@ interface Props {
 }
 
 /** Findings, worst first; what drives each one leads to the input it comes from. */
-export function FindingsList({ findings, title = 'What we found', brief = false }: Props) {
+export const FindingsList = memo(function FindingsList({
+  findings,
+  title = 'What we found',
+  brief = false,
+}: Props) {
   if (findings.length === 0) return null
   const sorted = worstFirst(findings)
   const good = sorted.filter((finding) => finding.standing === 'good')
@@ -36,7 +41,7 @@ export function FindingsList({ findings, title = 'What we found', brief = false 
       )}
     </section>
   )
-}
+})
 
 function Items({ findings, brief }: { findings: readonly Finding[]; brief: boolean }) {
   const notYours = useNotYours()

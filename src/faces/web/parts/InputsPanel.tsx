@@ -1,3 +1,4 @@
+import { memo, useMemo } from 'react'
 import type { Sentence } from '../../../base/answers/sentence.ts'
 import { inputId } from '../frame/route.ts'
 import { type InputAt, inputAt, labelOf } from '../state/craftFile.ts'
@@ -22,14 +23,17 @@ interface Props {
 }
 
 /** The few inputs that move this page's answer most. Moving one tries it; nothing is written until it is kept. */
-export function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
+export const InputsPanel = memo(function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
   const craft = useApp((s) => s.craft)
   const units = useApp((s) => s.units)
-  if (!craft) return null
-  const rows = inputs.flatMap((row) => {
-    const input = inputAt(craft, row.path, units)
-    return input ? [{ row, input: { ...input, label: row.label ?? labelOf(row.path, craft) } }] : []
-  })
+  const rows = useMemo(
+    () =>
+      inputs.flatMap((row) => {
+        const input = craft && inputAt(craft, row.path, units)
+        return input ? [{ row, input: { ...input, label: row.label ?? labelOf(row.path, craft) } }] : []
+      }),
+    [inputs, craft, units],
+  )
   if (rows.length === 0) return null
   return (
     <section className="panel">
@@ -43,7 +47,7 @@ export function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
       </ul>
     </section>
   )
-}
+})
 
 /** Slider ends: as given, or round the file's value, within what the field allows. */
 function ends(input: InputAt, row: PanelInput): { low: number; high: number } {

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect } from 'react'
+import { type ReactNode, useEffect, useMemo } from 'react'
 import {
   type Finding,
   type Question,
@@ -16,6 +16,7 @@ import { Fold, type FoldPart } from './Fold.tsx'
 import { InputsPanel, type PanelInput } from './InputsPanel.tsx'
 import type { PageAnswer } from './pageAnswer.ts'
 import { Sources } from './SourcesFoot.tsx'
+import { several } from './several.ts'
 import { useFindings } from './useFindings.ts'
 
 interface Props {
@@ -49,8 +50,8 @@ export function QuestionPage(props: Props) {
   const { question, asks, answer, triedSays, expects = '', folds, inputs, cautions, method } = props
   const { findings, standing, tried, stale } = useShown(question, props.own)
   useEffect(() => app.expect(expects), [expects])
-  const rest = findings.slice(few)
-  const more = inputs.slice(few)
+  const [first, rest] = useParted(findings)
+  const [near, more] = useParted(inputs)
   return (
     <div className="question" data-question={question}>
       <AnswerHeader
@@ -70,17 +71,13 @@ export function QuestionPage(props: Props) {
           {props.choose}
           {props.picture}
         </div>
-        <InputsPanel inputs={inputs.slice(0, few)} />
+        <InputsPanel inputs={near} />
       </div>
-      <FindingsList
-        findings={findings.slice(0, few)}
-        title={tried ? 'Found, with what is tried' : 'What we found'}
-        brief
-      />
+      <FindingsList findings={first} title={tried ? 'Found, with what is tried' : 'What we found'} brief />
       <Cautions says={cautions} />
       <div className="folds">
         {more.length > 0 && (
-          <Fold id="inputs" title="More that moves it" says={`${more.length} inputs`} eager>
+          <Fold id="inputs" title="More that moves it" says={several(more.length, 'input')} eager>
             <InputsPanel inputs={more} title="" />
           </Fold>
         )}
@@ -100,15 +97,25 @@ export function QuestionPage(props: Props) {
   )
 }
 
+/** The few in sight and the rest, the same arrays as long as the list is the same. */
+function useParted<T>(list: readonly T[]): [readonly T[], readonly T[]] {
+  return useMemo(() => [list.slice(0, few), list.slice(few)], [list])
+}
+
+const none: readonly Finding[] = []
+
 /** Findings to show, worst first, and how the question stands as the file has it. */
-function useShown(question: Question, own: readonly Finding[] | undefined) {
+function useShown(question: Question, own: readonly Finding[] = none) {
   const found = useFindings(question)
-  const known = useApp((s) => s.findings[question] !== undefined) || own !== undefined
-  const ids = new Set(own?.map((f) => f.id))
-  const shown = [...(own ?? []), ...(found.tried ?? found.now).filter((f) => !ids.has(f.id))]
+  const looked = useApp((s) => s.findings[question] !== undefined)
+  const findings = useMemo(() => {
+    const ids = new Set(own.map((f) => f.id))
+    return worstFirst([...own, ...(found.tried ?? found.now).filter((f) => !ids.has(f.id))])
+  }, [own, found.tried, found.now])
+  const all = found.headline ? [found.headline, ...found.now] : found.now
   return {
-    findings: worstFirst(shown),
-    standing: known ? worstStanding(found.headline ? [found.headline, ...found.now] : found.now) : undefined,
+    findings,
+    standing: looked || own.length > 0 ? worstStanding([...all, ...own]) : undefined,
     tried: found.tried !== undefined,
     stale: found.stale,
   }

@@ -8,6 +8,7 @@ import type { UnitSystem } from '../state/store.ts'
 import { Figure } from './Figure.tsx'
 import type { FoldPart } from './Fold.tsx'
 import { NumbersTable } from './NumbersTable.tsx'
+import { several } from './several.ts'
 
 interface FigureProps<I, A> {
   figure: TradeFigure<I, A>
@@ -89,7 +90,7 @@ export function foldsOf<I, A, S>(
     {
       id: `${trade.id}-numbers`,
       title: 'The numbers',
-      says: `${rows} lines`,
+      says: several(rows, 'line'),
       children: <TradeTables tables={tables} />,
     },
   ]

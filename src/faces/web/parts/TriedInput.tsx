@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { Slider, SliderThumb, SliderTrack } from 'react-aria-components/Slider'
 import type { Sentence } from '../../../base/answers/sentence.ts'
@@ -21,7 +22,7 @@ interface Props {
 }
 
 /** One input of a page: its value, a slider, where it comes from, and what the file says while another is tried. */
-export function TriedInput({ input, low, high, effect }: Props) {
+export const TriedInput = memo(function TriedInput({ input, low, high, effect }: Props) {
   const tried = useApp((s) => s.work?.tried.find((t) => t.path === input.path))
   const readOnly = useApp((s) => s.role === 'follower')
   const { path, kind, unit, label } = input
@@ -87,7 +88,7 @@ export function TriedInput({ input, low, high, effect }: Props) {
       </p>
     </div>
   )
-}
+})
 
 interface SliderProps {
   label: string

@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { useMemo, useRef } from 'react'
 
 /**
  * Things in the order they were first shown in, for as long as `of` stays the same: what is under the hand must not change places
@@ -6,8 +6,10 @@ import { useRef } from 'react'
  */
 export function useSteadyOrder<T extends { path: string }>(items: readonly T[], of: string): readonly T[] {
   const kept = useRef<{ of: string; paths: string[] }>({ of, paths: [] })
-  if (kept.current.of !== of) kept.current = { of, paths: [] }
-  const { paths } = kept.current
-  for (const { path } of items) if (!paths.includes(path)) paths.push(path)
-  return [...items].sort((a, b) => paths.indexOf(a.path) - paths.indexOf(b.path))
+  return useMemo(() => {
+    if (kept.current.of !== of) kept.current = { of, paths: [] }
+    const { paths } = kept.current
+    for (const { path } of items) if (!paths.includes(path)) paths.push(path)
+    return [...items].sort((a, b) => paths.indexOf(a.path) - paths.indexOf(b.path))
+  }, [items, of])
 }

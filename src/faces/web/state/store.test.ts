@@ -96,7 +96,7 @@ test('a new craft reads, whatever it is called', () => {
 test('a value is said in the unit asked for', () => {
   const { craft } = readText(heron, 'x.yaml')
   expect(textOf(craft!, 'jet.rotor.bore', 'metric')).toBe('120 mm')
-  expect(textOf(craft!, 'jet.rotor.bore', 'inch')).toBe('4.7244 in')
+  expect(textOf(craft!, 'jet.rotor.bore', 'inch')).toBe('4.724 in')
   expect(textOf(craft!, 'drive.clutch', 'inch')).toBe('none')
 })
 

@@ -1,7 +1,7 @@
-import { useDeferredValue, useMemo } from 'react'
+import { useMemo } from 'react'
 import { type BreathView, breathView, canSimulate } from '../../../../whole/breath/breathView.ts'
 import { type Craft, triedValues } from '../../state/craftFile.ts'
-import { useApp } from '../../state/hooks.ts'
+import { triedCraftOf, useApp, useAppLater } from '../../state/hooks.ts'
 import { type EngineOrder, keyOf, type Simulation, useSimulation } from './simulations.ts'
 
 export interface Side {
@@ -21,7 +21,7 @@ export interface Breath {
 /** One engine as it is and with what is tried, each with what is worked out of it so far. */
 export function useBreath(engine: number): Breath | undefined {
   const craft = useApp((s) => s.craft)
-  const triedCraft = useDeferredValue(useApp((s) => s.triedCraft))
+  const triedCraft = useAppLater(triedCraftOf)
   const work = useApp((s) => s.work)
   const index = craft ? Math.min(engine, craft.engines.length - 1) : 0
   const now = useMemo(() => craft && side(craft, index), [craft, index])

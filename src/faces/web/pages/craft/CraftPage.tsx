@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { lazy, Suspense, useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { useRoute } from '../../frame/route.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
@@ -14,7 +14,6 @@ import { ChangeLog } from './ChangeLog.tsx'
 import { EarlierTexts } from './EarlierTexts.tsx'
 import { FormView } from './FormView.tsx'
 import { MeasureList } from './MeasureList.tsx'
-import { Picture } from './Picture.tsx'
 import { countSources, sourcesInWords } from './summary.ts'
 import { TextView } from './TextView.tsx'
 import { NextCard, Todo } from './Todo.tsx'
@@ -53,6 +52,9 @@ export function CraftPage() {
   )
 }
 
+/** the hull has to be floated for it: that code comes when there is a craft to draw */
+const Picture = lazy(async () => ({ default: (await import('./Picture.tsx')).Picture }))
+
 /** decisions in sight, beside the next one */
 const few = 3
 
@@ -81,7 +83,9 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
         {looked && !fresh ? 'Being worked out again…' : ''}
       </div>
       <div className="beside">
-        <Picture craft={craft} />
+        <Suspense fallback={<div className="figure picturecoming" />}>
+          <Picture craft={craft} />
+        </Suspense>
         <div className="block">
           {looked && !notYours && <NextCard next={decisions[0]} />}
           {!notYours && <Todo decisions={decisions.slice(1, few)} from={2} />}

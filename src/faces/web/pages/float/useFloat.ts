@@ -1,9 +1,9 @@
-import { useDeferredValue, useMemo } from 'react'
+import { useMemo } from 'react'
 import { floatFromCraft } from '../../../../trades/float/floatFromCraft.ts'
 import type { FloatInput } from '../../../../trades/float/input.ts'
 import { liveFloat } from '../../../../trades/float/live.ts'
 import { type Craft, triedValues } from '../../state/craftFile.ts'
-import { useApp } from '../../state/hooks.ts'
+import { triedCraftOf, useApp, useAppLater } from '../../state/hooks.ts'
 import { hullFilesOf } from '../../state/hullFiles.ts'
 import { type ReportState, reportKey, useReport } from './reports.ts'
 
@@ -54,7 +54,7 @@ function make(craft: Craft): Made {
 /** The craft as it floats now and with what is tried. */
 export function useFloat(): Float | undefined {
   const craft = useApp((s) => s.craft)
-  const triedCraft = useDeferredValue(useApp((s) => s.triedCraft))
+  const triedCraft = useAppLater(triedCraftOf)
   const work = useApp((s) => s.work)
   const now = useMemo(() => craft && make(craft), [craft])
   const other = useMemo(() => triedCraft && make(triedCraft), [triedCraft])

@@ -1,6 +1,7 @@
 import { useCallback, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { printed } from '../../../../base/answers/sentence.ts'
+import { asChange, inSpeed } from '../../../../base/answers/amounts.ts'
+import { printed, type Sentence, say } from '../../../../base/answers/sentence.ts'
 import type { Balance, Change } from '../../../../whole/push/balanceTypes.ts'
 import { type Buys, changesBy, changesFigure } from '../../../../whole/push/changesFigure.ts'
 import { type Look, saysStep } from '../../../../whole/push/shown.ts'
@@ -24,9 +25,9 @@ interface Props {
 }
 
 /** The change that buys most speed, in a few words. */
-export function changesSay(now: Balance, look: Look): string {
+export function changesSay(now: Balance): Sentence {
   const best = changesBy(now.changes, 'topSpeed')[0]
-  return best ? `${best.says}: ${saysStep(best.topSpeed.value, 'speed', look)}` : 'being worked out'
+  return best ? say`${best.says}: ${asChange(inSpeed(best.topSpeed.value))}` : 'being worked out'
 }
 
 /** What each single change would buy, as bars and as buttons that try it. */

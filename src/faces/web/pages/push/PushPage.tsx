@@ -94,7 +94,7 @@ function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
         {
           id: 'changes',
           title: 'What each change buys',
-          says: changesSay(now, look),
+          says: changesSay(now),
           children: <Changes craft={craft} now={now} tried={ranged} look={look} />,
         },
         {

@@ -1,10 +1,9 @@
-import { useDeferredValue } from 'react'
 import type { SolvedCurves } from '../../../../trades/engine/enginesFromCraft.ts'
 import type { Balance } from '../../../../whole/push/balanceTypes.ts'
 import { MapStore, NotBalanced } from '../../../../whole/push/craftModel.ts'
 import { solveBalance } from '../../../../whole/push/solveBalance.ts'
 import type { Craft } from '../../state/craftFile.ts'
-import { useApp } from '../../state/hooks.ts'
+import { lookedOf, triedCraftOf, useApp, useAppLater } from '../../state/hooks.ts'
 
 /** A balance, or why there is none. */
 type Answer = { balance: Balance } | { balance?: undefined; says: string; path?: string }
@@ -57,9 +56,8 @@ export interface Balances {
 /** Now and tried: at once without ranges, with them when the worker has looked. */
 export function useBalances(): Balances | undefined {
   const craft = useApp((s) => s.craft)
-  // a slider's thumb goes ahead; the answer follows as fast as it can
-  const triedCraft = useDeferredValue(useApp((s) => s.triedCraft))
-  const looked = useApp((s) => s.looked)
+  const triedCraft = useAppLater(triedCraftOf)
+  const looked = useAppLater(lookedOf)
   if (!craft) return undefined
   const full = looked?.craft === craft ? looked : undefined
   const now: Answer = full?.balance ? { balance: full.balance } : quickAnswer(craft, false, full?.solved)

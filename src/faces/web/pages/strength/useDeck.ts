@@ -1,9 +1,9 @@
-import { useDeferredValue, useMemo } from 'react'
+import { useMemo } from 'react'
 import { type DeckAnswer, deckBay } from '../../../../trades/strength/deckBay.ts'
 import { type LoadSweep, loadSweep } from '../../../../trades/strength/deckFigures.ts'
 import { type StrengthInputs, strengthFromCraft } from '../../../../trades/strength/strengthFromCraft.ts'
 import type { Craft } from '../../state/craftFile.ts'
-import { useApp } from '../../state/hooks.ts'
+import { triedCraftOf, useApp, useAppLater } from '../../state/hooks.ts'
 
 /** One craft's deck, every bay answered. */
 export interface Deck {
@@ -37,7 +37,7 @@ export function sweepOf(deck: Deck, bay: number): LoadSweep | undefined {
 /** The deck now and with what is tried, when that touches it. */
 export function useDeck(): { now: Deck; tried: Deck | undefined } | undefined {
   const craft = useApp((s) => s.craft)
-  const triedCraft = useDeferredValue(useApp((s) => s.triedCraft))
+  const triedCraft = useAppLater(triedCraftOf)
   const now = useMemo(() => craft && deckOf(craft), [craft])
   const other = useMemo(() => triedCraft && deckOf(triedCraft), [triedCraft])
   if (!now) return undefined

@@ -1,4 +1,4 @@
-import { useDeferredValue, useMemo } from 'react'
+import { useMemo } from 'react'
 import type { Question } from '../../../../base/answers/finding.ts'
 import { type AnyTrade, NotKnown, type Solved, solveTrade } from '../../../../trades/trade.ts'
 import type { Balance } from '../../../../whole/push/balanceTypes.ts'
@@ -12,7 +12,7 @@ import { QuestionPage } from '../../parts/QuestionPage.tsx'
 import { foldsOf, TradeFigureView } from '../../parts/TradeParts.tsx'
 import { useFindings } from '../../parts/useFindings.ts'
 import type { Craft } from '../../state/craftFile.ts'
-import { useApp } from '../../state/hooks.ts'
+import { triedCraftOf, useApp, useAppLater } from '../../state/hooks.ts'
 
 interface Props {
   question: Question
@@ -26,7 +26,7 @@ type Worked = { trade: AnyTrade; now: Solved<unknown, unknown>; tried: Solved<un
 /** The page of a question whose trades have nothing to drag and nothing to search: read off their declarations. */
 export function TradePage({ question, asks, entries }: Props) {
   const craft = useApp((s) => s.craft)
-  const triedCraft = useDeferredValue(useApp((s) => s.triedCraft))
+  const triedCraft = useAppLater(triedCraftOf)
   const looked = useApp((s) => s.looked)
   const found = useFindings(question)
   const balance = looked?.craft === craft ? looked?.balance : undefined
