@@ -1,8 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { type Effect, effectThrough, percentile } from './effects.ts'
-
-const effectAt = (e: Effect, x: number): number => e.c0 + x * (e.c1 + x * e.c2)
+import { effectAt, effectThrough, percentile } from './effects.ts'
 
 const number = fc.double({ min: -5, max: 5, noNaN: true })
 

@@ -22,6 +22,8 @@ export function effectThrough(points: readonly (readonly [x: number, change: num
   return { c0: ya - first * xa + second * xa * xb, c1: first - second * (xa + xb), c2: second }
 }
 
+export const effectAt = (e: Effect, x: number): number => e.c0 + x * (e.c1 + x * e.c2)
+
 /** Value below which the share `part` (0 to 1) of the sorted numbers lies; NaN for none. */
 export function percentile(sorted: ArrayLike<number>, part: number): number {
   const n = sorted.length
