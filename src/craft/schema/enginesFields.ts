@@ -62,6 +62,13 @@ const piston = {
   snorkel: snorkelGroup,
 } as const
 
+const measuredIn = choice(['standard', 'here'], {
+  label: 'Measured in',
+  gloss:
+    'The air its power or curve was given for: standard (ISO 1585, 99 kPa dry and 25 °C) is brought to the air of the place; here is taken as it is.',
+  assumed: { value: 'standard', why: 'makers and test benches give power for standard air' },
+})
+
 const displacement = quantity('volume', {
   label: 'Displacement',
   gloss: 'Swept volume of all cylinders.',
@@ -154,6 +161,7 @@ const variants = {
       displacement,
       ...piston,
       curve: list(curvePoints, curvePoint),
+      'measured in': measuredIn,
       'curve trust': trust(10, 'a curve from a maker or a home test'),
     },
   },
@@ -184,6 +192,7 @@ const variants = {
         gloss: 'Shape of the curve round its peak: tuned pipe, plain exhaust, or pulling evenly.',
         assumed: { value: 'mild', why: 'an engine with a plain exhaust' },
       }),
+      'measured in': measuredIn,
       'curve trust': trust(15, 'the shape of the curve is an estimate'),
     },
   },
@@ -262,6 +271,7 @@ const variants = {
         { ...curvePoints, optional: true, gloss: 'A measured curve to hold the computed one against.' },
         curvePoint,
       ),
+      'measured in': measuredIn,
       'curve trust': trust(15, 'a curve worked out from dimensions, not held against a measured point'),
     },
   },

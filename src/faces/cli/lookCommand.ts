@@ -26,6 +26,8 @@ export interface LookOptions {
   draw?: boolean
   all?: boolean
   question?: string
+  /** simulate engines finely, where that is not kept yet */
+  fine?: boolean
   units: string
 }
 
@@ -62,7 +64,11 @@ async function lookAtCraft(on: CraftOnDisk, options: KnownOptions): Promise<numb
   const hull = hullRead(craft)
   const apart = beside('findings-apart', { text, files, ...(hull ? { hull } : {}) })
   const line = progressLine()
-  const engines = answerEngines(craft, { store: fileStore(), progress: line.show })
+  const engines = answerEngines(craft, {
+    store: fileStore(),
+    coarse: !options.fine,
+    progress: line.show,
+  })
   line.end()
   const part = leaning(craft, engines ? { engines } : {})
   const whole = finished(craft, part, (await apart) ?? findingsApart(craft))

@@ -87,7 +87,17 @@ function listed(craft: Craft, solved?: SolvedCurves): Doubt[] {
         says: `where the simulated curve of ${name} peaks`,
         source: 'model',
         moves: 'engine speed',
-        ...about(simulatedSpeedDoubt),
+        ...about(solved.get(engine)?.doubts?.speed ?? simulatedSpeedDoubt),
+        engine,
+      })
+    const inputs = solved?.get(engine)?.doubts?.torque
+    if (inputs && e.kind === 'two-stroke' && e.curve === undefined)
+      doubts.push({
+        path: `engines.${engine}.curve inputs`,
+        says: `ports, pipe and mixture of ${name}`,
+        source: 'model',
+        moves: 'engine torque',
+        ...about(inputs),
         engine,
       })
   })
@@ -158,7 +168,8 @@ export function leantBy(craft: Craft, doubts: readonly Doubt[], u: ArrayLike<num
         jet[doubt.path] = drawn
         return
       case 'engine torque':
-        if (engine) engine.torque = drawn
+        // the trust put into a curve, and what its own inputs are off by, multiply
+        if (engine) engine.torque *= drawn
         return
       case 'engine speed':
         if (engine) engine.rotation = drawn
