@@ -7,7 +7,7 @@ import { type DeckAnswer, deckBay } from './deckBay.ts'
 import { edges, joined, pops } from './edgeFindings.ts'
 import { frames, hatches } from './frameFindings.ts'
 import { heat } from './heatFindings.ts'
-import { lightestDeck } from './lightest.ts'
+import { buildSays, lightestDeck } from './lightest.ts'
 import type { StrengthInputs } from './strengthFromCraft.ts'
 import { type StrengthLimits, strengthLimits } from './strengthLimits.ts'
 import {
@@ -160,13 +160,13 @@ function lighter(answers: readonly DeckAnswer[], inputs: StrengthInputs, limits:
       question: 'strength',
       says:
         worst.margin >= 1
-          ? say`${bay.name} could be lighter: ${best.bay.name} holds at ${inKgPerM2(best.massPerArea)} against ${inKgPerM2(worst.massPerArea)} now.`
-          : say`The lightest build found that holds ${bay.name}: ${best.bay.name}, ${inKgPerM2(best.massPerArea)}.`,
+          ? say`${bay.name} could be lighter: ${buildSays(best.bay)} holds at ${inKgPerM2(best.massPerArea)} against ${inKgPerM2(worst.massPerArea)} now.`
+          : say`The lightest build found that holds ${bay.name}: ${buildSays(best.bay)}, ${inKgPerM2(best.massPerArea)}.`,
       value: best.massPerArea,
       unit: 'kg/m²',
       standing: 'good',
       because: found.compared.map((c) => ({
-        says: say`${c.bay.name}: ${inKgPerM2(c.massPerArea)}, ${inMm(c.deflection, 0.1)} underfoot, ${c.margin >= 1 ? 'holds' : say`${inTimes(1 / c.margin, 0.1)} times too much on the ${partWord[c.governs.weakest]}`}`,
+        says: say`${buildSays(c.bay)}: ${inKgPerM2(c.massPerArea)}, ${inMm(c.deflection, 0.1)} underfoot, ${c.margin >= 1 ? 'holds' : say`${inTimes(1 / c.margin, 0.1)} times too much on the ${partWord[c.governs.weakest]}`}`,
       })),
       sources: [plates, 'H. G. Allen, Analysis and Design of Structural Sandwich Panels (1969)', foamTables],
     },

@@ -1,4 +1,6 @@
 /** The lightest deck that holds a rider: every build of a list tried, the table by mass. */
+import { inMm } from '../../base/answers/amounts.ts'
+import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Alloy } from './alloys.ts'
 import { hatSection } from './beams.ts'
 import { type DeckAnswer, type DeckBay, type DeckSupport, deckBay, deckMassPerArea } from './deckBay.ts'
@@ -85,6 +87,22 @@ function deckBuilds(input: LightestInput): DeckBay[] {
     }
   }
   return out
+}
+
+/** A build in words: "2 mm sheet on 30 mm hats every 100 mm". */
+export function buildSays(bay: DeckBay): Sentence {
+  const sheet = inMm(bay.t, 0.1)
+  const s = bay.support
+  switch (s.kind) {
+    case 'alone':
+      return say`${sheet} sheet alone`
+    case 'stringers':
+      return say`${sheet} sheet on ${inMm(s.section.height)} hats every ${inMm(s.spacing)}`
+    case 'foam':
+      return say`${sheet} sheet on ${s.foam.id} foam`
+    case 'sandwich':
+      return say`${sheet} faces on ${inMm(s.core)} of ${s.foam.id}`
+  }
 }
 
 /** Tries the builds lightest first; once a dozen hold, heavier ones of a kind that holds are passed over. */

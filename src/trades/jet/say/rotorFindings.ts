@@ -240,7 +240,7 @@ export function grateOf(craft: Craft, limits: JetLimits): Finding | undefined {
   }
 }
 
-export function gapOf(craft: Craft, spec: JetSpec, limits: JetLimits): Finding {
+export function gapOf(craft: Craft, spec: JetSpec, limits: JetLimits): Finding | undefined {
   const { gap } = craft.jet.rotor
   const n = wettedTip / (Math.PI * spec.rotor.tipDiameter)
   const pull = (g: number) => solveJet({ ...spec, rotor: { ...spec.rotor, gap: g } }, n, 0).F
@@ -251,6 +251,8 @@ export function gapOf(craft: Craft, spec: JetSpec, limits: JetLimits): Finding {
   const wide = gap.value > most
   const tight = gap.value <= least
   const gain = pull(least) / now - 1
+  // a jet that moves no water at all has no pull to lose to a gap
+  if (!Number.isFinite(gain)) return undefined
   const shown = inMm(gap.value, 0.01)
   return {
     id: 'jet.gap',

@@ -94,7 +94,7 @@ export function cavitationTiedOf(view: View, limits: JetLimits): Finding {
 
 export function cavitationTopOf(top: JetPoint, limits: JetLimits): Finding {
   const margin = top.Ka / top.K3
-  const good = top.state === 'wet'
+  const good = margin >= limits.topMargin.value
   return {
     id: 'jet.cavitation-top',
     question: 'push',
@@ -102,12 +102,7 @@ export function cavitationTopOf(top: JetPoint, limits: JetLimits): Finding {
       ? say`Under way at ${inSpeed(top.V)} the impeller runs ${inTimes(margin, 0.1)} times clear of losing head to vapour.`
       : say`Under way at ${inSpeed(top.V)} the impeller is ${top.state}: its cavitation number is ${inTimes(margin)} of where 3 % of the head goes.`,
     value: margin,
-    standing:
-      top.state === 'wet'
-        ? 'good'
-        : top.state === 'cavitating' && margin > limits.topMargin.value
-          ? 'good'
-          : 'watch',
+    standing: good ? 'good' : 'watch',
     because: [
       {
         says: say`suction specific speed ${inTimes(top.Nss, 0.1)}; 4 to 4.4 is what long-lived jets run at (common practice)`,
