@@ -112,3 +112,15 @@ test('tied up, the scale’s readings stand beside the predicted pull', () => {
   expect(b.pull!.predicted.value).toBe(230)
   expect(b.pull!.read.force.value).toBeCloseTo(22 * 9.80665, 6)
 })
+
+test('at half throttle neither speed nor pull is compared with what full throttle gives', () => {
+  const run = told({ kind: 'tied up', readings: '21, 22, 23', throttle: 'half' })
+  const b = besideRun(
+    leaving(() => 0),
+    run,
+    expects,
+    balance,
+    undefined,
+  )
+  expect([b.pull, b.prediction]).toEqual([undefined, undefined])
+})

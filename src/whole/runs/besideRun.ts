@@ -69,7 +69,9 @@ export function besideRun(
   match: TrackMatch | undefined,
 ): BesideRun {
   const read = readPull(parseReadings(told.readings))
-  const pull = read && balance?.ranged ? { read, predicted: balance.pull } : undefined
+  // the predicted pull is that of full throttle too
+  const pull =
+    read && balance?.ranged && told.throttle !== 'half' ? { read, predicted: balance.pull } : undefined
   const settled = (says: Sentence, prediction?: Prediction, closing?: BesideRun['closing']): BesideRun => {
     const hearing = heard && withExpected(heard, expects, prediction)
     return { hearing, expects, prediction, closing, pull, says }
