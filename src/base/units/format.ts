@@ -73,6 +73,16 @@ const pairs: Readonly<Partial<Record<Kind, readonly (readonly [string, string])[
     ['kgf', 'lbf'],
   ],
   torque: [['N·m', 'lbf·ft']],
+  lineLoad: [
+    ['N/mm', 'lbf/in'],
+    ['N/m', 'lbf/in'],
+  ],
+  massPerArea: [['kg/m²', 'lb/ft²']],
+  massFlow: [
+    ['kg/h', 'lb/h'],
+    ['g/s', 'lb/h'],
+    ['kg/s', 'lb/h'],
+  ],
   power: [
     ['kW', 'hp'],
     ['W', 'hp'],

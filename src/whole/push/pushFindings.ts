@@ -298,19 +298,22 @@ function bestChangeOf(craft: Craft, b: Balance, limits: PushLimits): Finding[] {
   const best = b.changes.filter((c) => !lowersBoth(c)).sort((x, y) => worth(y) - worth(x))[0]
   if (!best || !(worth(best) > limits.worthOffering.value)) return []
   const known = Number.isFinite(best.topSpeed.value)
-  const speed = known ? say`${asChange(inSpeed(best.topSpeed.value))} top speed, ` : ''
   return [
     withRange(
       {
         id: 'push.change',
         question: 'push',
-        says: say`The one change that buys most: ${best.says}; ${speed}${asChange(inNewtons(best.pull.value))} pull, ${asChange(inRpm(best.rotation.value))}.`,
+        says: say`The one change that buys most: ${best.says}.`,
         standing: 'good',
         ...toDo(craft, best),
         because: [
           {
             says: say`${partName(craft, best.path)}: ${shown(best.from, best.path)} now, ${shown(best.to, best.path)} then`,
             link: best.path,
+          },
+          {
+            says: say`${known ? say`${asChange(inSpeed(best.topSpeed.value))} top speed, ` : ''}${asChange(inNewtons(best.pull.value))} pull, ${asChange(inRpm(best.rotation.value))}`,
+            link: 'finding:push.pull',
           },
         ],
         sources: [sources.strip, sources.match],
