@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
+import { evaluationClips, kindsOf } from '../../bench/hearing/evaluation.ts'
 import { seededRandom } from '../../src/base/numerics/random.ts'
-import { evaluationClips, kindsOf } from '../../src/trades/sound/evaluation.ts'
 import { makeListener } from '../../src/trades/sound/listener.ts'
 import { type Clip, makeClip } from '../../src/trades/sound/synth/clip.ts'
 import { CONTROL_RATE, type EngineScript } from '../../src/trades/sound/synth/scriptTypes.ts'

@@ -1,6 +1,7 @@
 import type { Finding } from '../../base/answers/finding.ts'
 import { seededRandom } from '../../base/numerics/random.ts'
 import type { Hearing, Track } from './hearingTypes.ts'
+import { joined, makeResampler } from './resample.ts'
 import type { SoundLimits } from './soundLimits.ts'
 import { type RunSetting, runInputs, soundTrade } from './soundTrade.ts'
 
@@ -78,4 +79,15 @@ export function toldOfRun(
   const inputs = runInputs(run)
   const solved = { inputs, answer: soundTrade.answer(inputs) }
   return [soundTrade.headline!(solved, limits), ...soundTrade.judge(solved, limits)]
+}
+
+/** Whole recording at once. */
+export function resampled(x: Float32Array | Float64Array, from: number, to: number): Float32Array {
+  if (from === to) return Float32Array.from(x)
+  const r = makeResampler(from, to)
+  const parts: Float32Array[] = []
+  const block = 1 << 16
+  for (let i = 0; i < x.length; i += block) parts.push(r.push(x.subarray(i, i + block)))
+  parts.push(r.flush())
+  return joined(parts)
 }
