@@ -48,6 +48,23 @@ describe('figures look as they did', () => {
       put(sectionFigure(deckBay(bay, 78), 180), `section-${kind}`)
       put(shareFigure(loadSweep(bay, 78), undefined, 78, 180), `share-${kind}`)
     })
+  test('on a phone a hat, and the line that measures it, are drawn to the scale of the bay', () => {
+    const width = 85
+    const { marks } = sectionFigure(deckBay(bays['stringers']!, 78), width)
+    const scale = (width - 44) / base.width
+    const tallOf = (points: Float64Array) => {
+      const ys = points.filter((_, i) => i % 2 === 1)
+      return Math.max(...ys) - Math.min(...ys)
+    }
+    const lines = (layer: string, of: number) =>
+      marks.flatMap((m) =>
+        m.kind === 'polyline' && m.layer === layer && m.points.length === of ? [m.points] : [],
+      )
+    for (const hat of lines('data', 12)) expect(tallOf(hat)).toBeCloseTo(0.03 * scale, 6)
+    // the two level lines that lead out to the arrows, left of the bay
+    const levels = lines('dimension', 4).flatMap((p) => (p[1] === p[3] && p[2]! < 22 ? [p[1]!] : []))
+    expect(Math.max(...levels) - Math.min(...levels)).toBeCloseTo(0.03 * scale, 6)
+  })
   test('the foot stands between two stringers where the sheet gives first, on one where they do, odd or even', () => {
     for (const width of [0.4, 0.5])
       for (const height of [0.012, 0.03]) {

@@ -20,10 +20,12 @@ export function sectionFigure(answer: DeckAnswer, width = 180): Sheet {
   // one scale for everything; a very deep bed is broken off so that the sheet can still be seen
   const shown = Math.min(under, 0.5 * bay.width)
   const scale = (width - 44) / bay.width
-  const depth = Math.max(12, shown * scale)
+  // what is drawn is to scale; a shallow one still has room below for its words
+  const depth = shown * scale
+  const room = Math.max(12, depth)
   const left = 22
   const right = left + bay.width * scale
-  const top = depth + 18
+  const top = room + 18
   const sheet = Math.max(0.7, bay.t * scale)
   const height = top + 34
   const marks: Mark[] = [
@@ -62,7 +64,7 @@ export function sectionFigure(answer: DeckAnswer, width = 180): Sheet {
         size: 2.8,
       },
     ),
-    ...dimension(left, top - depth - 2, right, top - depth - 2, -5, mm(bay.width)),
+    ...dimension(left, top - room - 2, right, top - room - 2, -5, mm(bay.width)),
     text(right + 3, top + sheet / 2 - 1, mm(bay.t), { size: 2.8 }),
   )
   if (s.kind !== 'alone') marks.push(...dimension(left, top - depth, left, top, 7, mm(under)))

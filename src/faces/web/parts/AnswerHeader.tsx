@@ -45,16 +45,15 @@ export function AnswerHeader({ asks, says, saysTried, range, confidence, standin
           <a href="#/craft">Craft page</a>, and it is your craft that is judged.
         </p>
       )}
-      {(range || confidence) && (
-        <p className="sure">
-          {range && (
-            <strong>
-              Likely range <Says says={range} />.
-            </strong>
-          )}{' '}
-          {confidence && <Says says={confidence} />}
-        </p>
-      )}
+      {/* it comes a little later than the sentence: its line is kept free */}
+      <p className="sure">
+        {range && (
+          <strong>
+            Likely range <Says says={range} />.
+          </strong>
+        )}{' '}
+        {confidence && <Says says={confidence} />}
+      </p>
     </header>
   )
 }

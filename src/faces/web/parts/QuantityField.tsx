@@ -101,8 +101,12 @@ export function QuantityField(props: Props) {
     if (by !== undefined) step(by)
     else if (key === 'Enter') {
       // once it is taken, Enter goes on to what is next
-      if (draft === undefined || draft.trim() === shown) props.onEnter?.()
-      else leave(draft)
+      if (draft !== undefined && draft.trim() !== shown) leave(draft)
+      else if (props.onEnter) {
+        props.onEnter()
+        // else the key that goes to a button would press it too
+        return true
+      }
     } else if (key === 'Escape') {
       clearTimeout(timer.current)
       setDraft(undefined)

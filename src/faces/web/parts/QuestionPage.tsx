@@ -48,7 +48,7 @@ const few = 3
 /** Every page of a question: the answer, one picture beside three inputs, the three worst findings; the rest in folds. */
 export function QuestionPage(props: Props) {
   const { question, asks, answer, triedSays, expects = '', folds, inputs, cautions, method } = props
-  const { findings, standing, tried, stale } = useShown(question, props.own)
+  const { findings, standing, tried, stale, found } = useShown(question, props.own)
   useEffect(() => app.expect(expects), [expects])
   const [first, rest] = useParted(findings)
   const [near, more] = useParted(inputs)
@@ -73,6 +73,7 @@ export function QuestionPage(props: Props) {
         </div>
         <InputsPanel inputs={near} />
       </div>
+      {!found && findings.length === 0 && <p className="quiet findingscoming">Looking the craft over…</p>}
       <FindingsList findings={first} title={tried ? 'Found, with what is tried' : 'What we found'} brief />
       <Cautions says={cautions} />
       <div className="folds">
@@ -118,6 +119,7 @@ function useShown(question: Question, own: readonly Finding[] = none) {
     standing: looked || own.length > 0 ? worstStanding([...all, ...own]) : undefined,
     tried: found.tried !== undefined,
     stale: found.stale,
+    found: looked,
   }
 }
 

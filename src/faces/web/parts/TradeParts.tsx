@@ -16,16 +16,18 @@ interface FigureProps<I, A> {
   tried?: Solved<I, A> | undefined
   /** which of several things */
   pick?: number
+  /** without the words under it, where a finding says the same */
+  bare?: boolean
 }
 
 /** A figure that a trade declares, now with what is tried. */
-export function TradeFigureView<I, A>({ figure, now, tried, pick }: FigureProps<I, A>) {
+export function TradeFigureView<I, A>({ figure, now, tried, pick, bare = false }: FigureProps<I, A>) {
   const system = useApp((s) => s.units)
   const draw = useCallback(
     (width: number) => figure.draw(now, tried, { width, system, ...(pick === undefined ? {} : { pick }) }),
     [figure, now, tried, pick, system],
   )
-  return <Figure draw={draw} name={figure.title} caption={figure.caption?.(now)} />
+  return <Figure draw={draw} name={figure.title} caption={bare ? undefined : figure.caption?.(now)} />
 }
 
 /** The number tables that a trade declares, in the reader's units. */

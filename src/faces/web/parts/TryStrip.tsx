@@ -8,7 +8,6 @@ import type { Tried } from '../state/work.ts'
 /** values said in full before the rest is folded */
 const most = 4
 
-const keepId = 'keep'
 /** the field that the keyboard was last on before it came here */
 let left: HTMLElement | undefined
 
@@ -24,7 +23,7 @@ function useLeft(): void {
 
 /** Puts the keyboard on Keep, while something is tried; false when there is nothing to keep. */
 export function toKeep(): boolean {
-  const button = document.getElementById(keepId)
+  const button = document.querySelector<HTMLElement>('.trystrip button.main')
   button?.focus()
   return button !== null
 }
@@ -85,7 +84,7 @@ export function TryStrip() {
         </div>
       )}
       <div className="row">
-        <Button id={keepId} className="main" onPress={keep}>
+        <Button className="main" onPress={keep}>
           Keep
         </Button>
         <Button

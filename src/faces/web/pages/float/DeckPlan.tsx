@@ -153,8 +153,8 @@ export function DeckPlan({
       </div>
       <figcaption>
         <span>
-          Drag the mark, or step it with the arrow keys (Shift for larger steps). Green: heel within 10°, trim
-          within 6°, every opening dry{room ? '' : '; being worked out…'}.
+          Drag the mark, or step it with the arrow keys. Green: level within 10° and 6°, every opening dry
+          {room ? '.' : '; being worked out…'}
         </span>
       </figcaption>
     </figure>

@@ -91,7 +91,7 @@ export function RiderStage({ side, now }: Props) {
               draw={drawSide}
               frames={fromSide}
               name="from the side"
-              caption="Drag the rider along the deck here, or anywhere on the deck below."
+              caption="Drag the rider along the deck."
             />
           </DragAlong>
         </div>

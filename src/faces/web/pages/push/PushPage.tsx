@@ -88,7 +88,7 @@ function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
       triedSays={triedSays}
       expects={tried ? expectsOf(now, tried, look) : ''}
       status={waiting && 'Ranges and changes are being worked out…'}
-      picture={<TradeFigureView figure={pushTrade.figures![0]!} now={solved} tried={triedSolved} />}
+      picture={<TradeFigureView figure={pushTrade.figures![0]!} now={solved} tried={triedSolved} bare />}
       inputs={useSteadyOrder(levers, of)}
       folds={[
         {
