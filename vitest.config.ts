@@ -33,8 +33,8 @@ export default defineConfig({
             'bench/**/*.test.ts',
             'tests/unit/**/*.test.ts',
           ],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout: 600_000,
+          hookTimeout: 600_000,
         },
       },
       {
