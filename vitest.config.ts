@@ -30,6 +30,7 @@ export default defineConfig({
             'src/**/*.test.ts',
             'src/**/*.test.tsx',
             'checks/**/*.test.ts',
+            'bench/**/*.test.ts',
             'tests/unit/**/*.test.ts',
           ],
           testTimeout: 60_000,

@@ -5,6 +5,12 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { seededRandom } from '../src/base/numerics/random.ts'
+import { hear } from '../src/trades/sound/hearSamples.ts'
+import { ANALYSIS_RATE } from '../src/trades/sound/resample.ts'
+import { resampled } from '../src/trades/sound/sound.testkit.ts'
+import { quickSpectrogram } from '../src/trades/sound/spectrogram.ts'
+import { makeClip } from '../src/trades/sound/synth/clip.ts'
+import { drawScript } from '../src/trades/sound/synth/script.testkit.ts'
 import {
   CLIP_SECONDS,
   evaluate,
@@ -13,13 +19,8 @@ import {
   type LevelReport,
   type Severity,
   SHORT_SECONDS,
-} from '../src/trades/sound/evaluation.ts'
-import { hear } from '../src/trades/sound/hearSamples.ts'
-import { accuracy } from '../src/trades/sound/metrics.ts'
-import { ANALYSIS_RATE, resampled } from '../src/trades/sound/resample.ts'
-import { quickSpectrogram } from '../src/trades/sound/spectrogram.ts'
-import { makeClip } from '../src/trades/sound/synth/clip.ts'
-import { drawScript } from '../src/trades/sound/synth/script.ts'
+} from './hearing/evaluation.ts'
+import { accuracy } from './hearing/metrics.ts'
 import { subharmonicSum, yin } from './hearing/rivals.ts'
 
 const args = process.argv.slice(2)

@@ -10,6 +10,7 @@ import {
 import { petalFrequency } from '../src/trades/engine/inletFlow.ts'
 import { blowdownTimeArea, portFigures } from '../src/trades/engine/portFigures.ts'
 import { simulateCurve } from '../src/trades/engine/simulate.ts'
+import { airRows } from './engineAir.ts'
 import { burnRows, scavengeRows } from './engineBurning.ts'
 import { motoredRows } from './engineMotored.ts'
 import { reckonedBy } from './reckoned.ts'
@@ -171,6 +172,7 @@ export function engineChecks(): CheckRow[] {
     ...scavengeRows(),
     ...burnRows(),
     ...motoredRows(),
+    ...airRows(),
     ...ratingRows(),
     ...referenceRows(),
   ]

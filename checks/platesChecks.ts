@@ -1,7 +1,8 @@
 /** Flat plates, supported and clamped, bending little and much, against printed tables. */
-import { clampedPlate } from '../src/trades/strength/clamped.ts'
+
 import { setLoad } from '../src/trades/strength/permanentSet.ts'
 import { evenLoadOnPlate, patchOnPlate, squareMembrane } from '../src/trades/strength/plate.ts'
+import { clampedPlate } from './clampedPlate.ts'
 import { near, type Row, row } from './row.ts'
 
 /** modulus at which D is 1 for thickness 1, ν = 0.3 */

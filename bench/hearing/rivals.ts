@@ -4,7 +4,7 @@
  * Subharmonic summation: D. J. Hermes, J. Acoust. Soc. Am. 83 (1988) 257: 15 harmonics weighted 0.84^(h-1).
  */
 import FFT from 'fft.js'
-import { resampled } from '../../src/trades/sound/resample.ts'
+import { resampled } from '../../src/trades/sound/sound.testkit.ts'
 
 const RATE = 8000
 const HOP = 200

@@ -22,6 +22,8 @@ export interface Quantity {
   readonly source: Source
   /** as written in the file; absent for a default */
   readonly text?: string
+  /** written `undecided` in the file: the value stands in until it is chosen */
+  readonly undecided?: true
   /** for a default: why this value */
   readonly why?: string
   readonly kind: Kind

@@ -14,6 +14,8 @@ export interface Derived {
   segments: readonly string[]
   path: string
   spec: QuantitySpec
+  /** written `undecided`: the field's own stand-in instead of its default */
+  undecided?: true
 }
 
 /** the value at a place in the tree, undefined when any step is absent */
@@ -62,7 +64,7 @@ function resolve(root: unknown, at: readonly string[], d: Default): Resolved {
 /** The default of a field at a place in the craft; undefined when what it follows is absent. */
 export function assumedQuantity(root: unknown, d: Derived): Quantity | typeof pending | undefined {
   const { spec } = d
-  const got = resolve(root, d.segments, spec.assumed!)
+  const got = resolve(root, d.segments, standIn(d))
   if (got === pending || got === undefined) return got
   const clamp = (x: number) => Math.min(spec.max, Math.max(spec.min, x))
   return {
@@ -73,8 +75,11 @@ export function assumedQuantity(root: unknown, d: Derived): Quantity | typeof pe
     why: got.why,
     kind: spec.kind,
     path: d.path,
+    ...(d.undecided ? { undecided: true as const } : {}),
   }
 }
+
+const standIn = ({ spec, undecided }: Derived): Default => (undecided ? spec.undecided! : spec.assumed!)
 
 /**
  * Puts defaults where `pending` stands, in as many passes as defaults follow one another. Returns those
@@ -94,7 +99,7 @@ export function fillDefaults(
       else {
         const holder = valueAt(root, d.segments.slice(0, -1)) as Tree
         holder[d.segments.at(-1)!] = q
-        if (!('value' in d.spec.assumed!)) derived.push(d)
+        if (!('value' in standIn(d))) derived.push(d)
       }
     }
     if (again.length === left.length) break

@@ -59,9 +59,11 @@ function takes(spec: Spec): string {
   switch (spec.type) {
     case 'quantity': {
       const { coarse, kind, unit } = spec
-      return coarse === undefined
-        ? limitsInWords(spec)
-        : `${limitsInWords(spec)}; read to ±${formatQuantity(coarse, kind, unit)}`
+      const limits =
+        coarse === undefined
+          ? limitsInWords(spec)
+          : `${limitsInWords(spec)}; read to ±${formatQuantity(coarse, kind, unit)}`
+      return spec.undecided ? `${limits}, or \`undecided\`` : limits
     }
     case 'choice':
       return spec.words.join(', ')

@@ -58,6 +58,8 @@ interface QuantityOptions extends Common {
   exact?: true
   /** where a thing stands: how well that is read, in `unit`, however far from nought it is */
   coarse?: number
+  /** a choice that may be left open by writing `undecided`: what stands in for it until it is made */
+  undecided?: Default
 }
 
 export interface QuantitySpec<P extends Presence = Presence> extends Common {
@@ -69,6 +71,7 @@ export interface QuantitySpec<P extends Presence = Presence> extends Common {
   readonly max: number
   readonly presence: P
   readonly assumed?: Default
+  readonly undecided?: Default
   readonly exact?: true
   /** half width of the likely range of a measured value when none is written, SI */
   readonly coarse?: number
@@ -174,7 +177,7 @@ function defaultToSi(d: Default, kind: Kind, unit: string): Default {
 export function quantity<const O extends QuantityOptions>(kind: Kind, o: O): QuantitySpec<PresenceOf<O>> {
   const unit = o.unit ?? siUnit(kind)
   const floor = kind === 'temperature' ? 0 : toSi(0, kind, unit)
-  const { assumed, optional, min, max, coarse, ...rest } = o as QuantityOptions
+  const { assumed, optional, min, max, coarse, undecided, ...rest } = o as QuantityOptions
   return {
     ...rest,
     type: 'quantity',
@@ -184,6 +187,7 @@ export function quantity<const O extends QuantityOptions>(kind: Kind, o: O): Qua
     max: max === undefined ? Number.MAX_VALUE : toSi(max, kind, unit),
     presence: (optional ? 'optional' : assumed ? 'assumed' : 'required') as PresenceOf<O>,
     ...(assumed ? { assumed: defaultToSi(assumed, kind, unit) } : {}),
+    ...(undecided ? { undecided: defaultToSi(undecided, kind, unit) } : {}),
     ...(coarse === undefined ? {} : { coarse: stepToSi(coarse, kind, unit) }),
   }
 }

@@ -1,7 +1,7 @@
 import { spellings } from '../base/units/convert.ts'
 import { unitless } from '../base/units/parse.ts'
 import type { Fields, QuantitySpec, Spec } from './fields.ts'
-import { limitsInWords } from './reader.ts'
+import { limitsInWords, undecidedWord } from './reader.ts'
 import { craftFields, currentVersion, versionKey } from './schema/craftSchema.ts'
 
 /**
@@ -44,9 +44,10 @@ function quantitySchema(spec: QuantitySpec, defs: Definitions): Json {
     const text: Json = { type: 'string', pattern: quantityPattern(spec) }
     defs.set(name, unitless(spec.kind) ? { anyOf: [{ type: 'number' }, text] } : text)
   }
+  const written = { $ref: `#/$defs/${name}` }
   return {
     ...words(spec),
-    $ref: `#/$defs/${name}`,
+    ...(spec.undecided ? { anyOf: [written, { const: undecidedWord }] } : written),
     $comment: `${limitsInWords(spec)}; usually in ${spec.unit === '' ? 'plain numbers' : spec.unit}`,
   }
 }

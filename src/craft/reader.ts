@@ -111,6 +111,9 @@ export function limitsInWords(spec: QuantitySpec): string {
   return `between ${show(spec.min)} and ${show(spec.max)}`
 }
 
+/** what stands in the file for a choice that is still to be made */
+export const undecidedWord = 'undecided'
+
 function readQuantity(walk: Walk, spec: QuantitySpec, node: unknown, spot: Spot): Got {
   const expected = expectedText(spec.kind, spec.unit)
   if (node === undefined) {
@@ -121,12 +124,23 @@ function readQuantity(walk: Walk, spec: QuantitySpec, node: unknown, spot: Spot)
   }
   const text = scalarText(walk, node, spot, expected)
   if (text === undefined) return undefined
+  if (text.trim() === undecidedWord) {
+    if (!spec.undecided) return notOpen(walk, spot, expected)
+    walk.waiting.push({ segments: spot.segments, path: spot.path, spec, undecided: true })
+    return pending
+  }
   const q = quantityOf(spec, text, spot.path)
   if ('says' in q) {
     walk.complain(spot.offset, spot.path, q.found, q.expected, q.says)
     return undefined
   }
   return q
+}
+
+function notOpen(walk: Walk, spot: Spot, expected: string): undefined {
+  const says = `${spot.path} cannot be left ${undecidedWord}: nothing works it out; expected ${expected}`
+  walk.complain(spot.offset, spot.path, quoted(undecidedWord), expected, says)
+  return undefined
 }
 
 /** A written value of a field -> its quantity, or what is wrong with it. Used by the reader and by forms. */

@@ -87,6 +87,11 @@ export function whatIf(craft: Craft, changes: Readonly<Record<string, number | s
 
 function moved(now: Quantity | undefined, to: number, path: string): Quantity {
   if (now && typeof now === 'object' && 'kind' in now) {
+    // a choice that was open and is made is as exact as it is typed
+    if (now.undecided) {
+      const { undecided: _, ...made } = now
+      return { ...made, value: to, low: to, high: to }
+    }
     const step = to - now.value
     return { ...now, value: to, low: now.low + step, high: now.high + step }
   }

@@ -2,7 +2,7 @@
  * Dimensions for shop sketches, in the manner of ISO 129-1:2018 (extension lines with a gap, closed filled
  * arrow heads, figures above the line and readable from below or from the right). From memory.
  */
-import { line, polygon, polyline, text } from './marks.ts'
+import { line, polygon, text } from './marks.ts'
 import { ink } from './palette.ts'
 import type { Mark, Style } from './sheet.ts'
 import { textWidth } from './textWidth.ts'
@@ -89,22 +89,6 @@ export function dimension(
     }),
   )
   return marks
-}
-
-/** A note with a line to the thing it is about; the letters stand beside the line's end, away from the thing. */
-export function leader(x: number, y: number, toX: number, toY: number, words: string, size = 2.8): Mark[] {
-  const right = toX >= x
-  const shelf = toX + (right ? 2 : -2)
-  return [
-    polyline([x, y, toX, toY, shelf, toY], thin, 'dimension'),
-    arrowHead(x, y, Math.atan2(y - toY, x - toX)),
-    text(shelf + (right ? 0.8 : -0.8), toY - 0.35 * size, words, {
-      size,
-      anchor: right ? 'start' : 'end',
-      layer: 'dimension',
-      halo: true,
-    }),
-  ]
 }
 
 /** A centre line: long and short dashes, run past both ends. */

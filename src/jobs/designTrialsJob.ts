@@ -1,5 +1,6 @@
 import { type Craft, type CraftFiles, formatProblem, giveFiles, readCraft, whatIf } from '../craft/index.ts'
 import type { TorqueCurve } from '../trades/engine/curve.ts'
+import { decided } from '../whole/push/decided.ts'
 import { DesignTrials, type TrialRequest, type TrialResult } from '../whole/push/designTrials.ts'
 import { defineJob } from './job.ts'
 
@@ -19,12 +20,12 @@ export interface DesignTrialsOrder extends DesignOf {
   requests: readonly TrialRequest[]
 }
 
-/** The craft of an order; Error with the located lines where it does not read. */
-export function craftToSearch({ text, tried, files }: DesignOf): Craft {
+/** The craft of an order with its open choices made; Error with the located lines where it does not read. */
+export function craftToSearch({ text, tried, files, solved }: DesignOf): Craft {
   const { craft, problems } = readCraft(text)
   if (!craft) throw new Error(problems.map(formatProblem).join('\n'))
   if (files) giveFiles(craft, files)
-  return tried ? whatIf(craft, tried) : craft
+  return decided(tried ? whatIf(craft, tried) : craft, solved && new Map(solved)).craft
 }
 
 /** the craft this thread tried designs on last: a search asks several times for the same one */

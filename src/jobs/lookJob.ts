@@ -45,17 +45,31 @@ interface Looked extends Look {
 /** the last text looked at: while values are tried it stays the same */
 let last: { text: string; filesAre: string; look: Looked } | undefined
 
-function lookWell(craft: Craft, context: JobContext, from: number): Looked {
+/** `first` is told what a coarse simulation says, before the fine one, where no fine one is kept. */
+function lookWell(craft: Craft, context: JobContext, from: number, first?: (look: Looked) => void): Looked {
+  const lookWith = (answers: EngineAnswers): Looked => ({
+    ...lookAt(craft, { maps, engines: answers }),
+    solved: [...answers.solved],
+  })
+  const quick = first && answerEngines(craft, { store: engines, coarse: true })
+  if (first && quick && quick.coarse.size > 0) first(lookWith(quick))
   const answers: EngineAnswers | undefined = answerEngines(craft, {
     store: engines,
     progress: (part, says) => context.progress(from + 0.45 * part, says),
     cancelled: () => context.cancelled(),
   })
   if (!answers) throw new Cancelled()
-  return { ...lookAt(craft, { maps, engines: answers }), solved: [...answers.solved] }
+  return lookWith(answers)
 }
 
-/** All findings of a craft, and of the same with the tried values in it. */
+const plainAnswer = (now: Looked): LookAnswer => ({
+  now: now.findings,
+  decisions: now.decisions,
+  solved: now.solved,
+  ...(now.balance ? { balance: now.balance } : {}),
+})
+
+/** All findings of a craft, and of the same with the tried values in it; `context.early` gets a first coarse one of the craft. */
 export const look = defineJob('look', (order: LookOrder, context): LookAnswer => {
   const { craft } = readCraft(order.text)
   if (!craft) throw new RangeError('text: the craft file cannot be read')
@@ -63,14 +77,13 @@ export const look = defineJob('look', (order: LookOrder, context): LookAnswer =>
   context.progress(0, 'Looking at the craft')
   const filesAre = order.filesAre ?? ''
   if (last?.text !== order.text || last.filesAre !== filesAre)
-    last = { text: order.text, filesAre, look: lookWell(craft, context, 0) }
+    last = {
+      text: order.text,
+      filesAre,
+      look: lookWell(craft, context, 0, context.early && ((coarse) => context.early?.(plainAnswer(coarse)))),
+    }
   const now = last.look
-  const answer: LookAnswer = {
-    now: now.findings,
-    decisions: now.decisions,
-    solved: now.solved,
-    ...(now.balance ? { balance: now.balance } : {}),
-  }
+  const answer = plainAnswer(now)
   if (!order.tried) return answer
   context.progress(0.5, 'Looking at what is tried')
   const tried = lookWell(whatIf(craft, order.tried), context, 0.5)

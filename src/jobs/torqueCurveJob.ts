@@ -3,9 +3,10 @@ import { formatProblem, readCraft } from '../craft/index.ts'
 import { type TorqueBand, torqueBand } from '../trades/engine/band.ts'
 import { engineFindings } from '../trades/engine/craftFindings.ts'
 import { type CurveResult, simulateCurve } from '../trades/engine/simulate.ts'
+import { speedsToRun } from '../trades/engine/speeds.ts'
 import { peaksOf } from '../trades/engine/torqueFromSimulation.ts'
 import { type CycleTrace, simulateCycleTrace } from '../trades/engine/trace.ts'
-import { twoStrokeFromCraft, usualSpeeds } from '../trades/engine/twoStrokeFromCraft.ts'
+import { twoStrokeFromCraft } from '../trades/engine/twoStrokeFromCraft.ts'
 import { tryValues } from '../whole/push/solveBalance.ts'
 import { Cancelled, defineJob } from './job.ts'
 
@@ -37,15 +38,14 @@ function reading(input: EngineInput) {
   const { craft, problems } = readCraft(input.text)
   if (!craft) throw new Error(problems.map(formatProblem).join('\n'))
   const tried = tryValues(craft, input.tried)
-  return { craft: tried, engine: tried.engines[input.engine], ...twoStrokeFromCraft(tried, input.engine) }
+  return { craft: tried, ...twoStrokeFromCraft(tried, input.engine) }
 }
 
 /** Torque over rpm of one two-stroke, with the findings of all of them and, if asked, its band. */
 export const torqueCurveJob = defineJob<CurveInput, CurveOutput>('torque-curve', (input, context) => {
-  const { craft, engine, spec, faults, spread } = reading(input)
+  const { craft, spec, faults, spread, span } = reading(input)
   if (!spec || faults.length > 0) return { findings: engineFindings(craft) }
-  const redline = engine?.redline?.value
-  const rpms = input.rpms ?? usualSpeeds(spec, redline === undefined ? undefined : redline * 60)
+  const rpms = input.rpms ?? speedsToRun(spec, span)
   const share = input.band ? 0.3 : 1
   const cancelled = (): boolean => context.cancelled()
   const curve = simulateCurve(spec, rpms, {
@@ -74,7 +74,7 @@ export const cycleTraceJob = defineJob<EngineInput & { rpm?: number }, CycleTrac
     context.progress(0, 'finding the speed')
     let rpm = input.rpm
     if (rpm === undefined) {
-      const quick = simulateCurve(read.spec, usualSpeeds(read.spec), {
+      const quick = simulateCurve(read.spec, speedsToRun(read.spec, read.span, true), {
         dx: 0.02,
         cancelled: () => context.cancelled(),
       })

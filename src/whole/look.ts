@@ -6,6 +6,7 @@ import type { Craft } from '../craft/index.ts'
 import { NotKnown, solveTrade } from '../trades/trade.ts'
 import { decisionsOf } from './decisions.ts'
 import type { Balance } from './push/balanceTypes.ts'
+import { type Decided, decided, undecidedFindings } from './push/decided.ts'
 import type { PushSetting } from './push/pushTrade.ts'
 import { pushTrade } from './push/pushTrade.ts'
 import { type Known, type TradeEntry, trades } from './trades.ts'
@@ -34,12 +35,14 @@ export function findingsApart(craft: Craft, list: readonly TradeEntry[] = trades
 
 /** The same without what `findingsApart` adds. */
 export function leaning(
-  craft: Craft,
+  given: Craft,
   options: LookOptions = {},
   list: readonly TradeEntry[] = trades,
 ): Omit<Look, 'decisions'> {
+  const made = madeOf(given, options)
+  const { craft } = made
   let known: Known = { craft, push: options }
-  const findings: Finding[] = []
+  const findings: Finding[] = undecidedFindings(given, made)
   for (const entry of list) {
     if (entry.apart) continue
     findings.push(...saidBy(entry, known))
@@ -47,6 +50,16 @@ export function leaning(
     if (entry.trade === pushTrade) known = { ...known, ...balanceOf(craft, options) }
   }
   return { findings, ...(known.balance ? { balance: known.balance } : {}) }
+}
+
+/** The craft with its open choices made, or as it is where an engine has no curve to choose by. */
+function madeOf(craft: Craft, options: LookOptions): Decided {
+  try {
+    return decided(craft, options.engines?.solved)
+  } catch (error) {
+    if (error instanceof NotKnown) return { craft, filled: [] }
+    throw error
+  }
 }
 
 /** Puts the two halves of a look together. */

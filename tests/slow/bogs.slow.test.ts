@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { evaluationClips } from '../../src/trades/sound/evaluation.ts'
+import { evaluationClips } from '../../bench/hearing/evaluation.ts'
 import { makeListener } from '../../src/trades/sound/listener.ts'
 import type { ScriptKind } from '../../src/trades/sound/synth/scriptTypes.ts'
 

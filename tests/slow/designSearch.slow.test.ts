@@ -6,7 +6,7 @@ import { MapStore, modelFromCraft } from '../../src/whole/push/craftModel.ts'
 import { demoCraft } from '../../src/whole/push/demo.testkit.ts'
 import { type Design, designOfCraft } from '../../src/whole/push/design.ts'
 import { designAnswer } from '../../src/whole/push/designAnswer.ts'
-import { bestLine, bestOf, searchAll, searchFitted } from '../../src/whole/push/designSearch.ts'
+import { bestOf, searchAll, searchFitted } from '../../src/whole/push/designSearch.ts'
 import { DesignTrials } from '../../src/whole/push/designTrials.ts'
 import { probe } from '../../src/whole/push/probe.ts'
 
@@ -46,7 +46,7 @@ test.each(five)(
     const here = async (requests: readonly Parameters<DesignTrials['run']>[0][]) =>
       requests.map((r) => trials.run(r))
     const found = await searchAll(craft, await searchFitted(craft, here), here)
-    const best = bestLine(found.lines)
+    const best = found.lines.reduce((a, b) => (bestOf(b).merit > bestOf(a).merit ? b : a))
     // the search's own best, tried and not read between points
     const itself = trials.run({
       case: 'as written',

@@ -2,7 +2,8 @@ import { expect, test } from 'vitest'
 import { type Random, seededRandom } from '../../src/base/numerics/random.ts'
 import { type Craft, fieldAt, type Quantity } from '../../src/craft/index.ts'
 import { floatSaid } from '../../src/trades/float/float.testkit.ts'
-import { strengthFindings } from '../../src/trades/strength/deckFindings.ts'
+import { strengthFindingsOf } from '../../src/trades/strength/deckFindings.ts'
+import { strengthFromCraft } from '../../src/trades/strength/strengthFromCraft.ts'
 import { demoCraft } from '../../src/whole/push/demo.testkit.ts'
 
 /** Every quantity inside a part of a craft. */
@@ -55,7 +56,7 @@ test('a craft with wild values still gets sentences with numbers in them from fl
   const random = seededRandom(20)
   for (let k = 0; k < 10; k++) {
     const craft = wild(bases[k % 2]!, random)
-    for (const f of [...floatSaid(craft), ...strengthFindings(craft)]) {
+    for (const f of [...floatSaid(craft), ...strengthFindingsOf(strengthFromCraft(craft))]) {
       const words = [f.says, ...f.because.map((b) => b.says)].join(' ')
       expect(words, `${k} ${f.id}`).not.toMatch(/NaN|Infinity|undefined/)
       for (const v of [f.value, f.low, f.high])

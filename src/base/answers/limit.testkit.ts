@@ -1,5 +1,10 @@
 import type { Finding } from './finding.ts'
-import { type LimitTable, withLimit } from './limit.ts'
+import type { LimitTable } from './limit.ts'
+
+/** The same table with one limit moved. */
+export function withLimit<K extends string>(table: LimitTable<K>, name: K, value: number): LimitTable<K> {
+  return { ...table, [name]: { ...table[name], value } }
+}
 
 /** what a verdict is: which findings there are, how each stands, and whether it asks for an act */
 export const verdictOf = (findings: readonly Finding[]): string =>

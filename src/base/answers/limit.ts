@@ -22,8 +22,3 @@ export const limit = (value: number, unit: string, says: string, source: string)
   says,
   source,
 })
-
-/** The same table with one limit moved, for the tests. */
-export function withLimit<K extends string>(table: LimitTable<K>, name: K, value: number): LimitTable<K> {
-  return { ...table, [name]: { ...table[name], value } }
-}

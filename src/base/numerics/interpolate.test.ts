@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { cubicAt, cubicSlopeAt, linearAt, pchip } from './interpolate.ts'
+import { cubicAt, linearAt, pchip } from './interpolate.ts'
 
 const table = fc
   .array(
@@ -27,14 +27,6 @@ test('pchip goes through its points and never leaves the range of two neighbours
       }
     }),
   )
-})
-
-test('cubicSlopeAt is the derivative of cubicAt', () => {
-  const c = pchip([0, 1, 3, 4, 6], [0, 2, 2.5, 1, 4])
-  for (const at of [0.3, 1.4, 2.9, 3.5, 5.2]) {
-    const h = 1e-6
-    expect(cubicSlopeAt(c, at)).toBeCloseTo((cubicAt(c, at + h) - cubicAt(c, at - h)) / (2 * h), 6)
-  }
 })
 
 test('outside the knots the end values hold, and NaN stays NaN', () => {

@@ -78,20 +78,6 @@ export function cubicAt(c: Cubic, at: number): number {
   )
 }
 
-/** Slope of the cubic at `at`; zero outside the knots. */
-export function cubicSlopeAt(c: Cubic, at: number): number {
-  const last = c.x.length - 1
-  if (at < c.x[0]! || at > c.x[last]!) return 0
-  const i = intervalOf(c.x, at)
-  const h = c.x[i + 1]! - c.x[i]!
-  const t = (at - c.x[i]!) / h
-  return (
-    (6 * t * (1 - t) * (c.y[i + 1]! - c.y[i]!)) / h +
-    (1 - t) * (1 - 3 * t) * c.slope[i]! +
-    t * (3 * t - 2) * c.slope[i + 1]!
-  )
-}
-
 /** Straight-line interpolation in a table with increasing x; held at the ends. */
 export function linearAt(x: ArrayLike<number>, y: ArrayLike<number>, at: number): number {
   const last = x.length - 1

@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest'
 import { findUnit } from './convert.ts'
-import { allKinds, displayUnit, formatNumber, formatQuantity } from './format.ts'
+import { displayUnit, formatNumber, formatQuantity } from './format.ts'
+import { type Kind, kinds } from './kinds.ts'
+
+const allKinds = Object.keys(kinds) as Kind[]
+
 import { editDistance, nearest } from './near.ts'
 
 test.each([

@@ -1,5 +1,5 @@
 import { findUnit, fromSi } from './convert.ts'
-import { type Kind, kinds, siUnit } from './kinds.ts'
+import { type Kind, siUnit } from './kinds.ts'
 
 const plainFormats = new Map<number, Intl.NumberFormat>()
 const powerFormats = new Map<number, Intl.NumberFormat>()
@@ -127,6 +127,3 @@ export function displayUnit(kind: Kind, system: DisplaySystem, hint?: string): s
   if (table.some(([m]) => m === wanted) || !table.some(([, i]) => i === wanted)) return wanted
   return table.find(([, i]) => i === wanted)?.[0] ?? wanted
 }
-
-/** Every kind there is, for forms and tests. */
-export const allKinds = Object.keys(kinds) as Kind[]

@@ -16,6 +16,7 @@ export const driveSection = group(
       max: 10,
       exact: true,
       assumed: { value: 1, low: 1, high: 1, why: 'direct drive' },
+      undecided: { value: 1.3, low: 1, high: 2, why: 'a belt or gears, not decided yet' },
       measure: {
         what: 'count the teeth, or turn the engine and count turns of the impeller',
         with: 'chalk',

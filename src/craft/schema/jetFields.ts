@@ -46,6 +46,7 @@ const rotor = group(
       min: 1,
       max: 8,
       assumed: { value: 3, low: 3, high: 3, why: 'most small impellers have three' },
+      undecided: { value: 3, low: 2, high: 4, why: 'not decided yet' },
     }),
     hand: choice(['right', 'left'], {
       label: 'Hand',
@@ -58,6 +59,7 @@ const rotor = group(
       unit: 'mm',
       min: 10,
       max: 800,
+      undecided: { of: 'bore', times: 0.75, low: 0.5, high: 1.2, why: 'not decided yet' },
       measure: {
         what: 'read the blade angle at a known radius with a protractor: pitch = 2π × radius × tan(angle)',
         with: 'protractor and ruler',
@@ -317,6 +319,7 @@ export const jetSection = group(
           unit: 'mm',
           min: 10,
           max: 300,
+          undecided: { of: 'rotor.bore', times: 0.56, low: 0.45, high: 0.68, why: 'not decided yet' },
           measure: { what: 'measure the exit across in two directions', with: 'caliper', minutes: 2 },
         }),
         height: quantity('length', {

@@ -12,6 +12,7 @@ import { designFindings } from '../../whole/push/designFindings.ts'
 import type { TryDesigns } from '../../whole/push/designSearch.ts'
 import type { DesignAnswer } from '../../whole/push/designTypes.ts'
 import { fileStore } from './engineStore.ts'
+import { choiceText, inColour } from './figuresText.ts'
 import { findingText, unitsOf } from './lookCommand.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { openPool, type Pool } from './pool.ts'
@@ -22,7 +23,10 @@ import { readCraftFile } from './readCraftFile.ts'
 class CalledOff extends Error {}
 
 /** `wakewright choose`: the impeller and nozzle that do best on a craft. Called off (Ctrl-C), it prints the best so far. */
-export async function choose(file: string, options: { json?: boolean; units: string }): Promise<number> {
+export async function choose(
+  file: string,
+  options: { json?: boolean; draw?: boolean; units: string },
+): Promise<number> {
   const units = unitsOf('choose', options)
   const on = readCraftFile(file)
   for (const w of on.warnings) process.stderr.write(`${formatProblem(w)}\n`)
@@ -66,6 +70,7 @@ export async function choose(file: string, options: { json?: boolean; units: str
   else {
     print(`\n${styleText('bold', craft.name)}\n`)
     for (const f of findings) print(findingText(f, units.units))
+    if (options.draw) print(choiceText(best, units.units, process.stdout.columns ?? 96, inColour()))
   }
   return exit.fine
 }

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import { madeUpBalance } from '../../whole/push/balance.testkit.ts'
 import { demoCraft } from '../../whole/push/demo.testkit.ts'
-import { figuresText } from './figuresText.ts'
+import { madeUpDesign } from '../../whole/push/design.testkit.ts'
+import { choiceText, figuresText } from './figuresText.ts'
 
 const craft = demoCraft('heron')
 
@@ -26,4 +27,12 @@ test('without a balance only the craft is drawn', () => {
   const text = figuresText(craft, undefined, 'inch', 80, false)
   expect(text).toContain('94.5 in')
   expect(text).not.toContain('Thrust against drag')
+})
+
+test('what was compared for the jet is drawn: pull against speed and both over the pitch, in the units asked for', () => {
+  const text = choiceText(madeUpDesign(), 'inch', 80, false)
+  for (const words of ['Pull over pitch', 'Top speed over pitch', 'now', 'mph', 'in'])
+    expect(text).toContain(words)
+  expect(text).not.toMatch(/km\/h|\bmm\b/)
+  for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
 })

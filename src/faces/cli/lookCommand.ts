@@ -14,7 +14,7 @@ import { findingsApart, finished, leaning, questions } from '../../whole/look.ts
 import type { Balance } from '../../whole/push/balanceTypes.ts'
 import { beside } from './beside.ts'
 import { fileStore } from './engineStore.ts'
-import { figuresText } from './figuresText.ts'
+import { figuresText, inColour } from './figuresText.ts'
 import { lookScreenText } from './lookScreenText.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { progressLine } from './progress.ts'
@@ -26,6 +26,8 @@ export interface LookOptions {
   draw?: boolean
   all?: boolean
   question?: string
+  /** simulate engines finely, where that is not kept yet */
+  fine?: boolean
   units: string
 }
 
@@ -62,7 +64,11 @@ async function lookAtCraft(on: CraftOnDisk, options: KnownOptions): Promise<numb
   const hull = hullRead(craft)
   const apart = beside('findings-apart', { text, files, ...(hull ? { hull } : {}) })
   const line = progressLine()
-  const engines = answerEngines(craft, { store: fileStore(), progress: line.show })
+  const engines = answerEngines(craft, {
+    store: fileStore(),
+    coarse: !options.fine,
+    progress: line.show,
+  })
   line.end()
   const part = leaning(craft, engines ? { engines } : {})
   const whole = finished(craft, part, (await apart) ?? findingsApart(craft))
@@ -91,8 +97,7 @@ async function lookAtCraft(on: CraftOnDisk, options: KnownOptions): Promise<numb
       print(operatingText(balance, options.units))
   } else print(lookScreenText(whole, options.units))
   if (options.draw) {
-    const colour = process.stdout.isTTY === true && process.env['NO_COLOR'] === undefined
-    print(figuresText(craft, balance, options.units, process.stdout.columns ?? 96, colour))
+    print(figuresText(craft, balance, options.units, process.stdout.columns ?? 96, inColour()))
   }
   return code
 }

@@ -26,6 +26,7 @@ program
   .option('--all', 'every finding with what drives it, and the operating table')
   .option('--draw', 'draw the craft and its curves too, with letters')
   .option('--question <word>', 'only one of craft, push, breath, float, strength, fuel, make, runs')
+  .option('--fine', 'simulate engines finely, where no fine curve is kept yet; takes some seconds')
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, options) => {
     code = await (await import('./lookCommand.ts')).look(file, options)
@@ -39,6 +40,7 @@ program
   .option('--json', 'decisions, findings and balance as JSON, SI units')
   .option('--all', 'every finding with what drives it, and the operating table')
   .option('--question <word>', 'only one of craft, push, breath, float, strength, fuel, make, runs')
+  .option('--fine', 'simulate engines finely, where no fine curve is kept yet; takes some seconds')
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, values: string[], options) => {
     code = await (await import('./lookCommand.ts')).tryCommand(file, values, options)
@@ -49,6 +51,7 @@ program
   .description('the impeller and nozzle that do best, and what each change would buy; takes some seconds')
   .argument('<craft>', 'craft file (YAML)')
   .option('--json', 'everything that was compared as JSON, SI units')
+  .option('--draw', 'draw pull against speed, and both over the pitch, with letters')
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, options) => {
     code = await (await import('./chooseCommand.ts')).choose(file, options)

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { scaledAbout } from '../../physics/solid/mesh.ts'
+import { type Mesh, mapPoints } from '../../physics/solid/mesh.ts'
 import { boxMesh } from '../../physics/solid/primitives.ts'
 import { afloat, board, deg, sled } from '../../trades/float/float.testkit.ts'
 import { angleOfLoll, rightingCurve, wallSidedArm } from '../../trades/float/righting.ts'
@@ -8,6 +8,7 @@ import { lookAt, makeState } from './energy.ts'
 import { floaterOf } from './load.ts'
 import { isStable, metacentricHeight, settle, sinkDeficit } from './settle.ts'
 
+const scaled = (mesh: Mesh, s: number) => mapPoints(mesh, (x, y, z) => [s * x, s * y, s * z])
 const mass = fc.double({ min: 20, max: 260, noNaN: true })
 const some = { numRuns: 40 }
 
@@ -101,9 +102,7 @@ describe('coming to rest', () => {
   test('lengths times s: volume s³, metacentric height s', () => {
     const s = 2.7
     const a = metacentricHeight(settle(afloat(sled.mesh, 100, [1, 0, 0.15])).state)
-    const b = metacentricHeight(
-      settle(afloat(scaledAbout(sled.mesh, s), 100 * s ** 3, [s, 0, 0.15 * s])).state,
-    )
+    const b = metacentricHeight(settle(afloat(scaled(sled.mesh, s), 100 * s ** 3, [s, 0, 0.15 * s])).state)
     expect(b / a).toBeCloseTo(s, 8)
   })
   test('a weight above the lift sinks, and says by how much', () => {
@@ -211,7 +210,7 @@ describe('righting arm', () => {
   })
   test('scales with length', () => {
     const a = rightingCurve(afloat(board, 100, [1.2, 0, 0.2]), undefined, { to: 0.6, step: 0.2 })
-    const b = rightingCurve(afloat(scaledAbout(board, 2), 800, [2.4, 0, 0.4]), undefined, {
+    const b = rightingCurve(afloat(scaled(board, 2), 800, [2.4, 0, 0.4]), undefined, {
       to: 0.6,
       step: 0.2,
     })

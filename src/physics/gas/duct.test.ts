@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { bellyShape, cellState, restSpeed, smoothError, straight } from '../../../checks/gasCases.ts'
 import { at, createDucts, type Ducts, field, setCell } from './arena.ts'
 import { closedEnd, createCrossing, openEnd } from './boundaries.ts'
-import { contents } from './contents.ts'
+import { contents } from './contents.testkit.ts'
 import { nextStep, predictEnds, refreshWallRates, stableStep, sweep } from './duct.ts'
 
 const out = createCrossing()

@@ -48,12 +48,6 @@ export function volumeTo(segments: readonly Segment[], x: number): number {
 /** Loss factor of one 90 degree bend of a hand-made pipe; common practice 0.1 to 0.25, no source. */
 const bendLoss = 0.18
 
-/** Friction factor (Fanning) of a fully rough wall, from grain height over bore. */
-export function roughFriction(grain: number, bore: number): number {
-  const s = -1.8 * Math.log10((grain / (3.7 * bore)) ** 1.11)
-  return 1 / (4 * s * s)
-}
-
 /**
  * Cells of about `dx` metres for a run of segments. Throws RangeError with the segment's number when a
  * length or a bore is not above 0.

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { createDucts, setCell } from './arena.ts'
-import { boreAt, meshDuct, roughFriction, type Segment, stations, volumeTo } from './ductMesh.ts'
+import { boreAt, meshDuct, type Segment, stations, volumeTo } from './ductMesh.ts'
 import {
   areaRatio,
   fannoAfter,
@@ -11,7 +11,7 @@ import {
   nozzleFlow,
   pressureRatio,
 } from './gasLaws.ts'
-import { air, burntPetrol, gammaOf, gasConstantOf } from './mixture.ts'
+import { burntPetrol, gammaOf, gasConstantOf } from './mixture.ts'
 import { sampleRiemann, solveRiemann } from './riemann.ts'
 import { stefanBoltzmann, wallTemperature } from './walls.ts'
 
@@ -111,7 +111,6 @@ test('a bend adds its whole loss to the cells it covers', () => {
   const shape = meshDuct([{ length: 0.2, d0: 0.04, d1: 0.04, bend: Math.PI / 2 }], 0.01)
   const loss = Array.from(shape.bendFriction!).reduce((s, f) => s + (4 * f * shape.dx) / 0.04, 0)
   expect(loss).toBeCloseTo(0.18, 9)
-  expect(roughFriction(1e-4, 0.035)).toBeGreaterThan(0.004)
 })
 
 test('a wall gives away exactly what it gets', () => {
@@ -138,6 +137,8 @@ test('burnt petrol balances its elements at any mixture, and air is air', () => 
       for (const x of Object.values(m)) expect(x).toBeGreaterThanOrEqual(0)
     }),
   )
+  // dry air as oxygen and nitrogen, argon counted as nitrogen
+  const air = { O2: 0.2095, N2: 0.7905 }
   expect(gasConstantOf(air)).toBeCloseTo(288, 0)
   expect(gammaOf(air, 300)).toBeCloseTo(1.4, 2)
   expect(() => burntPetrol(0.3)).toThrow(/lambda/)

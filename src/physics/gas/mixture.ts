@@ -51,9 +51,6 @@ export type Composition = Partial<Record<Name, number>>
 
 const universalR = 8.314462618
 
-/** dry air as oxygen and nitrogen (argon counted as nitrogen) */
-export const air: Composition = { O2: 0.2095, N2: 0.7905 }
-
 /** Wet products of iso-octane and air at the given air ratio (0.6 to 1.5). */
 export function burntPetrol(lambda: number): Composition {
   if (!(lambda >= 0.6 && lambda <= 1.5)) throw new RangeError(`lambda: ${lambda}; must be 0.6 to 1.5`)

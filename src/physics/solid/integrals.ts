@@ -96,9 +96,3 @@ export function solidProperties(mesh: Mesh): SolidProperties {
     second: c2,
   }
 }
-
-/** Inertia tensor of a uniform solid about its centroid, kg m²: xx, xy, xz, yy, yz, zz (products with their sign, −ρ∫xy dV). */
-export function inertiaOf(properties: SolidProperties, density: number): Float64Array {
-  const [xx, xy, xz, yy, yz, zz] = properties.second
-  return Float64Array.of(yy! + zz!, -xy!, -xz!, xx! + zz!, -yz!, xx! + yy!).map((v) => v * density)
-}

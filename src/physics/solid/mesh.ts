@@ -66,15 +66,6 @@ export function moved(mesh: Mesh, d: Vec3): Mesh {
   return mapPoints(mesh, (x, y, z) => [x + d[0], y + d[1], z + d[2]])
 }
 
-/** The mesh scaled about a point. */
-export function scaledAbout(mesh: Mesh, factor: number, c: Vec3 = [0, 0, 0]): Mesh {
-  return mapPoints(mesh, (x, y, z) => [
-    c[0] + factor * (x - c[0]),
-    c[1] + factor * (y - c[1]),
-    c[2] + factor * (z - c[2]),
-  ])
-}
-
 /** Port for starboard. */
 export function mirroredY(mesh: Mesh): Mesh {
   return mapPoints(mesh, (x, y, z) => [x, -y, z], true)

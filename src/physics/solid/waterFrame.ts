@@ -46,9 +46,3 @@ export function setFrame(frame: WaterFrame, trim: number, heel: number): WaterFr
 export function heightAbove(frame: WaterFrame, h: number, x: number, y: number, z: number): number {
   return frame.nx * x + frame.ny * y + frame.nz * z - h
 }
-
-/** The trim and heel whose water normal is n; n of any length. */
-export function attitudeOf(n: readonly [number, number, number]): { trim: number; heel: number } {
-  const l = Math.hypot(n[0], n[1], n[2])
-  return { trim: Math.asin(n[0] / l), heel: Math.atan2(-n[1], n[2]) }
-}

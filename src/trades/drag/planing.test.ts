@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { bowDownMoment } from './planing.testkit.ts'
 import {
-  bowDownMoment,
   flatPlateLift,
   lambdaAtTrim,
   liftFunction,

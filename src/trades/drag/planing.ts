@@ -201,11 +201,6 @@ export function planingAt(c: PlaningCase, lambda: number, out: PlaningState): Pl
   return out
 }
 
-/** Bow-down moment left over, N·m, with the centre of gravity at `centre` (m forward of the transom) in state `s`. */
-export function bowDownMoment(c: PlaningCase, s: PlaningState, centre: number): number {
-  return (s.normal + s.thrust * Math.sin(c.thrustAngle)) * (centre - s.neededCentre)
-}
-
 /** The published hand method's inputs: thrust line by its distance f below the centre of gravity, no air drag. */
 export interface Savitsky1964 {
   speed: number

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { bowDownMoment, type PlaningCase, planingAt, planingState } from './planing.ts'
+import { bowDownMoment } from './planing.testkit.ts'
+import { type PlaningCase, planingAt, planingState } from './planing.ts'
 import { easiestLambda, lambdaWindow, settle, settleBest, trimRange } from './trimBalance.ts'
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })

@@ -259,12 +259,3 @@ export function stretchCurve(curve: TorqueCurve, factor: number): TorqueCurve {
     torquePeak: { rotation: t.rotation * factor, torque: t.torque },
   }
 }
-
-/** Slope of torque in logarithms, dln M/dln n: 0 for flat torque, -1 for constant power. */
-export function steepness(curve: TorqueCurve, n: number): number {
-  const h = 1e-3
-  return (
-    (Math.log(torqueAt(curve, n * (1 + h))) - Math.log(torqueAt(curve, n * (1 - h)))) /
-    (Math.log(1 + h) - Math.log(1 - h))
-  )
-}

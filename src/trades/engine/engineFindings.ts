@@ -3,6 +3,7 @@ import {
   inCount,
   inFlowSpeed,
   inKw,
+  inMm,
   inPercent,
   inRpm,
   inTimes,
@@ -31,6 +32,8 @@ export interface EngineView {
   faults: readonly SpecFault[]
   curve?: CurveResult
   band?: TorqueBand
+  /** the curve is a first one: few speeds, long cells */
+  coarse?: boolean
 }
 
 const method =
@@ -59,6 +62,7 @@ export function twoStrokeFindings(v: EngineView, limits: EngineLimits = engineLi
     curveOf(v, peaks.torque.point!.torque, peaks.torque.rpm, peaks.power.point!.power, peaks.power.rpm),
   )
   out.push(trustOf(v, v.spec, v.curve, limits))
+  if (v.coarse) out.push(coarseOf(v, v.curve))
   out.push(...warningsOf(v, v.spec, v.curve, limits))
   return out
 }
@@ -206,6 +210,19 @@ function trustOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult, limits: En
       with: 'phone recording, measuring bottle and clock',
       minutes: 30,
     },
+    sources: [method],
+  }
+}
+
+/** That a first curve is no more than that, and how to get the fine one. */
+function coarseOf(v: EngineView, curve: CurveResult): Finding {
+  return {
+    id: `breath.${v.at}.coarse`,
+    question: 'breath',
+    says: say`${v.name}’s curve is a first one, from ${inCount(curve.points.length)} speeds and cells of ${inMm(curve.dx)}: a fine one may differ by ${inPercent(0.03)} in torque and ${inPercent(0.01)} in speed.`,
+    standing: 'unknown',
+    act: 'Run look with --fine once, or breathe: the fine curve takes some seconds and is kept.',
+    because: [{ says: 'no fine curve of this engine is kept yet', link: v.at }],
     sources: [method],
   }
 }

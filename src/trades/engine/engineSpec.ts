@@ -105,12 +105,6 @@ export interface SpecFault {
 const degrees = (x: number): string => `${((x * 180) / Math.PI).toFixed(1)}°`
 const mm = (x: number): string => `${(x * 1000).toFixed(1)} mm`
 
-/** The same engine with its pipe held cold, as after a start or full of spray: it comes on the pipe lower. */
-export const withColdPipe = (s: TwoStrokeSpec): TwoStrokeSpec => ({
-  ...s,
-  outside: { h: 1e4, emissivity: 0, t: Math.max(s.air.t, 320) },
-})
-
 /** Height of a port that the piston uncovers when its roof opens at `opens`. */
 export const uncoveredHeight = (c: Crank, opens: number): number => c.stroke - pistonTravel(c, opens)
 

@@ -1,5 +1,7 @@
 import type { Range } from '../../base/answers/solved.ts'
 import type { Craft } from '../../craft/index.ts'
+import { siteOf } from '../../hull/site/site.ts'
+import { dryPressure, powerInAir } from './airPower.ts'
 import {
   curveFromMotor,
   curveFromPeak,
@@ -38,6 +40,8 @@ export type SolvedCurves = ReadonlyMap<number, TorqueCurve>
 export function enginesFromCraft(craft: Craft, solved?: SolvedCurves): EngineForBalance[] {
   return craft.engines.map((engine, i) => {
     const built = curveOf(engine, solved?.get(i))
+    const air = airShareOf(craft, i)
+    if ('curve' in built && air !== 1) built.curve = scaleCurve(built.curve, air)
     return {
       name: engine.name ?? `engine ${i + 1}`,
       displacement: 'displacement' in engine ? engine.displacement.value : sweptOf(engine),
@@ -49,6 +53,18 @@ export function enginesFromCraft(craft: Craft, solved?: SolvedCurves): EngineFor
       ...deadOf(engine, solved?.get(i)?.dead),
     }
   })
+}
+
+/**
+ * Factor on the torque of engine `index` by the air of the place: 1 for a motor, for a curve measured here, and for a simulated one,
+ * which breathed that air already.
+ */
+export function airShareOf(craft: Craft, index: number): number {
+  const engine = craft.engines[index]
+  if (!engine || engine.kind === 'electric' || engine.measuredIn === 'here') return 1
+  if (engine.kind === 'two-stroke' && engine.curve === undefined) return 1
+  const { pressure, temperature } = siteOf(craft).air
+  return powerInAir(dryPressure(pressure, temperature), temperature)
 }
 
 /** Its own pressure where the file gives one, else by simulation where that was done, else by friction and pumping laws. */

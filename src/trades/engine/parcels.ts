@@ -52,10 +52,3 @@ export function pop(p: Parcels, mass: number): void {
     p.count--
   }
 }
-
-/** Total mass remembered, kg. */
-export function held(p: Parcels): number {
-  let sum = 0
-  for (let i = 0; i < p.count; i++) sum += p.data[3 * i]!
-  return sum
-}

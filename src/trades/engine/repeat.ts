@@ -43,13 +43,14 @@ function spread(list: readonly Beat[]): number {
 /**
  * Judges the last cycles (up to eight are looked at) after `count` in all. One cycle answers when the last three agree
  * within 0.2 % and its mass balances within 0.5 %; a pair when every other one does and neighbours do not, after twelve;
- * eight when they stay within 1 %, after twenty-four.
+ * eight when they stay within 1 %, after twenty-four. `looseness` widens the first of these, for a first coarse look.
  */
-export function repeats(history: readonly Beat[], count: number): Repetition {
+export function repeats(history: readonly Beat[], count: number, looseness = 1): Repetition {
   if (history.length < 3) return { cycles: 0, residual: 1, apart: 0 }
   const [b, c, d] = history.slice(-3) as [Beat, Beat, Beat]
   const residual = Math.max(change(c, d), change(b, c))
-  if (residual < tolerance && imbalance([d]) < massTolerance) return { cycles: 1, residual, apart: 0 }
+  if (residual < looseness * tolerance && imbalance([d]) < looseness * massTolerance)
+    return { cycles: 1, residual, apart: 0 }
   const a = history[history.length - 4]
   const apart = change(c, d)
   if (a && count >= pairAfter && apart > 2 * tolerance && imbalance([c, d]) < massTolerance) {

@@ -23,9 +23,3 @@ export function leavingFresh(kind: Scavenging, sr: number): number {
   const [k0, k1, k2] = scavengeCurves[kind]
   return Math.min(1, Math.max(0, 1 + (k1 + 2 * k2 * sr) * Math.exp(k0 + sr * (k1 + sr * k2))))
 }
-
-/** Perfect mixing: SE of a delivery, and the part of the charge that stays. */
-export const mixing = (sr: number): { efficiency: number; trapping: number } => {
-  const efficiency = 1 - Math.exp(-sr)
-  return { efficiency, trapping: sr > 0 ? efficiency / sr : 1 }
-}

@@ -19,6 +19,8 @@ export interface CurveOptions {
   progress?: (part: number, says: string) => void
   /** true stops the run; points not reached are left out */
   cancelled?: () => boolean
+  /** true settles to about 1 % only, for a first look, in a third of the cycles */
+  loose?: boolean
   /** state to start from (see `adoptState`); it is used up */
   warmState?: EngineState
 }
@@ -56,6 +58,9 @@ export class SpecError extends Error {
 }
 
 const wallTolerance = 2
+/** the same, K, and the factor on how well cycles must repeat, for a first coarse look */
+const looseWalls = 8
+const looseness = 3
 /** part of the way to their quasi-steady temperature that walls go at once */
 const wallShare = 0.7
 const fewest = 6
@@ -93,7 +98,13 @@ function settle(
  * Runs cycles at one speed, in place on `e`, until they repeat (see repeat.ts) with walls within 2 K of steady, or until
  * `most` have gone. Without repetition there is no point.
  */
-export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, most = 80): PointResult {
+export function simulatePoint(
+  s: TwoStrokeSpec,
+  e: EngineState,
+  rpm: number,
+  most = 80,
+  loose = false,
+): PointResult {
   const runs: Run[] = []
   const failed = { rpm, converged: false, alternating: false }
   let residual = 1
@@ -120,10 +131,11 @@ export function simulatePoint(s: TwoStrokeSpec, e: EngineState, rpm: number, mos
       wallTime = 0
       heatBefore = 0
     }
-    if (k < fewest || walls > wallTolerance) continue
+    if (k < fewest || walls > (loose ? looseWalls : wallTolerance)) continue
     const r = repeats(
       runs.map((x) => x.sums),
       k,
+      loose ? looseness : 1,
     )
     residual = r.residual
     if (r.cycles > 0) return settle(s, rpm, runs, k, r)
@@ -148,6 +160,7 @@ export function* sweepSpeeds(
   e: EngineState,
   rpms: readonly number[],
   most = 80,
+  loose = false,
 ): Generator<PointResult> {
   let last = rpms[0] ?? 0
   for (const rpm of rpms) {
@@ -157,7 +170,7 @@ export function* sweepSpeeds(
       for (let c = 0; c < 3; c++) updateWalls(e.ducts, 0, s.outside, runCycle(s, e, between).time, 0.5)
     }
     last = rpm
-    yield simulatePoint(s, e, rpm, most)
+    yield simulatePoint(s, e, rpm, most, loose)
   }
 }
 
@@ -176,7 +189,7 @@ export function simulateCurve(
   const e = options.warmState ?? createState(s, options.dx ?? 0.01)
   const points: PointResult[] = []
   const size = { dx: e.ducts.dx[0]!, cells: e.ducts.last[0]! - e.ducts.first[0]! + 1 }
-  const sweep = sweepSpeeds(s, e, wanted, options.cycles)
+  const sweep = sweepSpeeds(s, e, wanted, options.cycles, options.loose)
   for (const rpm of wanted) {
     if (options.cancelled?.()) return { points, ...size, cancelled: true }
     options.progress?.(points.length / wanted.length, `${rpm} rpm`)
@@ -184,22 +197,4 @@ export function simulateCurve(
   }
   options.progress?.(1, 'done')
   return { points, ...size, cancelled: false }
-}
-
-/** Speeds cut into runs of neighbours for as many workers, lowest first; each run warms up on its own. */
-export function splitRpms(rpms: readonly number[], workers: number): number[][] {
-  const sorted = [...rpms].sort((a, b) => a - b)
-  const parts = Math.max(1, Math.min(workers, sorted.length))
-  const out: number[][] = []
-  for (let k = 0; k < parts; k++)
-    out.push(
-      sorted.slice(Math.round((k * sorted.length) / parts), Math.round(((k + 1) * sorted.length) / parts)),
-    )
-  return out
-}
-
-/** Curves of the parts of a split, put together again. */
-export function joinCurves(parts: readonly CurveResult[]): CurveResult {
-  const points = parts.flatMap((p) => p.points).sort((a, b) => a.rpm - b.rpm)
-  return { points, dx: parts[0]!.dx, cells: parts[0]!.cells, cancelled: parts.some((p) => p.cancelled) }
 }

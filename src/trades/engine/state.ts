@@ -86,36 +86,6 @@ function boxVessel(s: TwoStrokeSpec): Vessel {
   return { m, u: (m * s.gas.r * t) / (s.gas.gamma - 1), fresh: 0, p, t }
 }
 
-/** A copy that shares nothing with the original. */
-export function cloneState(e: EngineState): EngineState {
-  const g = e.ducts
-  const arena = g.arena.slice()
-  const move = (v: Float64Array): Float64Array =>
-    new Float64Array(arena.buffer, v.byteOffset - g.arena.byteOffset, v.length)
-  const copyParcels = (p: Parcels): Parcels => ({ count: p.count, data: p.data.slice() })
-  return {
-    ...e,
-    ducts: {
-      ...g,
-      arena,
-      cell: move(g.cell),
-      dx: move(g.dx),
-      roughFriction: move(g.roughFriction),
-      heatFactor: move(g.heatFactor),
-      fastest: move(g.fastest),
-      end: move(g.end),
-      edge: move(g.edge),
-    },
-    cylinder: { ...e.cylinder },
-    case: { ...e.case },
-    box: { ...e.box },
-    inTransfer: copyParcels(e.inTransfer),
-    inPort: copyParcels(e.inPort),
-    port: e.port.slice(),
-    end: e.end.slice(),
-  }
-}
-
 /**
  * A start for one engine from the settled state of a similar one (a changed pipe, a finer grid): volumes as they were,
  * the pipe's gas and walls stretched to the new length. Far fewer cycles than a cold start.

@@ -35,12 +35,12 @@ const samples = 360
 export function simulateCycleTrace(
   s: TwoStrokeSpec,
   rpm: number,
-  options: { dx?: number; cycles?: number; warmState?: EngineState } = {},
+  options: { dx?: number; cycles?: number; loose?: boolean; warmState?: EngineState } = {},
 ): CycleTrace {
   const faults = validateSpec(s, [rpm])
   if (faults.length > 0) throw new SpecError(faults)
   const e = options.warmState ?? createState(s, options.dx ?? 0.01)
-  const result = simulatePoint(s, e, rpm, options.cycles)
+  const result = simulatePoint(s, e, rpm, options.cycles, options.loose)
   const g = e.ducts
   const first = g.first[0]!
   const n = g.last[0]! - first + 1

@@ -3,8 +3,9 @@ import { inWords } from '../../base/answers/printFinding.ts'
 import { twoStrokeFindings } from './engineFindings.ts'
 import { sweptVolume } from './geometry.ts'
 import { simulateCurve } from './simulate.ts'
+import { speedsToRun, tunedLength, tunedSpeed, usualRedline } from './speeds.ts'
 import { craftWith, sportEngine } from './twoStroke.testkit.ts'
-import { tunedLength, twoStrokeFromCraft, usualSpeeds } from './twoStrokeFromCraft.ts'
+import { twoStrokeFromCraft } from './twoStrokeFromCraft.ts'
 
 const degree = Math.PI / 180
 const read = (engines = sportEngine) => twoStrokeFromCraft(craftWith(engines), 0)
@@ -69,14 +70,28 @@ test('a box smaller than the cylinder is named by its craft path', () => {
   expect(r.faults.map((f) => f.path)).toContain('engines.0.exhaust.muffler')
 })
 
-test('the tuned length ends with the last narrowing cone, and speeds are taken round it', () => {
-  const { spec } = read()
+test('the tuned length ends with the last narrowing cone, and speeds run from idle to redline, closest round it', () => {
+  const { spec, span } = read()
   expect(tunedLength(spec!.pipe)).toBeCloseTo(0.04 + 0.82, 9)
   expect(tunedLength([{ length: 1, d0: 0.03, d1: 0.03 }])).toBeUndefined()
-  const rpms = usualSpeeds(spec!, 11000)
-  expect(rpms).toHaveLength(13)
-  expect(Math.max(...rpms)).toBeLessThanOrEqual(11000)
-  expect([...rpms].sort((a, b) => a - b)).toEqual(rpms)
+  for (const coarse of [false, true]) {
+    const rpms = speedsToRun(spec!, span, coarse)
+    expect(rpms[0]).toBeCloseTo(60 * span.idle, -1)
+    expect(rpms.at(-1)).toBe(11000)
+    expect([...new Set(rpms)].sort((a, b) => a - b)).toEqual(rpms)
+    const peak = tunedSpeed(spec!)!
+    const near = rpms.filter((n) => Math.abs(n / peak - 1) < 0.2)
+    expect(near.length).toBeGreaterThanOrEqual(coarse ? 3 : 5)
+    expect(rpms.length).toBeLessThanOrEqual(coarse ? 10 : 17)
+  }
+})
+
+test('a redline that nobody gave follows stroke and kind, and the curve reaches it', () => {
+  const { spec, span } = read(sportEngine.replace('    redline: 11000 rpm\n', ''))
+  expect(span.redline).toBeCloseTo(usualRedline(0.0506, 'sport'), 9)
+  expect(2 * 0.0506 * span.redline).toBeCloseTo(18, 9)
+  expect(usualRedline(0.0506, 'utility')).toBeLessThan(usualRedline(0.0506, 'race'))
+  expect(speedsToRun(spec!, span).at(-1)! / (60 * span.redline)).toBeCloseTo(1, 2)
 })
 
 test('findings say the curve with a range, how far to trust it, and which port holds it back', () => {

@@ -19,10 +19,11 @@ import {
   uncoveredHeight,
   validateSpec,
 } from './engineSpec.ts'
-import { clearanceOfRatio, clearanceOfTrapped, meanPistonSpeed, pistonArea } from './geometry.ts'
+import { clearanceOfRatio, clearanceOfTrapped, pistonArea } from './geometry.ts'
 import type { EngineClass } from './health.ts'
 import { petalFrequency, petalMaterials } from './inletFlow.ts'
 import { windowArea } from './portAreas.ts'
+import { type SpeedSpan, usualRedline } from './speeds.ts'
 
 export type TwoStrokeEngine = Extract<Craft['engines'][number], { kind: 'two-stroke' }>
 type CraftExhaust = NonNullable<TwoStrokeEngine['exhaust']>
@@ -35,6 +36,8 @@ export interface TwoStrokeReading {
   cylinders: number
   class: EngineClass
   spread: Spread
+  /** rev/s; the redline by its piston speed where the file gives none */
+  span: SpeedSpan
 }
 
 const fuelHeat = 43.5e6
@@ -50,6 +53,10 @@ export function twoStrokeFromCraft(craft: Craft, index: number): TwoStrokeReadin
     cylinders: engine.cylinders.value,
     class: classOf[engine.tune],
     spread: spreadOf(engine),
+    span: {
+      idle: engine.idle.value,
+      redline: engine.redline?.value ?? usualRedline(engine.stroke.value, engine.tune),
+    },
   }
   if (!engine.exhaust) return { ...shared, missing: 'its exhaust: lengths and bores of the pipe', faults: [] }
   const spec = specOf(craft, engine, engine.exhaust)
@@ -279,30 +286,4 @@ const craftPaths: readonly (readonly [string, string])[] = [
 function onCraft(f: SpecFault, base: string): SpecFault {
   const hit = craftPaths.find(([from]) => f.path.startsWith(from))
   return { ...f, path: `${base}.${hit ? hit[1] + f.path.slice(hit[0].length) : f.path}` }
-}
-
-/** Length from piston face to the end of the last narrowing cone, m: the tuned length; undefined for a plain pipe. */
-export function tunedLength(pipe: readonly Segment[]): number | undefined {
-  let at = 0
-  let end: number | undefined
-  for (const s of pipe) {
-    at += s.length
-    if (s.d1 < 0.97 * s.d0) end = at
-  }
-  return end
-}
-
-/**
- * Speeds worth simulating, rev/min: thirteen round the speed the pipe is tuned for, or a broad range for a plain one;
- * not beyond the redline (rev/min) nor a mean piston speed of 22 m/s.
- */
-export function usualSpeeds(s: TwoStrokeSpec, redline?: number): number[] {
-  const tuned = tunedLength(s.pipe)
-  const open = (2 * (Math.PI - s.exhaust.opens) * 180) / Math.PI
-  const peak = tuned ? (83.3e-3 * 560 * open) / tuned : 6500
-  const fastest = 22 / meanPistonSpeed(s.crank.stroke, 1)
-  const high = Math.min((tuned ? 1.2 : 1.4) * peak, redline ?? Infinity, fastest)
-  const low = Math.min((tuned ? 0.55 : 0.4) * peak, 0.6 * high)
-  const step = (high - low) / 12
-  return Array.from({ length: 13 }, (_, k) => Math.round((low + k * step) / 50) * 50)
 }

@@ -1,17 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { type Complex, complex } from '../../base/numerics/complex.ts'
-import {
-  branch,
-  chain,
-  chamberLoss,
-  closedStub,
-  determinant,
-  lossyTube,
-  resonator,
-  transmissionLoss,
-  tube,
-} from './fourPole.ts'
+import { add, type Complex, multiply, scale } from '../../base/numerics/complex.ts'
+import { branch, chain, chamberLoss, closedStub, type FourPole, transmissionLoss, tube } from './fourPole.ts'
 import {
   aWeight,
   floorAtOneMetre,
@@ -51,14 +41,13 @@ const one = (d: Complex, digits = 8) => {
   expect(d.im).toBeCloseTo(0, digits)
 }
 
-test('tubes, lossy tubes, branches and their chains have determinant one: they are reciprocal', () => {
+/** AD − BC: one for every passive reciprocal element without flow */
+const determinant = ([a, b, c, d]: FourPole): Complex => add(multiply(a, d), scale(multiply(b, c), -1))
+
+test('tubes, branches and their chains have determinant one: they are reciprocal', () => {
   fc.assert(
-    fc.property(num(0.01, 0.5), num(1e-4, 0.02), num(0.5, 40), num(0, 3), (l, S, k, loss) => {
-      const parts = [
-        tube(l, S, k, c),
-        lossyTube(l, { re: k, im: -loss }, complex(c / S, -0.3 * (c / S))),
-        branch(resonator(k * c, 1e-4, 0.02, 1e-3, c)),
-      ]
+    fc.property(num(0.01, 0.5), num(1e-4, 0.02), num(0.5, 40), (l, S, k) => {
+      const parts = [tube(l, S, k, c), branch(closedStub(0.6 * l, 2 * S, k, c))]
       for (const p of parts) one(determinant(p), 7)
       one(determinant(chain(parts)), 6)
     }),

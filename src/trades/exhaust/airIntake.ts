@@ -65,7 +65,7 @@ export function snorkelDrop(s: Snorkel, b: Breathing): SnorkelDrop {
   const bend = s.smoothBends ? 0.25 : 1.1
   const losses = (s.belledEntry ? 0.05 : 0.5) + 1 + bend * s.bends
   const steady = ((darcy * s.length) / s.bore + losses) * 0.5 * density * velocity ** 2
-  const pulsation = pulsationFactor(s, b, density, area)
+  const pulsation = pulsationFactor(s, b, density)
   const drop = steady * pulsation
   return { drop, velocity, pulsation, deliveryLost: Math.min(1, drop / b.pressure), reynolds }
 }
@@ -74,12 +74,12 @@ export function snorkelDrop(s: Snorkel, b: Breathing): SnorkelDrop {
  * Half-sine gulps over the inhaling share of the turn have a mean square (π²/8)/share times the mean's square. A
  * box and the tube's own inertia smooth them as a second-order filter at the Helmholtz frequency.
  */
-function pulsationFactor(s: Snorkel, b: Breathing, density: number, area: number): number {
+function pulsationFactor(s: Snorkel, b: Breathing, density: number): number {
   const share = Math.min(1, inhaling * b.cylinders)
   const raw = Math.PI ** 2 / 8 / share
   if (s.box <= 0) return raw
   const c = Math.sqrt((1.4 * b.pressure) / density)
-  const resonance = (c / (2 * Math.PI)) * Math.sqrt(area / (s.length * s.box))
+  const resonance = snorkelResonance(s.bore, s.length, s.box, c)
   const f = b.rotation * b.cylinders
   const passed = 1 / Math.max(0.2, Math.abs(1 - (f / resonance) ** 2))
   return 1 + (raw - 1) * Math.min(4, passed ** 2)

@@ -8,12 +8,10 @@ import {
   add,
   type Complex,
   complex,
-  cosine,
   divide,
   magnitude,
   multiply,
   scale,
-  sine,
 } from '../../base/numerics/complex.ts'
 
 /** [A, B, C, D] of  p1 = A p2 + B v2,  v1 = C p2 + D v2 */
@@ -51,14 +49,6 @@ export function tube(length: number, area: number, k: number, c: number, mach = 
   ]
 }
 
-/** A tube filled with a lossy medium: complex wave number and characteristic impedance Z (of p over v). */
-export function lossyTube(length: number, k: Complex, Z: Complex): FourPole {
-  const kl = scale(k, length)
-  const cos = cosine(kl)
-  const jsin = multiply(complex(0, 1), sine(kl))
-  return [cos, multiply(Z, jsin), divide(jsin, Z), cos]
-}
-
 /** A side branch of impedance Z (p over v). */
 export function branch(Z: Complex): FourPole {
   return [one, zero, divide(one, Z), one]
@@ -68,17 +58,6 @@ export function branch(Z: Complex): FourPole {
 export function closedStub(length: number, area: number, k: number, c: number): Complex {
   const t = Math.tan(k * length)
   return complex(0, -c / area / (t === 0 ? Number.MIN_VALUE : t))
-}
-
-/** Impedance of a resonator: neck of area Sn and effective length le, volume V; ω rad/s. */
-export function resonator(
-  omega: number,
-  neckArea: number,
-  neckLength: number,
-  volume: number,
-  c: number,
-): Complex {
-  return complex(0, (omega * neckLength) / neckArea - (c * c) / (omega * volume))
 }
 
 /**
@@ -95,11 +74,4 @@ export function transmissionLoss(m: FourPole, S1: number, S2: number, c: number)
 /** Closed form of the single expansion chamber: area ratio m, length l (Davis et al. 1954, eq. for one chamber). */
 export function chamberLoss(m: number, k: number, length: number): number {
   return 10 * Math.log10(1 + 0.25 * (m - 1 / m) ** 2 * Math.sin(k * length) ** 2)
-}
-
-/** Determinant AD − BC, one for every passive reciprocal element without flow. */
-export function determinant([a, b, c, d]: FourPole): Complex {
-  const bc = multiply(b, c)
-  const ad = multiply(a, d)
-  return { re: ad.re - bc.re, im: ad.im - bc.im }
 }

@@ -15,7 +15,7 @@ import {
 import { searchPipe, steps, type Turned, turned } from './pipeSpace.ts'
 import { conePattern, proportionedPipe, taperedPipe } from './proportions.ts'
 import { boresToTry, stingerRisk } from './stinger.ts'
-import { classes, portDiameter, soundSpeed, tunedLength, tunedRotation } from './tuning.ts'
+import { classes, soundSpeed, tunedLength, tunedRotation } from './tuning.ts'
 
 const num = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const shape: PipeShape = {
@@ -39,10 +39,6 @@ test('tuned length and tuned rotation undo each other', () => {
       expect(tunedRotation(open, tunedLength(open, rotation, c), c)).toBeCloseTo(rotation, 8)
     }),
   )
-})
-
-test('the equal-area diameter of a round window is its own', () => {
-  expect(portDiameter((Math.PI / 4) * 0.03 ** 2)).toBeCloseTo(0.03, 12)
 })
 
 test('a proportioned pipe has no steps, is as long as asked, and scales with its length and port', () => {

@@ -54,11 +54,6 @@ export function tunedRotation(open: number, length: number, speed: number): numb
  */
 export const firstCut = 0.935
 
-/** Equal-area diameter, m, of a port window of `area` m². */
-export function portDiameter(area: number): number {
-  return Math.sqrt((4 * area) / Math.PI)
-}
-
 /** Brake mean effective pressure, Pa, of a two-stroke: power W, swept volume m³, rotation rev/s. */
 export function meanPressure(power: number, swept: number, rotation: number): number {
   return power / (swept * rotation)

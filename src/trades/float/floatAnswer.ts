@@ -1,4 +1,5 @@
 /** Everything the Float page asks, from plain numbers: each load at rest, both stabilities of a rider, openings, swamped, foam. */
+import { type Bounded, rangeOf } from '../../base/answers/rangeOf.ts'
 import type { Flag, Range } from '../../base/answers/solved.ts'
 import type { WeightSum } from '../../hull/aboard/masses.ts'
 import { riderCentre, type Stance } from '../../hull/aboard/riderBody.ts'
@@ -131,20 +132,19 @@ function foamFor(input: FloatInput, left: readonly BuoyantBody[], craft: CraftAb
   })
 }
 
-/** GM with its likely range: weights as given, the rider's centre by posture, the two at once as independent. */
+/** GM with its likely range: the craft's centre as the weights are given, the rider's by posture. */
 function ranges(input: FloatInput, craft: WeightSum, ridden: LoadCase): { gmRigid: Range; gmFeet: Range } {
   const c = riderCentre(input.rider.stance, input.rider.stature)
-  const part = input.rider.mass / ridden.mass
-  const craftGive = ((craft.giveCentre[2] + 0.02) * craft.mass) / ridden.mass
-  const posture = Math.max(c.high - c.height, c.height - c.low) * part
-  const floats = !ridden.sinks
-  const around = (value: number, give: number): Range => ({
-    value,
-    low: floats ? value - give : value,
-    high: floats ? value + give : value,
-  })
+  const give = craft.giveCentre[2] + 0.02
+  const craftHigher = { value: 0, low: -give, high: give }
+  const riderHigher = { value: 0, low: c.low - c.height, high: c.high - c.height }
+  // what raises a part of the weight lowers GM by that part of it
+  const less = ([raised, stands]: readonly number[]) =>
+    (raised! * craft.mass + (stands ?? 0) * input.rider.mass) / ridden.mass
+  const around = (value: number, doubts: readonly Bounded[]): Range =>
+    ridden.sinks ? { value, low: value, high: value } : { ...rangeOf((d) => value - less(d), doubts), value }
   return {
-    gmRigid: around(ridden.gmRigid, Math.hypot(craftGive, posture)),
-    gmFeet: around(ridden.gmFeet, craftGive),
+    gmRigid: around(ridden.gmRigid, [craftHigher, riderHigher]),
+    gmFeet: around(ridden.gmFeet, [craftHigher]),
   }
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { withLimit } from '../../base/answers/limit.ts'
+import { withLimit } from '../../base/answers/limit.testkit.ts'
 import { printed } from '../../base/answers/sentence.ts'
 import { craftOf, demoCraft, rootFile } from '../../craft/craft.testkit.ts'
 import { fieldAt, whatIf } from '../../craft/index.ts'

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { compareBlades } from './advice.ts'
-import { bestReduction, chooseNozzle, choosePitch, withPitch } from './chooseBlades.ts'
+import { bestReduction, choosePitch, withPitch } from './chooseBlades.ts'
 import { solveJet } from './jet.ts'
 import { referenceJet } from './jetReference.ts'
 import { cavitationKnee } from './knee.ts'
@@ -32,18 +32,6 @@ test('a drive no pitch in the range can load is not converged, never a number', 
   const found = choosePitch(referenceJet(), load(80e3, 95), 5, 0.05, 0.18)
   expect(found.converged).toBe(false)
   expect(found.value.pitch).toBeNaN()
-})
-
-test('the best nozzle is allowed, and no allowed candidate pushes more', () => {
-  const wish = { designSpeed: 9, humpSpeed: 5, humpDrag: 300, pitchLow: 0.05, pitchHigh: 0.2 }
-  const { candidates, best } = chooseNozzle(referenceJet(), load(11e3, 95), wish)
-  expect(best).toBeDefined()
-  for (const c of candidates) {
-    if (c.allowed) expect(c.point.F).toBeLessThanOrEqual(best!.point.F)
-    else expect(c.against.length).toBeGreaterThan(0)
-  }
-  const hopeless = chooseNozzle(referenceJet(), load(11e3, 95), { ...wish, humpDrag: 5000 })
-  expect(hopeless.best).toBeUndefined()
 })
 
 test('reduction: the jet then turns at the rotation where k n² takes the peak power', () => {

@@ -1,18 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import {
-  cordierDiameter,
-  fallbackAt,
-  fallbackMap,
-  fallbackPump,
-  fitMeasured,
-  measuredAt,
-  measuredMap,
-  stepUp,
-} from './fallback.ts'
-import { solveJet } from './jet.ts'
-import { referenceJet } from './jetReference.ts'
-import { jetPoint } from './pumpMap.ts'
+import { cordierDiameter, fallbackAt, fallbackPump, stepUp } from './fallback.ts'
 
 test('Cordier’s line passes through its points, falls between them and is refused outside', () => {
   expect(cordierDiameter(2)).toBeCloseTo(1.89, 9)
@@ -33,48 +21,6 @@ test('the curve is best at its best flow, has its own head there and refuses tor
   expect(best.head).toBeCloseTo(pump.head, 12)
   for (const x of [0.7, 0.85, 1.15, 1.3]) expect(fallbackAt(pump, x * pump.flow).eta).toBeLessThan(best.eta)
   expect(fallbackAt(pump, 0.3 * pump.flow).torque).toBeNaN()
-})
-
-test('a jet of unknown blades still has an operating point, rougher finish takes more torque for the same flow', () => {
-  const spec = referenceJet()
-  const torque = (['tight metal', 'sanded print', 'raw print'] as const).map((finish) => {
-    const p = jetPoint(fallbackMap(spec.rotor, fallbackPump(3, finish)), spec, 70, 0)
-    expect(p.state).toBe('wet')
-    expect(p.confidence).toBe('ok')
-    return p.T
-  })
-  expect(torque[0]!).toBeLessThan(torque[1]!)
-  expect(torque[1]!).toBeLessThan(torque[2]!)
-})
-
-test('a measured curve is fitted exactly when it is a parabola, and refused 15 % beyond its data', () => {
-  const points = [0.25, 0.3, 0.35, 0.4].map((q) => ({ q, head: 3 - 5 * q * q, power: 0.4 + q - 2 * q * q }))
-  const fit = fitMeasured(points)
-  expect(fit.converged).toBe(true)
-  expect(measuredAt(fit.value, 0.33).head).toBeCloseTo(3 - 5 * 0.33 ** 2, 9)
-  expect(measuredAt(fit.value, 0.33).power).toBeCloseTo(0.4 + 0.33 - 2 * 0.33 ** 2, 9)
-  expect(() => measuredAt(fit.value, 0.45)).toThrow(/15 %/)
-  expect(fitMeasured(points.slice(0, 2)).converged).toBe(false)
-})
-
-test('a curve measured on the model itself gives the model’s operating point back', () => {
-  const spec = referenceJet()
-  const D = spec.rotor.tipDiameter
-  const n = 70
-  const points = [0.058, 0.061, 0.064, 0.067, 0.07].map((d) => {
-    const p = solveJet({ ...spec, system: { ...spec.system, nozzleDiameter: d } }, n, 0)
-    const T = p.T * spec.system.mechanicalEfficiency
-    return {
-      q: p.Q / (n * D ** 3),
-      head: p.gH / (n * D) ** 2,
-      power: (2 * Math.PI * T) / (998.2 * n * n * D ** 5),
-    }
-  })
-  const fit = fitMeasured(points)
-  const got = jetPoint(measuredMap(spec.rotor, fit.value), spec, 85, 3)
-  const want = solveJet(spec, 85, 3)
-  expect(Math.abs(got.T / want.T - 1)).toBeLessThan(0.01)
-  expect(Math.abs(got.Q / want.Q - 1)).toBeLessThan(0.01)
 })
 
 test('efficiency steps up with size and smoothness, and not at all for the same pump', () => {

@@ -3,11 +3,6 @@
  * O. Cordier, "Ähnlichkeitsbedingungen für Strömungsmaschinen" (BWK 5, 1953), points as repeated in turbomachinery texts.
  * Efficiency levels and the parabola about the best point are engineering defaults. Efficiency step-up of Ackeret's form.
  */
-import { Matrix, solve } from 'ml-matrix'
-import type { Solved } from '../../base/answers/solved.ts'
-import { linspace, pchip } from '../../base/numerics/interpolate.ts'
-import type { RotorGeometry } from './jetTypes.ts'
-import type { PumpMap } from './pumpMap.ts'
 import { plateFriction } from './skin.ts'
 
 /** specific speed ω_s against specific diameter D(gH)^¼/√Q */
@@ -79,57 +74,6 @@ export function fallbackAt(
   return { head, eta, torque: trusted ? (q * head) / (2 * Math.PI * eta) : Number.NaN, trusted }
 }
 
-/** Measured dimensionless curve: quadratics in Q/(nD³), refused 15 % beyond the data. */
-interface MeasuredCurve {
-  head: readonly [number, number, number]
-  power: readonly [number, number, number]
-  low: number
-  high: number
-}
-
-/** Least-squares quadratics through measured (Q*, H*, P*); three or more points at different flows. */
-export function fitMeasured(
-  points: readonly { q: number; head: number; power: number }[],
-): Solved<MeasuredCurve> {
-  const q = points.map((p) => p.q)
-  const low = Math.min(...q)
-  const high = Math.max(...q)
-  if (new Set(q).size < 3) {
-    const none: [number, number, number] = [Number.NaN, Number.NaN, Number.NaN]
-    return {
-      value: { head: none, power: none, low, high },
-      converged: false,
-      iterations: 0,
-      residual: Number.NaN,
-    }
-  }
-  const head = quadratic(
-    q,
-    points.map((p) => p.head),
-  )
-  const power = quadratic(
-    q,
-    points.map((p) => p.power),
-  )
-  const sound = [...head.fit, ...power.fit].every(Number.isFinite)
-  return {
-    value: { head: head.fit, power: power.fit, low, high },
-    converged: sound,
-    iterations: 1,
-    residual: head.rms,
-  }
-}
-
-export function measuredAt(curve: MeasuredCurve, q: number): { head: number; power: number } {
-  const margin = 0.15 * (curve.high - curve.low)
-  if (!(q >= curve.low - margin && q <= curve.high + margin))
-    throw new RangeError(
-      `flow coefficient ${q} is more than 15 % beyond the measured ${curve.low} to ${curve.high}`,
-    )
-  const at = (c: readonly [number, number, number]) => c[0] + q * (c[1] + q * c[2])
-  return { head: at(curve.head), power: at(curve.power) }
-}
-
 /** Efficiency of a larger or smoother pump from a measured one: 1 - η₂ = (1 - η₁)(0.3 + 0.7 C_f2/C_f1). */
 export function stepUp(
   eta: number,
@@ -138,76 +82,4 @@ export function stepUp(
 ): number {
   const c = (x: typeof from) => plateFriction(x.chord, x.speed, x.kinematic, x.roughness)
   return 1 - (1 - eta) * (0.3 + (0.7 * c(to)) / c(from))
-}
-
-/** Least-squares parabola by QR. */
-function quadratic(
-  x: readonly number[],
-  y: readonly number[],
-): { fit: [number, number, number]; rms: number } {
-  const design = new Matrix(x.map((v) => [1, v, v * v]))
-  const fit = solve(design, Matrix.columnVector([...y])).getColumn(0) as [number, number, number]
-  const sum = x.reduce((s, v, i) => s + (fit[0] + v * (fit[1] + v * fit[2]) - y[i]!) ** 2, 0)
-  return { fit, rms: Math.sqrt(sum / x.length) }
-}
-
-/**
- * A pump map from a curve instead of blades, for `jetPoint`. Outside the trusted flows the curve goes on but is marked stalled (below)
- * or held (above). `rotor` gives size and pitch; its blades are not used.
- */
-function mapFromCurve(
-  rotor: RotorGeometry,
-  curve: (q: number) => { head: number; torque: number },
-  low: number,
-  high: number,
-): PumpMap {
-  const D = rotor.tipDiameter
-  const count = 40
-  const flow = linspace(low, high, count)
-  const at = Array.from(flow, curve)
-  const annulus = 0.25 * Math.PI * (D * D - rotor.hubDiameter ** 2)
-  // just below the lowest trusted flow everything counts as stalled
-  const stalled = Float64Array.from(flow, (_, i) => (i === 0 ? 1 : 0))
-  return {
-    annulus,
-    diameter: D,
-    layers: [
-      {
-        logN: 0,
-        head: pchip(
-          flow,
-          at.map((p) => p.head),
-        ),
-        torque: pchip(
-          flow,
-          at.map((p) => p.torque),
-        ),
-      },
-    ],
-    flow,
-    diffusion: new Float64Array(count),
-    stalled,
-    deepStall: new Float64Array(count),
-  }
-}
-
-/** Map of a pump of unknown blades (see `fallbackPump`). */
-export function fallbackMap(rotor: RotorGeometry, pump: FallbackPump): PumpMap {
-  // stop short of zero head, where torque by efficiency loses its meaning
-  const zero = pump.flow * (1 + 1 / pump.slope)
-  const high = Math.min(1.34 * pump.flow, 0.98 * zero)
-  return mapFromCurve(rotor, (q) => fallbackAt(pump, q), 0.61 * pump.flow, high)
-}
-
-/** Map of a measured pump. */
-export function measuredMap(rotor: RotorGeometry, curve: MeasuredCurve): PumpMap {
-  return mapFromCurve(
-    rotor,
-    (q) => {
-      const p = measuredAt(curve, q)
-      return { head: p.head, torque: p.power / (2 * Math.PI) }
-    },
-    curve.low,
-    curve.high,
-  )
 }

@@ -152,13 +152,3 @@ export function jetFromCraft(craft: Craft, read: Read = asWritten): JetSpec {
     vapour: { breakdown: read(jetDoubts.breakdown), chokeFall: read(jetDoubts.chokeFall) },
   }
 }
-
-/** Everything the jet's answers depend on that has a range: craft values and the model's own doubts. */
-export function jetQuantities(craft: Craft): Quantity[] {
-  const seen = new Map<string, Quantity>()
-  jetFromCraft(craft, (q) => {
-    seen.set(q.path, q)
-    return q.value
-  })
-  return [...seen.values()].filter((q) => q.high > q.low)
-}

@@ -8,7 +8,7 @@ import { median, noiseOnly, pulseTrain, sum } from './sound.testkit.ts'
 import { runFindings } from './soundFindings.ts'
 import { makeClip } from './synth/clip.ts'
 import { voiceNoise } from './synth/noise.ts'
-import { drawScript } from './synth/script.ts'
+import { drawScript } from './synth/script.testkit.ts'
 import type { ScriptKind } from './synth/scriptTypes.ts'
 
 const clip = (kind: ScriptKind, seed: number, snr = 10) =>

@@ -56,21 +56,3 @@ export interface Observed {
   state: string
   note?: string
 }
-
-/** Checks what was typed against the list: one sentence for each thing that is not on it. */
-export function checkObserved(given: readonly Observed[]): string[] {
-  const problems: string[] = []
-  const seen = new Set<string>()
-  for (const [i, o] of given.entries()) {
-    const known = observations.find((k) => k.id === o.id)
-    if (!known)
-      problems.push(
-        `observations.${i}.id: "${o.id}" is not on the list (${observations.map((k) => k.id).join(', ')})`,
-      )
-    else if (!known.states.includes(o.state))
-      problems.push(`observations.${i}.state: "${o.state}" is not one of ${known.states.join(', ')}`)
-    if (seen.has(o.id)) problems.push(`observations.${i}.id: "${o.id}" was given twice`)
-    seen.add(o.id)
-  }
-  return problems
-}

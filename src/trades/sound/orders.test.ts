@@ -1,16 +1,15 @@
 import { expect, test } from 'vitest'
 import { seededRandom } from '../../base/numerics/random.ts'
-import { atSource, dopplerFactor, passSpeed, readPass } from './doppler.ts'
+import { atSource, dopplerFactor, passSpeed } from './doppler.ts'
 import { hear } from './hearSamples.ts'
-import { checkObserved } from './observations.ts'
 import { findBladePass, halfOrderIndex, onAngle, orderSpectrum, readCycles, turnsAlong } from './orders.ts'
 import { parseReadings, readingsFault, readPull, timedSpeed } from './pull.ts'
-import { ANALYSIS_RATE, resampled } from './resample.ts'
+import { ANALYSIS_RATE } from './resample.ts'
 import { STEP } from './settings.ts'
-import { pulseTrain } from './sound.testkit.ts'
+import { pulseTrain, resampled } from './sound.testkit.ts'
 import { makeClip } from './synth/clip.ts'
 import { passDistance } from './synth/path.ts'
-import { drawScript } from './synth/script.ts'
+import { drawScript } from './synth/script.testkit.ts'
 import { CONTROL_RATE } from './synth/scriptTypes.ts'
 import type { FrameTrack } from './tracks.ts'
 
@@ -70,19 +69,6 @@ test('a line that does not turn with the engine is found, with the slip it means
 test('Doppler factor and its inverse agree; a pass gives the speed that made it', () => {
   expect(atSource(100 * dopplerFactor(7), 7)).toBeCloseTo(100, 9)
   expect(passSpeed(100 * dopplerFactor(6), 100 * dopplerFactor(-6))).toBeCloseTo(6, 9)
-  const time = Array.from({ length: 400 }, (_, i) => i * STEP)
-  const rate = time.map((t) => 90 * dopplerFactor(t < 5 ? 5 : -5))
-  const r = readPass(time, rate, 5)
-  expect(r.converged).toBe(true)
-  expect(r.value.speed).toBeCloseTo(5, 6)
-  // a changing engine is refused
-  expect(
-    readPass(
-      time,
-      rate.map((f, i) => f * (1 + 0.0004 * i)),
-      5,
-    ).converged,
-  ).toBe(false)
   expect(() => dopplerFactor(400)).toThrow('closing: 400')
 })
 
@@ -136,14 +122,3 @@ test.each(['47 lb', '21.4, about 22', '21,4,22,0', '0', '2140', '-3'])(
     expect(readingsFault(text)).toMatch(/^“.+” is no reading in kg/)
   },
 )
-
-test('observations off the list are named', () => {
-  expect(checkObserved([{ id: 'choke', state: 'helped' }])).toEqual([])
-  expect(
-    checkObserved([
-      { id: 'choke', state: 'maybe' },
-      { id: 'moon', state: 'full' },
-      { id: 'choke', state: 'helped' },
-    ]),
-  ).toHaveLength(3)
-})

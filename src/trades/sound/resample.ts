@@ -130,14 +130,3 @@ export function joined(parts: readonly Float32Array[]): Float32Array {
   }
   return out
 }
-
-/** Whole recording at once. */
-export function resampled(x: Float32Array | Float64Array, from: number, to: number): Float32Array {
-  if (from === to) return Float32Array.from(x)
-  const r = makeResampler(from, to)
-  const parts: Float32Array[] = []
-  const block = 1 << 16
-  for (let i = 0; i < x.length; i += block) parts.push(r.push(x.subarray(i, i + block)))
-  parts.push(r.flush())
-  return joined(parts)
-}

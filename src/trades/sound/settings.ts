@@ -2,7 +2,7 @@
  * Numbers of the analysis. The warp is the fan-chirp transform (P. Cancela, E. López and M. Rocamora,
  * "Fan chirp transform for music representation", DAFx-10, 2010); the whitened comb follows the idea of
  * S. Gonzalez and M. Brookes, IEEE/ACM Trans. ASLP 22 (2014) 518. Values were tuned on this project's own
- * synthetic clips (tuning seeds only, see evaluation.ts).
+ * synthetic clips (tuning seeds only, see bench/hearing/evaluation.ts).
  */
 import { ANALYSIS_RATE } from './resample.ts'
 

@@ -1,5 +1,6 @@
 import { seededRandom } from '../../base/numerics/random.ts'
 import type { Hearing, Track } from './hearingTypes.ts'
+import { joined, makeResampler } from './resample.ts'
 
 /** A pulse train's first harmonics with equal strength; `skip` leaves out the lowest ones. */
 export function pulseTrain(
@@ -66,3 +67,14 @@ export const heardTracks = (tracks: Track[], part: Partial<Hearing> = {}): Heari
   cancelled: false,
   ...part,
 })
+
+/** Whole recording at once. */
+export function resampled(x: Float32Array | Float64Array, from: number, to: number): Float32Array {
+  if (from === to) return Float32Array.from(x)
+  const r = makeResampler(from, to)
+  const parts: Float32Array[] = []
+  const block = 1 << 16
+  for (let i = 0; i < x.length; i += block) parts.push(r.push(x.subarray(i, i + block)))
+  parts.push(r.flush())
+  return joined(parts)
+}

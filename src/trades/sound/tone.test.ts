@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest'
 import { hear } from './hearSamples.ts'
-import { resampled } from './resample.ts'
-import { median, noiseOnly, pulseTrain, sum } from './sound.testkit.ts'
+import { median, noiseOnly, pulseTrain, resampled, sum } from './sound.testkit.ts'
 import { quickSpectrogram } from './spectrogram.ts'
 import { shrink, warpedTime } from './warp.ts'
 

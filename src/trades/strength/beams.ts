@@ -18,20 +18,6 @@ export function flatBar(height: number, thickness: number): BeamSection {
   return { area: height * thickness, inertia: (thickness * height ** 3) / 12, height, middle: height / 2 }
 }
 
-/** Angle with legs along the skin (width) and away from it (height). */
-export function angleBar(height: number, width: number, thickness: number): BeamSection {
-  const web = { a: height * thickness, z: height / 2 }
-  const toe = { a: (width - thickness) * thickness, z: thickness / 2 }
-  const area = web.a + toe.a
-  const middle = (web.a * web.z + toe.a * toe.z) / area
-  const inertia =
-    (thickness * height ** 3) / 12 +
-    web.a * (web.z - middle) ** 2 +
-    ((width - thickness) * thickness ** 3) / 12 +
-    toe.a * (toe.z - middle) ** 2
-  return { area, inertia, height, middle }
-}
-
 /** Top-hat or box section, outside sizes. */
 export function hatSection(height: number, width: number, thickness: number): BeamSection {
   const webs = { a: 2 * height * thickness, z: height / 2 }

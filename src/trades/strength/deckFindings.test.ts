@@ -2,22 +2,18 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { inWords } from '../../base/answers/printFinding.ts'
-import { readCraft } from '../../craft/index.ts'
-import {
-  strengthFindingsOf as strengthFindingsOfRaw,
-  strengthFindings as strengthFindingsRaw,
-} from './deckFindings.ts'
+import { type Craft, readCraft } from '../../craft/index.ts'
+import { strengthFindingsOf as strengthFindingsOfRaw } from './deckFindings.ts'
 import { joinedWays } from './edgeFindings.ts'
 import { strengthFromCraft } from './strengthFromCraft.ts'
 
 // the tests read the words
-const strengthFindings = (...given: Parameters<typeof strengthFindingsRaw>) =>
-  inWords(strengthFindingsRaw(...given))
 const strengthFindingsOf = (...given: Parameters<typeof strengthFindingsOfRaw>) =>
   inWords(strengthFindingsOfRaw(...given))
 
 const demo = (name: string) =>
   readFileSync(resolve(import.meta.dirname, `../../../demo/${name}.yaml`), 'utf8')
+const strengthFindings = (craft: Craft) => strengthFindingsOf(strengthFromCraft(craft))
 const craftOf = (text: string) => readCraft(text).craft!
 
 describe('strength findings', () => {

@@ -2,14 +2,13 @@
 import { inKg, inKgPerM2, inKpa, inMm, inMpa, inNewtons, inTimes } from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
-import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { searchFor } from './deckAnswer.ts'
 import { type DeckAnswer, deckBay } from './deckBay.ts'
 import { edges, joined, pops } from './edgeFindings.ts'
 import { frames, hatches } from './frameFindings.ts'
 import { heat } from './heatFindings.ts'
 import { lightestDeck } from './lightest.ts'
-import { type StrengthInputs, strengthFromCraft } from './strengthFromCraft.ts'
+import type { StrengthInputs } from './strengthFromCraft.ts'
 import { type StrengthLimits, strengthLimits } from './strengthLimits.ts'
 import {
   bearWord,
@@ -21,11 +20,6 @@ import {
   plates,
   yieldLines,
 } from './strengthSay.ts'
-
-/** Findings of the question "strength" about deck and foam. */
-export function strengthFindings(craft: Craft): Finding[] {
-  return strengthFindingsOf(strengthFromCraft(craft))
-}
 
 /** The same from plain inputs. */
 export function strengthFindingsOf(

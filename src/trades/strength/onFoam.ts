@@ -63,19 +63,5 @@ export function discOnFoam(s: SheetOnFoam, load: number, c: number): FoamUnderLo
   }
 }
 
-/** Stress by Westergaard's interior formula, Pa; holds for c below 0.8 reaches only (NaN beyond). */
-export function westergaardStress(s: SheetOnFoam, load: number, c: number): number {
-  const reach = (plateStiffness(s.modulus, s.t, s.poisson) / s.bed) ** 0.25
-  if (!(c > 0 && c < 0.8 * reach)) return Number.NaN
-  return ((3 * load * (1 + s.poisson)) / (2 * Math.PI * s.t * s.t)) * (Math.log(reach / c) + 0.6159)
-}
-
-/** Deflection (m) at a distance r from a point load, −P l²/(2πD) kei(r/l); for summing the bed's pressure. r above 0. */
-export function pointDeflectionAt(s: SheetOnFoam, load: number, r: number): number {
-  const stiffness = plateStiffness(s.modulus, s.t, s.poisson)
-  const reach = (stiffness / s.bed) ** 0.25
-  return r / reach > 10 ? 0 : ((-load * reach * reach) / (2 * Math.PI * stiffness)) * kelvin(r / reach).kei
-}
-
 /** Radius of the disc with a patch's area, m. */
 export const discOf = (u: number, v: number): number => Math.sqrt((u * v) / Math.PI)

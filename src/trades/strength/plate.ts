@@ -227,29 +227,6 @@ export function evenLoadOnPlate(p: Plate, q: number, options: PlateOptions = {})
   return patchOnPlate(p, { load: q * p.a * p.b, u: p.a, v: p.b }, options)
 }
 
-/** Deflection (m) at any place of a plate in bending under a patch load: for shapes, and for Maxwell's reciprocity. */
-export function deflectionAt(p: Plate, patch: Patch, x: number, y: number, highest = 199): number {
-  checkPatch(p, patch)
-  const D = plateStiffness(p.modulus, p.t, p.poisson)
-  const lx = sines(highest, (patch.x ?? p.a / 2) / p.a)
-  const ly = sines(highest, (patch.y ?? p.b / 2) / p.b)
-  const su = sines(highest, patch.u / (2 * p.a))
-  const sv = sines(highest, patch.v / (2 * p.b))
-  const px = sines(highest, x / p.a)
-  const py = sines(highest, y / p.b)
-  const scale = (16 * patch.load) / (Math.PI ** 2 * patch.u * patch.v * D)
-  let w = 0
-  for (let m = 1; m <= highest; m++) {
-    const km = (Math.PI * m) ** 2 / (p.a * p.a)
-    const fm = (lx[m]! * su[m]! * px[m]!) / m
-    for (let n = 1; n <= highest; n++) {
-      const k = km + (Math.PI * n) ** 2 / (p.b * p.b)
-      w += (fm * ly[n]! * sv[n]! * py[n]!) / (n * k * k)
-    }
-  }
-  return scale * w
-}
-
 function checkPatch(p: Plate, patch: Patch): void {
   for (const [name, v] of [
     ['a', p.a],
@@ -270,25 +247,4 @@ function checkPatch(p: Plate, patch: Patch): void {
 /** Middle deflection of a square membrane of side 2a under pressure q, m. J. J. Vlassak and W. D. Nix, J. Mater. Res. 7 (1992) 3242. */
 export function squareMembrane(q: number, a: number, t: number, modulus: number, poisson: number): number {
   return a * (0.8 + 0.062 * poisson) * Math.cbrt(((1 - poisson) * q * a) / (modulus * t))
-}
-
-/** Middle deflection of a long strip of breadth b held at its edges, membrane alone, m: b (3 q b (1 − ν²)/64 E t)^⅓. Timoshenko and Woinowsky-Krieger, § 3, membrane limit. */
-export function stripMembrane(q: number, b: number, t: number, modulus: number, poisson: number): number {
-  return b * Math.cbrt((3 * q * b * (1 - poisson * poisson)) / (64 * modulus * t))
-}
-
-/**
- * Plate with supported edges under a load W spread over a small disc of radius r0 in the middle: stress by Roark's table 11.4 case 1b,
- * with r0' for discs smaller than half the thickness. b the short side; beta from the table.
- */
-export function discStress(
-  load: number,
-  b: number,
-  t: number,
-  r0: number,
-  beta: number,
-  poisson = 0.3,
-): number {
-  const r = r0 < 0.5 * t ? Math.sqrt(1.6 * r0 * r0 + t * t) - 0.675 * t : r0
-  return ((3 * load) / (2 * Math.PI * t * t)) * ((1 + poisson) * Math.log((2 * b) / (Math.PI * r)) + beta)
 }

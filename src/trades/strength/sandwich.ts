@@ -39,7 +39,7 @@ export function sandwichStiffness(s: Sandwich, b: number): number {
 }
 
 /** Shear stiffness of a width b, N: b G d²/c. */
-function sandwichShear(s: Sandwich, b: number): number {
+export function sandwichShear(s: Sandwich, b: number): number {
   const d = s.core + s.face
   return (b * s.coreShear * d * d) / s.core
 }
@@ -56,21 +56,6 @@ export function sandwichBeam(s: Sandwich, b: number, L: number, P: number): Sand
     shear: (P * L) / (4 * S),
     faceStress: (P * L) / 4 / (b * s.face * d),
     coreStress: P / 2 / (b * d),
-  }
-}
-
-/** The same strip under an even load q, N/m. */
-export function sandwichBeamEven(s: Sandwich, b: number, L: number, q: number): SandwichBeam {
-  const D = sandwichStiffness(s, b)
-  const S = sandwichShear(s, b)
-  const d = s.core + s.face
-  return {
-    D,
-    S,
-    bending: (5 * q * L ** 4) / (384 * D),
-    shear: (q * L * L) / (8 * S),
-    faceStress: (q * L * L) / 8 / (b * s.face * d),
-    coreStress: (q * L) / 2 / (b * d),
   }
 }
 

@@ -35,6 +35,7 @@ export function breathFindings(
       ...(reading.spec ? { spec: reading.spec } : {}),
       ...(reading.missing ? { missing: reading.missing } : {}),
       ...(curve ? { curve } : {}),
+      ...(engines?.coarse.has(i) ? { coarse: true } : {}),
     }
     out.push(...twoStrokeFindings(view, limits))
   }

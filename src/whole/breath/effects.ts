@@ -1,8 +1,9 @@
 /** What a small move of one input does to the curve: the engine simulated again round its power peak. */
 import { type Craft, camel, fieldAt, whatIf } from '../../craft/index.ts'
 import { simulateCurve } from '../../trades/engine/simulate.ts'
+import { speedsToRun } from '../../trades/engine/speeds.ts'
 import { peaksOf } from '../../trades/engine/torqueFromSimulation.ts'
-import { twoStrokeFromCraft, usualSpeeds } from '../../trades/engine/twoStrokeFromCraft.ts'
+import { twoStrokeFromCraft } from '../../trades/engine/twoStrokeFromCraft.ts'
 
 export interface Effect {
   /** craft path */
@@ -66,13 +67,13 @@ export function effectsOf(
 ): Effect[] | undefined {
   const base = twoStrokeFromCraft(craft, index)
   if (!base.spec || base.faults.length > 0) throw new RangeError(`engines.${index} cannot be simulated`)
-  const all = usualSpeeds(base.spec)
+  const all = speedsToRun(base.spec, base.span, true)
   const off = () => work.cancelled?.() ?? false
   const first = peakNear(craft, index, all, off)
   if (off()) return undefined
   if (!first) return []
   // half steps round the peak, so that its shift is seen
-  const half = (all[1]! - all[0]!) / 2
+  const half = 0.03 * first.at
   const near = [-2, -1, 0, 1, 2].map((k) => Math.round(first.at + k * half))
   const from = peakNear(craft, index, near, off)
   if (off()) return undefined

@@ -29,7 +29,7 @@ function counting(): EngineStore & { made: number } {
 
 test('a two-stroke known by ports and pipe gives the balance its curve, its range and the findings of Breath', () => {
   const store = counting()
-  const engines = answerEngines(craft, { store })!
+  const engines = answerEngines(craft, { store, coarse: true })!
   expect(store.made).toBe(1)
   expect(engines.solved.get(0)!.powerPeak.power).toBeGreaterThan(5e3)
   expect(engines.simulated.get(0)!.outFlow).toHaveLength(360)
@@ -38,15 +38,25 @@ test('a two-stroke known by ports and pipe gives the balance its curve, its rang
   expect(balance!.pull.value).toBeGreaterThan(100)
   expect(balance!.pull.high).toBeGreaterThan(balance!.pull.low)
   expect(balance!.drivers.some((d) => d.path === 'engines.0.curve trust')).toBe(true)
-  for (const id of ['curve', 'trust', 'muffler', 'level', 'outlet', 'suction', 'snorkel', 'caution'])
+  for (const id of [
+    'curve',
+    'trust',
+    'coarse',
+    'muffler',
+    'level',
+    'outlet',
+    'suction',
+    'snorkel',
+    'caution',
+  ])
     expect(
       findings.map((f) => f.id),
       id,
     ).toContain(`breath.engines.0.${id}`)
 
   // the same craft again costs nothing; a change elsewhere neither; a change of the pipe does
-  answerEngines(craft, { store })
-  answerEngines(whatIf(craft, { 'jet.rotor.pitch': 0.1 }), { store })
+  answerEngines(craft, { store, coarse: true })
+  answerEngines(whatIf(craft, { 'jet.rotor.pitch': 0.1 }), { store, coarse: true })
   expect(store.made).toBe(1)
   // plain data: it goes through a file and through a worker's door
   const kept = engines.simulated.get(0)!

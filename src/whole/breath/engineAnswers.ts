@@ -4,6 +4,7 @@
  */
 import type { Craft } from '../../craft/index.ts'
 import type { TorqueCurve } from '../../trades/engine/curve.ts'
+import { curveDoubts } from '../../trades/engine/curveDoubts.ts'
 import type { DeadDrag } from '../../trades/engine/deadDrag.ts'
 import type { TwoStrokeSpec } from '../../trades/engine/engineSpec.ts'
 import {
@@ -13,13 +14,10 @@ import {
   simulateMotored,
 } from '../../trades/engine/motored.ts'
 import { type CurveResult, simulateCurve } from '../../trades/engine/simulate.ts'
+import { speedsToRun } from '../../trades/engine/speeds.ts'
 import { peaksOf, torqueFromSimulation } from '../../trades/engine/torqueFromSimulation.ts'
 import { simulateCycleTrace } from '../../trades/engine/trace.ts'
-import {
-  type TwoStrokeReading,
-  twoStrokeFromCraft,
-  usualSpeeds,
-} from '../../trades/engine/twoStrokeFromCraft.ts'
+import { type TwoStrokeReading, twoStrokeFromCraft } from '../../trades/engine/twoStrokeFromCraft.ts'
 
 /** One simulated engine as plain data, so that it can be kept in a file or sent from a worker. */
 export interface SimulatedEngine {
@@ -37,6 +35,8 @@ export interface EngineAnswers {
   readings: ReadonlyMap<number, TwoStrokeReading>
   simulated: ReadonlyMap<number, SimulatedEngine>
   solved: ReadonlyMap<number, TorqueCurve>
+  /** those of them that were worked out coarsely: few speeds, long cells */
+  coarse: ReadonlySet<number>
 }
 
 /** Simulated engines by what they depend on; a face may keep them in memory or in files. */
@@ -47,19 +47,21 @@ export interface EngineStore {
 
 export interface EngineWork {
   store?: EngineStore
+  /** true takes a coarse curve, in a tenth of the time, where no fine one is kept */
+  coarse?: boolean
   progress?: (part: number, says: string) => void
   cancelled?: () => boolean
 }
 
 /** Raise when a change of the simulation changes its numbers, so that kept answers are not mistaken for new ones. */
-export const simulationVersion = 1
+export const simulationVersion = 2
 
-/** m: cells of the curve that the balance uses */
-const cell = 0.01
+/** m: cells of the curve that the balance uses, and of a first coarse one (torque within 3 %, its peak within 1 % in speed) */
+const cells = { fine: 0.01, coarse: 0.04 }
 
 /** Everything a simulated engine depends on, as text. */
-export function engineKey(spec: TwoStrokeSpec, rpms: readonly number[]): string {
-  return JSON.stringify([simulationVersion, cell, rpms, spec])
+export function engineKey(spec: TwoStrokeSpec, rpms: readonly number[], coarse = false): string {
+  return JSON.stringify([simulationVersion, coarse ? cells.coarse : cells.fine, rpms, spec])
 }
 
 /** Runs one engine. Undefined when called off. */
@@ -68,8 +70,10 @@ export function simulateEngine(
   rpms: readonly number[],
   work: Omit<EngineWork, 'store'> = {},
 ): SimulatedEngine | undefined {
+  const dx = work.coarse ? cells.coarse : cells.fine
   const curve = simulateCurve(spec, rpms, {
-    dx: cell,
+    dx,
+    loose: work.coarse === true,
     ...(work.progress ? { progress: (part, says) => work.progress!(0.9 * part, says) } : {}),
     ...(work.cancelled ? { cancelled: work.cancelled } : {}),
   })
@@ -77,7 +81,7 @@ export function simulateEngine(
   const peaks = peaksOf(curve)
   if (!peaks) return { curve, at: Number.NaN, outFlow: [] }
   const at = peaks.power.rpm
-  const trace = simulateCycleTrace(spec, at, { dx: cell })
+  const trace = simulateCycleTrace(spec, at, { dx, loose: work.coarse === true })
   return { curve, at, outFlow: trace.result.converged ? Array.from(trace.outFlow) : [] }
 }
 
@@ -118,6 +122,7 @@ export function answerEngines(craft: Craft, work: EngineWork = {}): EngineAnswer
   const readings = new Map<number, TwoStrokeReading>()
   const simulated = new Map<number, SimulatedEngine>()
   const solved = new Map<number, TorqueCurve>()
+  const coarse = new Set<number>()
   const store = work.store ?? mapStore()
   craft.engines.forEach((e, i) => {
     if (e.kind === 'two-stroke') readings.set(i, twoStrokeFromCraft(craft, i))
@@ -126,25 +131,33 @@ export function answerEngines(craft: Craft, work: EngineWork = {}): EngineAnswer
   const todo = [...readings].filter(([i, r]) => wanting(craft, i, r))
   for (const [done, [i, reading]] of todo.entries()) {
     const spec = reading.spec!
-    const redline = craft.engines[i]!.redline?.value
-    const rpms = usualSpeeds(spec, redline === undefined ? undefined : redline * 60)
-    const key = engineKey(spec, rpms)
+    const { redline } = reading.span
+    const fine = speedsToRun(spec, reading.span)
+    const fineKey = engineKey(spec, fine)
+    const kept = store.get(fineKey)
+    const rough = work.coarse === true && kept === undefined
+    const rpms = rough ? speedsToRun(spec, reading.span, true) : fine
+    const key = rough ? engineKey(spec, rpms, true) : fineKey
     const name = craft.engines[i]!.name ?? `engine ${i + 1}`
     const found =
+      kept ??
       store.get(key) ??
       simulateEngine(spec, rpms, {
         ...work,
+        coarse: rough,
         progress: (part, says) => work.progress?.((done + part) / todo.length, `${name}: ${says}`),
       })
     if (!found) return undefined
     store.set(key, found)
     simulated.set(i, found)
+    if (rough) coarse.add(i)
     const torque = torqueFromSimulation(found.curve, reading.cylinders, redline)
     if (!torque) continue
     const dead = dragged ? deadOf(craft, i, reading, found, (m) => store.set(key, m)) : undefined
-    solved.set(i, dead ? { ...torque, dead } : torque)
+    const doubts = curveDoubts(craft, i, found.curve, rough)
+    solved.set(i, { ...torque, doubts, ...(dead ? { dead } : {}) })
   }
-  return { readings, simulated, solved }
+  return { readings, simulated, solved, coarse }
 }
 
 /** Keeps the last few in memory. */

@@ -1,6 +1,7 @@
 /** The search for a pipe: handbook start, length set by the simulated peak, pattern search, sizes that can be made. */
 import type { Finding } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/index.ts'
+import { exhaustLimits } from '../../trades/exhaust/exhaustLimits.ts'
 import type { NextChange, PipeAnswer, Room } from '../../trades/exhaust/exhaustTypes.ts'
 import { pipeFindings } from '../../trades/exhaust/pipeFindings.ts'
 import {
@@ -105,7 +106,7 @@ function lengthened(s: PipeShape, duct: number, by: number): PipeShape {
   return { ...s, header: s.header * k, diffuser: s.diffuser * k, belly: s.belly * k, baffle: s.baffle * k }
 }
 
-/** Searches. RangeError for a craft without a pipe to begin with; CalledOff when called off. */
+/** Searches. RangeError for a craft without a pipe to begin with; CalledOff when called off before its first answer; later it gives the best so far, not final. */
 export async function findPipe(
   craft: Craft,
   order: TrialOrder,
@@ -165,52 +166,79 @@ export async function findPipe(
     }
     return { ...made, findings: pipeFindings(made, `engines.${trial.index}`) }
   }
-  const first = handbook.score > nowCoarse.score ? handbook : nowCoarse
-  work.early?.(answer({ found: { ...plain(first), name: 'found' }, band: bandOf(first) }))
-
-  tell(0.1, 'searching, with coarse cells')
-  const worth = async (shapes: readonly PipeShape[]) =>
-    (await tryMany(shapes.map((x) => ({ name: 'found', pipe: build(x), cells: 'coarse' })))).map(
-      (j) => j.score,
-    )
-  let best = start
-  if (present) {
-    const s = fitted(present, trial)
-    const [a] = await worth([s])
-    if (a! > handbook.score) best = s
+  // the best so far is told each time it grows, so that nothing of it is lost when the search is called off
+  let bestSoFar = handbook.score > nowCoarse.score ? handbook : nowCoarse
+  let told = bestSoFar.score
+  const soFar = () => answer({ found: { ...plain(bestSoFar), name: 'found' }, band: bandOf(bestSoFar) })
+  work.early?.(soFar())
+  const note = (judged: readonly Judged[]) => {
+    for (const j of judged) if (j.score > bestSoFar.score) bestSoFar = j
+    if (bestSoFar.score < told + worthTelling) return
+    told = bestSoFar.score
+    work.early?.(soFar())
   }
-  const found = await searchPipe(best, worth, {
-    progress: (part, score) =>
-      tell(0.1 + 0.55 * part, `searching, with coarse cells: ${signedPercent(score - 1)} so far`),
-    ...(work.cancelled ? { cancelled: work.cancelled } : {}),
-  })
-  if (found.cancelled) throw new CalledOff('called off')
+  try {
+    return await decided()
+  } catch (error) {
+    // called off, here or by the threads that were ended with it
+    if (work.cancelled?.()) return soFar()
+    throw error
+  }
 
-  tell(0.66, 'deciding, with fine cells')
-  const [now, handbookFine, ...judged] = (await tryMany([
-    { name: 'now', pipe: trial.now, cells: 'fine' },
-    { name: 'handbook', pipe: build(start), cells: 'fine' },
-    ...found.leaders.map((l) => ({ name: 'found' as const, pipe: build(l.shape), cells: 'fine' as const })),
-  ])) as [Judged, Judged, ...Judged[]]
-  const winner = judged.reduce((a, j) => (j.score > a.score ? j : a))
-  const shape = makeable(found.leaders[judged.indexOf(winner)]!.shape)
-  tell(0.8, 'rounding to sizes that can be made')
-  const made = (x: PipeShape) => roundedPipe(build(x))
-  const snapped = await look('found', made(shape), 'fine')
-  tell(0.84, 'what to change next')
-  const next = await changesNext(trial, shape, made, snapped, tryMany)
-  tell(1, 'done')
-  return answer({
-    final: true,
-    now: plain(now),
-    handbook: plain(handbookFine),
-    found: plain(snapped),
-    snappingCost: winner.score - snapped.score,
-    next,
-    band: bandOf(snapped),
-    curves,
-  })
+  async function decided(): Promise<PipeSearchAnswer> {
+    tell(0.1, 'searching, with coarse cells')
+    const worth = async (shapes: readonly PipeShape[]) => {
+      const judged = await tryMany(shapes.map((x) => ({ name: 'found', pipe: build(x), cells: 'coarse' })))
+      note(judged)
+      return judged.map((j) => j.score)
+    }
+    let best = start
+    if (present) {
+      const s = fitted(present, trial)
+      const [a] = await worth([s])
+      if (a! > handbook.score) best = s
+    }
+    const found = await searchPipe(best, worth, {
+      progress: (part, score) => tell(0.1 + 0.55 * part, progressSays(score - 1)),
+      ...(work.cancelled ? { cancelled: work.cancelled } : {}),
+    })
+    if (found.cancelled) throw new CalledOff('called off')
+
+    tell(0.66, 'deciding, with fine cells')
+    const [now, handbookFine, ...judged] = (await tryMany([
+      { name: 'now', pipe: trial.now, cells: 'fine' },
+      { name: 'handbook', pipe: build(start), cells: 'fine' },
+      ...found.leaders.map((l) => ({ name: 'found' as const, pipe: build(l.shape), cells: 'fine' as const })),
+    ])) as [Judged, Judged, ...Judged[]]
+    const winner = judged.reduce((a, j) => (j.score > a.score ? j : a))
+    const shape = makeable(found.leaders[judged.indexOf(winner)]!.shape)
+    tell(0.8, 'rounding to sizes that can be made')
+    const made = (x: PipeShape) => roundedPipe(build(x))
+    const snapped = await look('found', made(shape), 'fine')
+    tell(0.84, 'what to change next')
+    const next = await changesNext(trial, shape, made, snapped, tryMany)
+    tell(1, 'done')
+    return answer({
+      final: true,
+      now: plain(now),
+      handbook: plain(handbookFine),
+      found: plain(snapped),
+      snappingCost: winner.score - snapped.score,
+      next,
+      band: bandOf(snapped),
+      curves,
+    })
+  }
 }
+
+/** growth of the score that is worth a new early answer */
+const worthTelling = 0.005
+
+/** The same threshold as the verdict's, so that no gain is promised on the way that the end then denies. */
+const progressSays = (gain: number) =>
+  gain > exhaustLimits.pipeGain.value
+    ? `searching, with coarse cells: ${signedPercent(gain)} so far, to be decided with fine ones`
+    : 'searching, with coarse cells: nothing better so far'
 
 const signedPercent = (x: number) => `${x < 0 ? '−' : '+'}${Math.abs(100 * x).toFixed(1)} %`
 

@@ -235,11 +235,6 @@ export async function searchAll(craft: Craft, before: Searched, tryMany: TryDesi
   return { balances: solvedIn(lines), lines }
 }
 
-/** Best of all lines on the craft as written. */
-export function bestLine(lines: readonly Line[]): Line {
-  return lines.reduce((a, b) => (bestOf(b).merit > bestOf(a).merit ? b : a))
-}
-
 /** pitches a line is drawn at, over its best on the craft as written: engines that give less want less */
 const drawnShares = [0.7, 0.8, 0.88, 0.95, 1.02, 1.1, 1.2]
 

@@ -31,6 +31,16 @@ interface PartEffect {
   c2: Float64Array
 }
 
+/** What two strong doubts of the jet do together beyond each by itself: c (xa - a) (xb - b), a and b where they stand. */
+interface PairEffect {
+  a: number
+  b: number
+  placeA: number
+  placeB: number
+  torque: Float64Array
+  thrust: Float64Array
+}
+
 /** An engine's doubts that are known in closed form: factors on its torque and its rotations. */
 export interface EngineFactor {
   index: number
@@ -56,6 +66,7 @@ export interface DrawnCraft {
   onThrust: readonly PartEffect[]
   onHull: readonly PartEffect[]
   onEngine: readonly (readonly PartEffect[])[]
+  pairs: readonly PairEffect[]
   factors: readonly EngineFactor[]
   /** indexes of doubts with a closed form of their own; -1 where the craft has none */
   ratio: number
@@ -111,6 +122,7 @@ export function drawnCraft(
     onThrust: [],
     onHull: [],
     onEngine: parts.engines.map(() => []),
+    pairs: [],
     factors: [],
     ratio: doubts.findIndex((d) => d.path === 'drive.ratio'),
     efficiency: doubts.findIndex((d) => d.path === 'drive.efficiency'),
@@ -118,8 +130,62 @@ export function drawnCraft(
     moving: [],
   }
   const effects = takeEffects(craft, base, made, maps, solved)
-  return { ...made, ...effects }
+  const pairs = takePairs(craft, { ...made, ...effects }, maps, solved)
+  return { ...made, ...effects, pairs }
 }
+
+/** doubts of the jet that are looked at two by two */
+const paired = 5
+
+function takePairs(
+  craft: Craft,
+  made: DrawnCraft,
+  maps: MapStore,
+  solved: SolvedCurves | undefined,
+): PairEffect[] {
+  const { doubts, grid, scales } = made
+  // tied up at about the middle of the rotations looked at
+  const node = Math.floor((2 * rotationCount) / 3)
+  const strong = made.onTorque
+    .map((torque) => {
+      const place = placeOf(doubts[torque.index]!)
+      const x = place > 0 ? -1 : 1
+      const thrust = made.onThrust.find((t) => t.index === torque.index)
+      return { torque, thrust, place, x, size: Math.abs(valueAt(torque, node, x)) }
+    })
+    .sort((p, q) => q.size - p.size)
+    .slice(0, paired)
+  const pairs: PairEffect[] = []
+  const u = new Float64Array(doubts.length).fill(Number.NaN)
+  strong.forEach((p, i) => {
+    for (const q of strong.slice(0, i)) {
+      u[p.torque.index] = (p.x + 1) / 2
+      u[q.torque.index] = (q.x + 1) / 2
+      const model = tryModel(craft, doubts, u, maps, solved)
+      u.fill(Number.NaN)
+      if (!model) continue
+      const jet = jetSurface(model, grid)
+      const over = (p.x - p.place) * (q.x - q.place)
+      const rest = (got: Float64Array, still: Float64Array, scale: number, e?: PartEffect, f?: PartEffect) =>
+        got.map(
+          (y, k) =>
+            (bent(y, scale) - still[k]! - (e ? valueAt(e, k, p.x) : 0) - (f ? valueAt(f, k, q.x) : 0)) / over,
+        )
+      pairs.push({
+        a: p.torque.index,
+        b: q.torque.index,
+        placeA: p.place,
+        placeB: q.place,
+        torque: rest(jet.torque, made.torque, scales.torque, p.torque, q.torque),
+        thrust: rest(jet.thrust, made.thrust, scales.thrust, p.thrust, q.thrust),
+      })
+    }
+  })
+  return pairs
+}
+
+const valueAt = (e: PartEffect, node: number, x: number): number =>
+  e.c0[node]! + x * (e.c1[node]! + x * e.c2[node]!)
 
 interface Taken {
   onTorque: PartEffect[]
@@ -297,5 +363,22 @@ export function addEffects(
     if (Number.isNaN(part)) continue
     const x = 2 * part - 1
     for (let i = 0; i < count; i++) out[i] = out[i]! + c0[i]! + x * (c1[i]! + x * c2[i]!)
+  }
+}
+
+/** Adds what the strong doubts of the jet do two by two. */
+export function addPairs(
+  torque: Float64Array,
+  thrust: Float64Array,
+  pairs: readonly PairEffect[],
+  u: ArrayLike<number>,
+): void {
+  for (const p of pairs) {
+    const weight = (2 * u[p.a]! - 1 - p.placeA) * (2 * u[p.b]! - 1 - p.placeB)
+    if (Number.isNaN(weight)) continue
+    for (let i = 0; i < torque.length; i++) {
+      torque[i] = torque[i]! + weight * p.torque[i]!
+      thrust[i] = thrust[i]! + weight * p.thrust[i]!
+    }
   }
 }

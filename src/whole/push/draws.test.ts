@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { whatIf } from '../../craft/index.ts'
+import { type Craft, whatIf } from '../../craft/index.ts'
 import { jetDoubts } from '../../trades/jet/jetFromCraft.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
 import { demoCraft } from './demo.testkit.ts'
-import { doubtsOf, drawsOf, leantBy, modelOfDraw } from './draws.ts'
+import { doubtsOf, drawsOf, leantBy } from './draws.ts'
 
 const heron = demoCraft('heron')
 const teal = demoCraft('teal')
@@ -67,16 +67,17 @@ test('a draw left at its values is the craft as written, and a change moves the 
   const doubts = doubtsOf(heron)
   const nothing = doubts.map(() => Number.NaN)
   const maps = new MapStore()
-  expect(modelOfDraw(heron, maps, nothing).units[0]!.spec).toEqual(modelFromCraft(heron, maps).units[0]!.spec)
-  const steeper = { 'jet.rotor.pitch': 0.12 }
-  const least = modelOfDraw(
-    heron,
-    maps,
-    doubts.map(() => 0),
-    undefined,
+  const drawn = (craft: Craft, u: number[]) => {
+    const leant = leantBy(craft, doubts, u)
+    return modelFromCraft(leant.craft, maps, leant.leeway).units[0]!.spec
+  }
+  expect(drawn(heron, nothing)).toEqual(modelFromCraft(heron, maps).units[0]!.spec)
+  const steeper = whatIf(heron, { 'jet.rotor.pitch': 0.12 })
+  const least = drawn(
     steeper,
-  ).units[0]!.spec.rotor
-  const { pitch } = whatIf(heron, steeper).jet.rotor
+    doubts.map(() => 0),
+  ).rotor
+  const { pitch } = steeper.jet.rotor
   expect(least.pitchLeading).toBeCloseTo(pitch.low, 12)
   expect(pitch.low).toBeCloseTo(0.117, 9)
 })

@@ -9,8 +9,7 @@ import { type Craft, camel, type Quantity, quantitiesOf, whatIf } from '../../cr
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { jetDoubts } from '../../trades/jet/jetFromCraft.ts'
 import type { Driver } from './balanceTypes.ts'
-import { type EngineLeeway, type Leeway, type MapStore, modelFromCraft } from './craftModel.ts'
-import type { CraftModel } from './propulsionModel.ts'
+import type { EngineLeeway, Leeway } from './craftModel.ts'
 
 /** Doubt of the drag regressions on small boards outside the hump: half width, a fraction. */
 export const dragDoubt = 0.15
@@ -87,7 +86,17 @@ function listed(craft: Craft, solved?: SolvedCurves): Doubt[] {
         says: `where the simulated curve of ${name} peaks`,
         source: 'model',
         moves: 'engine speed',
-        ...about(simulatedSpeedDoubt),
+        ...about(solved.get(engine)?.doubts?.speed ?? simulatedSpeedDoubt),
+        engine,
+      })
+    const inputs = solved?.get(engine)?.doubts?.torque
+    if (inputs && e.kind === 'two-stroke' && e.curve === undefined)
+      doubts.push({
+        path: `engines.${engine}.curve inputs`,
+        says: `ports, pipe and mixture of ${name}`,
+        source: 'model',
+        moves: 'engine torque',
+        ...about(inputs),
         engine,
       })
   })
@@ -158,7 +167,8 @@ export function leantBy(craft: Craft, doubts: readonly Doubt[], u: ArrayLike<num
         jet[doubt.path] = drawn
         return
       case 'engine torque':
-        if (engine) engine.torque = drawn
+        // the trust put into a curve, and what its own inputs are off by, multiply
+        if (engine) engine.torque *= drawn
         return
       case 'engine speed':
         if (engine) engine.rotation = drawn
@@ -168,20 +178,4 @@ export function leantBy(craft: Craft, doubts: readonly Doubt[], u: ArrayLike<num
     }
   })
   return { craft: whatIf(craft, values), leeway }
-}
-
-/**
- * The craft of one draw, ready to be balanced; `overrides` (SI by path) are changes tried on it, so that the same draw is
- * seen with and without them. Throws RangeError when values drawn together make no geometry, NotBalanced as `modelFromCraft`.
- */
-export function modelOfDraw(
-  craft: Craft,
-  maps: MapStore,
-  u: ArrayLike<number>,
-  solved?: SolvedCurves,
-  overrides?: Readonly<Record<string, number>>,
-): CraftModel {
-  const changed = overrides ? whatIf(craft, overrides) : craft
-  const leant = leantBy(changed, doubtsOf(craft, solved), u)
-  return modelFromCraft(leant.craft, maps, leant.leeway, solved)
 }

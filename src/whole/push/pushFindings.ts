@@ -18,6 +18,7 @@ import type { Because, Finding, MeasureNext, Standing } from '../../base/answers
 import { type Sentence, say, whole } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
 import { type Craft, fieldAt } from '../../craft/index.ts'
+import { airFindings } from './airFindings.ts'
 import type { Balance, Change, Driver } from './balanceTypes.ts'
 import { fileChanges } from './design.ts'
 import { type Wants, wantsOf } from './merit.ts'
@@ -64,6 +65,7 @@ export function pushFindings(craft: Craft, b: Balance, limits: PushLimits = push
     topOf(b),
     humpOf(b, limits),
     pipeOf(craft, b, limits),
+    ...airFindings(craft, limits.airMatters.value),
     ...oneDeadFindings(craft, b, limits),
     ...bestChangeOf(craft, b, limits),
   ]

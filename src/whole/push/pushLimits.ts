@@ -6,6 +6,12 @@ import { oneDeadLimits } from './oneDeadLimits.ts'
 
 export const pushLimits = {
   ...oneDeadLimits,
+  airMatters: limit(
+    0.03,
+    '1',
+    'part of the power that the air of the place gives or takes above which it is said',
+    'judgement, no source',
+  ),
   hump: limit(humpWanted, '1', 'thrust over drag wanted at the hump', 'common practice, no source'),
   hang: limit(
     hardlyClimbs,

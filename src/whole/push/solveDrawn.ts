@@ -1,7 +1,7 @@
 /** Engines and impeller, thrust and drag brought together for one draw of a craft's doubts: from idle, then from rest. */
 import { cubicAt, linspace, pchip } from '../../base/numerics/interpolate.ts'
 import { speedAtFroude } from '../../trades/drag/run.ts'
-import { addEffects, type DrawnCraft } from './drawnCraft.ts'
+import { addEffects, addPairs, type DrawnCraft } from './drawnCraft.ts'
 import { idleOf, mostOf } from './propulsionModel.ts'
 import { rotationCount, speedCount, straight } from './surfaces.ts'
 
@@ -73,6 +73,7 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
   const { grid, model, doubts, scales } = d
   addEffects(b.torque, d.torque, d.onTorque, u)
   addEffects(b.thrust, d.thrust, d.onThrust, u)
+  addPairs(b.torque, b.thrust, d.pairs, u)
   addEffects(b.hull, d.hull, d.onHull, u)
   d.engines.forEach((still, e) => {
     addEffects(b.engines[e]!, still, d.onEngine[e]!, u)

@@ -1,4 +1,5 @@
 import type { Finding, Question } from '../../../base/answers/finding.ts'
+import type { JobOutput } from '../../../jobs/jobs.ts'
 import { callJob } from '../work/call.ts'
 import { triedValues, tryOn } from './craftFile.ts'
 import { hullFilesOf, onHullFile, refreshed } from './hullFiles.ts'
@@ -23,8 +24,8 @@ export function keepLooking(store: AppStore): void {
     const tried = work.tried.length > 0 ? { tried: triedValues(work.tried) } : {}
     try {
       const order = { text: work.goodText, ...tried, ...hullFilesOf(craft, triedCraft) }
-      const answer = await callJob('look', order).done
-      if (store.get().work?.id === work.id)
+      const tell = (answer: JobOutput<'look'>) => {
+        if (store.get().work?.id !== work.id) return
         store.set({
           findings: byQuestion(answer.now),
           triedFindings: answer.tried ? byQuestion(answer.tried) : {},
@@ -39,6 +40,10 @@ export function keepLooking(store: AppStore): void {
             triedSolved: answer.triedSolved && new Map(answer.triedSolved),
           },
         })
+      }
+      // a first answer comes from coarsely simulated engines, where there are any; with something tried it would be half of one
+      const early = work.tried.length > 0 ? () => {} : tell
+      tell(await callJob('look', order, () => {}, [], early).done)
     } catch (error) {
       store.set({
         findings: {},

@@ -1,5 +1,5 @@
 import type { Random } from '../../../base/numerics/random.ts'
-import { sawEngine } from './hard.ts'
+import { sawEngine } from './hardClips.testkit.ts'
 import {
   CONTROL_RATE,
   type EngineScript,

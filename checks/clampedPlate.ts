@@ -5,8 +5,8 @@
  * term needs no Poisson's ratio.
  */
 import { Matrix, solve } from 'ml-matrix'
-import { gaussLegendre } from '../../base/numerics/quadrature.ts'
-import { type Patch, type Plate, plateStiffness } from './plate.ts'
+import { gaussLegendre } from '../src/base/numerics/quadrature.ts'
+import { type Patch, type Plate, plateStiffness } from '../src/trades/strength/plate.ts'
 
 export interface ClampedResult {
   /** m, middle of the plate */

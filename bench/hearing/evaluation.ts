@@ -2,9 +2,27 @@
  * Measures the hearing on clips made from fixed seeds. Seeds for tuning and for reporting are apart; nothing
  * in this folder was ever chosen by looking at the reporting seeds.
  */
-import { seededRandom } from '../../base/numerics/random.ts'
-import type { Hearing } from './hearingTypes.ts'
-import { makeListener } from './listener.ts'
+import { seededRandom } from '../../src/base/numerics/random.ts'
+import type { Hearing } from '../../src/trades/sound/hearingTypes.ts'
+import { makeListener } from '../../src/trades/sound/listener.ts'
+import { STEP } from '../../src/trades/sound/settings.ts'
+import {
+  type Clip,
+  type ClipOptions,
+  mixStems,
+  renderStems,
+  usualClip,
+} from '../../src/trades/sound/synth/clip.ts'
+import { hardened } from '../../src/trades/sound/synth/hardClips.testkit.ts'
+import { drawScript } from '../../src/trades/sound/synth/script.testkit.ts'
+import {
+  CONTROL_RATE,
+  type ScriptKind,
+  sawKinds,
+  separableKinds,
+  singleKinds,
+  twinKinds,
+} from '../../src/trades/sound/synth/scriptTypes.ts'
 import {
   type EventScore,
   type ManyScore,
@@ -15,18 +33,6 @@ import {
   scoreMany,
   scoreOne,
 } from './metrics.ts'
-import { STEP } from './settings.ts'
-import { type Clip, type ClipOptions, mixStems, renderStems, usualClip } from './synth/clip.ts'
-import { hardened } from './synth/hard.ts'
-import { drawScript } from './synth/script.ts'
-import {
-  CONTROL_RATE,
-  type ScriptKind,
-  sawKinds,
-  separableKinds,
-  singleKinds,
-  twinKinds,
-} from './synth/scriptTypes.ts'
 
 export const firstTuningSeed = 1
 /** moved on from 9001, 9101 and 9301 once their results had been seen, so that the reported clips stay unseen ones */
