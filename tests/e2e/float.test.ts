@@ -63,6 +63,7 @@ test('arrow keys move the rider, the craft answers at once, the place is tried a
   const says = (name: string) => page.locator('.question svg desc', { hasText: name }).first().textContent()
   await expect.poll(() => says('From the side')).toMatch(/tried .*now .*\(dashed\)/)
   await expect.poll(() => says('From astern')).toMatch(/tried .*down to port, now upright \(dashed\)/)
+  await openMore(page, 'stability')
   await page.locator('.question svg desc', { hasText: /^Tried: .*Now: / }).waitFor({ state: 'attached' })
   await page.locator('.deckplan desc', { hasText: /tried .*now .*\(dashed\)/ }).waitFor({ state: 'attached' })
   await strip().getByRole('button', { name: 'Drop', exact: true }).click()

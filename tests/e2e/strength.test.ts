@@ -44,6 +44,7 @@ test('a thicker skin is tried with the slider: now against tried in answer, pict
 })
 
 test('the search sets options of every kind side by side; one of another kind is redrawn when picked, kept as a file that reads, and undone', async () => {
+  await page.getByRole('button', { name: 'fore deck', exact: true }).click()
   await openMore(page, 'lightest')
   await page.getByRole('button', { name: 'Search' }).click()
   const table = page.getByRole('region', { name: 'Options compared' })
@@ -81,6 +82,7 @@ test('the search sets options of every kind side by side; one of another kind is
 })
 
 test('a hatch says what to put back, hot parts how far they must stand off, findings include the printed impeller', async () => {
+  await page.getByRole('button', { name: 'fore deck', exact: true }).click()
   await openMore(page, 'hatch', 'hot', 'frame', 'findings')
   await expect.poll(() => page.getByText(/Put back \d+ mm² of section/).count()).toBe(1)
   await page.getByRole('heading', { name: 'Foam beside hot parts' }).waitFor()

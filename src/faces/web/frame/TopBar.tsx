@@ -76,7 +76,11 @@ export function Words() {
   const here = useRef<HTMLAnchorElement>(null)
   // on a narrow window the row scrolls: the page that is open has its word in sight
   useEffect(() => {
-    if (route.page && hasCraft) here.current?.scrollIntoView({ block: 'nearest', inline: 'center' })
+    if (!route.page || !hasCraft) return
+    const show = () => here.current?.scrollIntoView({ block: 'nearest', inline: 'center' })
+    show()
+    addEventListener('resize', show)
+    return () => removeEventListener('resize', show)
   }, [route.page, hasCraft])
   if (!hasCraft) return null
   return (
