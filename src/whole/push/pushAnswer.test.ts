@@ -1,47 +1,38 @@
 import { expect, test } from 'vitest'
+import { printed } from '../../base/answers/sentence.ts'
 import { madeUpBalance } from './balance.testkit.ts'
 import { demoCraft } from './demo.testkit.ts'
-import { driverName, pushAnswer } from './pushAnswer.ts'
-import { inchLook, metricLook } from './shown.ts'
+import { driverName } from './pushAnswer.ts'
+import { pushHeadline } from './pushHeadline.ts'
 
 const craft = demoCraft('heron')
 
-test('the answer says speed, pull, rotation and what to do about the pitch, in the units asked for', () => {
-  const answer = pushAnswer(craft, madeUpBalance(), metricLook)
-  expect(answer.says).toBe(
-    'It should reach 35.6 km/h and pull 420 N tied up at 6840 rpm. The impeller looks too steep: 96 to 112 mm of pitch would do best, it has 118 mm (at 104 mm: +14 N of pull, +1.9 km/h).',
-  )
-  expect(answer.range).toBe('33 to 38 km/h, 386 to 454 N')
-  expect(pushAnswer(craft, madeUpBalance(), inchLook).says).toContain('22.1 mph and pull 94 lbf')
-})
+const says = (b: ReturnType<typeof madeUpBalance>, system: 'metric' | 'inch' = 'metric') =>
+  printed(pushHeadline(craft, b).says, system)
 
-test('without ranges the answer claims none', () => {
-  const quick = { ...madeUpBalance(), ranged: false }
-  expect(Object.keys(pushAnswer(craft, quick, metricLook))).toEqual(['says'])
+test('the headline says speed, pull and rotation with their ranges, in the units asked for', () => {
+  expect(says(madeUpBalance())).toMatch(
+    /^It should reach 35\.6 km\/h \([\d.]+ to [\d.]+ km\/h\) and pull 420 N \(386 to 454 N\), 43 kg on a luggage scale, tied up at 6840 rpm\.$/,
+  )
+  expect(says(madeUpBalance(), 'inch')).toContain('22.1 mph')
 })
 
 test('a craft that stays below the hump, has no top speed or cannot turn its impeller says so', () => {
   const stuck = madeUpBalance()
   stuck.run.stuck = true
-  expect(pushAnswer(craft, stuck, metricLook).says).toContain('below the hump')
+  expect(says(stuck)).toContain('below the hump')
   const fast = madeUpBalance()
   delete fast.top
-  expect(pushAnswer(craft, fast, metricLook).says).toContain('beyond what the model covers')
+  expect(says(fast)).toContain('beyond what the model covers')
   const held = madeUpBalance()
   delete held.top
-  held.limitedBy = {
-    code: 'cavitation',
-    says: 'The jet does not move it: 3 N tied up, less than the drag at any speed.',
-  }
-  expect(pushAnswer(craft, held, metricLook).says).toMatch(
-    /^It will hardly move\. The jet does not move it: 3 N/,
-  )
+  held.limitedBy = { code: 'cavitation', says: 'The jet does not move it: 3 N tied up.' }
+  expect(says(held)).toBe('It will hardly move. The jet does not move it: 3 N tied up.')
   const dead = madeUpBalance()
   dead.tiedUp.rotation = Number.NaN
   dead.verdict.code = 'unknown'
-  expect(pushAnswer(craft, dead, metricLook).says.trim()).toBe(
-    'It will not go: the engines cannot turn this impeller.',
-  )
+  expect(says(dead)).toBe('It will not go: the engines cannot turn this impeller.')
+  expect(pushHeadline(craft, dead).standing).toBe('stop')
 })
 
 test('a doubtful input is named by what it is part of', () => {
@@ -78,7 +69,7 @@ test('the doubt is shared out by variance, and two inputs alike are named once e
     { ...d, path: 'drive.efficiency', says: 'drive.efficiency', share: share(0.2) },
     { ...d, path: 'model.drag', says: 'the drag of the hull', share: share(0.461) },
   ]
-  expect(pushAnswer(craft, b, metricLook).confidence).toBe(
-    '66 % of the doubt comes from the drag of the hull and the drive’s efficiency.',
+  expect(printed(pushHeadline(craft, b).because[0]!.says)).toBe(
+    '66 % of the doubt comes from the drag of the hull and the drive’s efficiency',
   )
 })

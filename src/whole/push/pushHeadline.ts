@@ -31,10 +31,15 @@ function standingOf(b: Balance): Standing {
   return b.run.stuck ? 'watch' : 'good'
 }
 
+/** what `limitedBy` says of a craft without a top speed because its jet cannot move it */
+const immobile: readonly Balance['limitedBy']['code'][] = ['air', 'cavitation', 'impeller']
+
 function going(craft: Craft, b: Balance): Sentence {
   if (!Number.isFinite(b.tiedUp.rotation)) return `It will not go: ${cannotTurn(craft)}.`
   const scale = inScaleKg(b.pull.value)
-  const pull = say`pull ${ranged(inNewtons, b.pull)}, ${scale} on a luggage scale, tied up at ${inRpm(b.tiedUp.rotation)}`
+  const pull = say`pull ${ranged(inNewtons, b.pull)}, ${scale} on a luggage scale, tied up at ${inRpm(b.tiedUpRotation.value)}`
+  // no top speed has two opposite reasons: more thrust than the hull model covers, or none to speak of
+  if (!b.top && immobile.includes(b.limitedBy.code)) return say`It will hardly move. ${b.limitedBy.says}`
   if (!b.top) return say`It should ${pull}; its top speed lies beyond what the model covers.`
   const speed = ranged(inSpeed, b.topSpeed)
   return b.run.stuck
