@@ -6,7 +6,7 @@ import { changesFigure, doubtsFigure } from './changesFigure.ts'
 import { demoCraft } from './demo.testkit.ts'
 import { matchingFigure } from './matchingFigure.ts'
 import { forcesFigure, runFigure } from './pushFigures.ts'
-import { inchLook, metricLook, plain, says, saysRange, saysStep } from './shown.ts'
+import { inchLook, metricLook, plain, says, saysStep } from './shown.ts'
 
 const now = madeUpBalance()
 const other = madeUpBalance(0.94)
@@ -118,6 +118,4 @@ test('numbers in words: rounded, with a true minus, a dash for none', () => {
   expect(saysStep(-0.5, 'speed', metricLook)).toBe('−1.8 km/h')
   expect(saysStep(0.00001, 'speed', metricLook)).toBe('0.0 km/h')
   expect(plain(Number.NaN, 1)).toBe('–')
-  expect(saysRange({ value: 1, low: Number.NaN, high: 2 }, 'speed', metricLook)).toBe('')
-  expect(saysRange({ value: 8, low: 7.8, high: 9.4 }, 'speed', metricLook)).toBe('28 to 34 km/h')
 })

@@ -1,5 +1,4 @@
 /** How the balance's numbers are shown: a unit for each kind, and rounding that fits what is known. */
-import type { Range } from '../../base/answers/solved.ts'
 import { fromSi, stepFromSi } from '../../base/units/convert.ts'
 import type { DisplaySystem } from '../../base/units/format.ts'
 
@@ -67,13 +66,4 @@ export function saysStep(value: number, kind: Shown, look: Look): string {
 /** rev/s as rounded rev/min, "7350 rpm". */
 export function saysRpm(rotation: number): string {
   return Number.isFinite(rotation) ? `${Math.round((rotation * 60) / 10) * 10} rpm` : '–'
-}
-
-/** "28 to 34 km/h", empty while the range is not known. */
-export function saysRange(range: Range, kind: Shown, look: Look): string {
-  if (!Number.isFinite(range.low) || !Number.isFinite(range.high)) return ''
-  const [a, b] = [range.low, range.high].map((v) =>
-    plain(inLook(v, kind, look), kind === 'length' ? placesOf(kind, look) : 0),
-  )
-  return `${a} to ${b} ${look[kind]}`
 }
