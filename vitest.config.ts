@@ -7,6 +7,13 @@ const longPages = [
   'tests/e2e/tachometer.test.ts',
 ]
 
+// measured against thousands of whole balances or clips
+const measurements = [
+  'tests/slow/coverage.slow.test.ts',
+  'tests/slow/designSearch.slow.test.ts',
+  'tests/slow/falls.slow.test.ts',
+]
+
 // how long a browser test waits for what it needs, at most: on a machine busy with other work things come late, not wrong
 const inBrowser = {
   testTimeout: 300_000,
@@ -51,8 +58,13 @@ export default defineConfig({
         test: {
           name: 'slow',
           include: ['tests/slow/**/*.test.ts', ...longPages],
+          exclude: measurements,
           ...inBrowser,
         },
+      },
+      {
+        // minutes to an hour of whole balances, to be run when the balance, its doubts or the search change: npm run test:long
+        test: { name: 'long', include: measurements, ...inBrowser },
       },
     ],
   },
