@@ -21,9 +21,13 @@ function wordsOf(entries: readonly TradeEntry[], units: 'metric' | 'inch' = 'met
   const { findings } = lookAt(craft, { ranges: false }, entries)
   app.store.set({ units, findings: { fuel: findings.filter((f) => f.question === 'fuel') } })
   const page = createElement(TradePage, { question: 'fuel', asks: 'Will it be fed?', entries })
-  return renderToStaticMarkup(page)
-    .replaceAll(/<[^>]+>/g, ' ')
-    .replaceAll(/\s+/g, ' ')
+  return (
+    renderToStaticMarkup(page)
+      .replaceAll(/<[^>]+>/g, ' ')
+      .replaceAll(/\s+/g, ' ')
+      // a number stands in an element of its own: the point behind it is not parted from it
+      .replaceAll(/ ([.,;])/g, '$1')
+  )
 }
 
 afterEach(() => app.store.setWork(undefined))
