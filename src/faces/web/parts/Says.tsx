@@ -26,8 +26,7 @@ function Shown({ text }: { text: string }) {
   if (range < 0) return <span className="bound">{text}</span>
   return (
     <>
-      <span className="bound">{text.slice(0, range)}</span>{' '}
-      <span className="bound">{text.slice(range + 1)}</span>
+      <span className="bound">{text.slice(0, range)}</span> {bound(text.slice(range + 1))}
     </>
   )
 }
