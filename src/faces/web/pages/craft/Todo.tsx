@@ -34,7 +34,7 @@ export function NextCard({ next }: { next: Decision | undefined }) {
 /** What to do, worst first, each with its number; `from` is the first one's place in the whole list. */
 export function Todo({ decisions, from = 1 }: { decisions: readonly Decision[]; from?: number }) {
   return (
-    <section className="todo" aria-label={from > 1 ? 'More to do' : 'What to do'}>
+    <div className="todo">
       <ol>
         {decisions.map((d, i) => (
           <li key={d.id} value={from + i}>
@@ -56,7 +56,7 @@ export function Todo({ decisions, from = 1 }: { decisions: readonly Decision[]; 
           </li>
         ))}
       </ol>
-    </section>
+    </div>
   )
 }
 
