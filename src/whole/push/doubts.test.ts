@@ -45,12 +45,13 @@ test.each([
     for (const name of ['rotation', 'pull', 'topSpeed'] as const)
       miss[name].push(Math.abs(coarse[name] / whole[name] - 1))
   }
-  // the middle one of the draws, and all but the odd one that sits where the engines just come on their pipe; the doubts of a pump's
-  // breakdown and of what comes past it bend pull more than two-by-two effects follow, a tenth of the width of the range it goes into
-  const sorted = Object.values(miss).map((m) => m.sort((a, b) => a - b))
-  for (const m of sorted) {
-    expect(m[8]).toBeLessThan(0.025)
-    expect(m[13]).toBeLessThan(0.06)
+  // the middle one of the draws, and all but the odd one that sits where the engines just come on their pipe; in pull the doubts of a
+  // pump's breakdown and of what comes past it bend more than effects two by two follow
+  const most = { rotation: [0.015, 0.05], pull: [0.025, 0.06], topSpeed: [0.015, 0.05] } as const
+  for (const name of ['rotation', 'pull', 'topSpeed'] as const) {
+    const m = miss[name].sort((a, b) => a - b)
+    expect(m[8], name).toBeLessThan(most[name][0])
+    expect(m[13], name).toBeLessThan(most[name][1])
   }
 })
 
