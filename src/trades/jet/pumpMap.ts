@@ -77,6 +77,35 @@ function layerAt(set: PumpSetting, n: number, sink?: PumpMap): Layer {
   return { logN: Math.log(n), head: pchip(flow, head), torque: pchip(flow, torque) }
 }
 
+/** samples of a layer beside another: every third, where what friction adds is followed well enough, and the last */
+const everyThird = samples.map((_, i) => i).filter((i) => i % 3 === 0 || i === samples.length - 1)
+
+/** A layer at another rotation: what it has more than `middle` is friction alone, even in flow, and sampled at every third place. */
+function layerBeside(set: PumpSetting, n: number, middle: Layer): Layer {
+  const { rotor, areaIn } = set.blades
+  const D = rotor.tipDiameter
+  const flow = middle.head.x
+  const more = everyThird.map((i) => {
+    const p = pumpAt(set, n, samples[i]! * n * rotor.pitchTrailing * areaIn)
+    return {
+      head: p.head / (n * D) ** 2 - middle.head.y[i]!,
+      torque: (flow[i]! * p.work) / (n * D) ** 2 / (2 * Math.PI) - middle.torque.y[i]!,
+    }
+  })
+  const at = everyThird.map((i) => flow[i]!)
+  const moved = (of: 'head' | 'torque') => {
+    const by = pchip(
+      at,
+      more.map((m) => m[of]),
+    )
+    return pchip(
+      flow,
+      middle[of].y.map((y, i) => y + cubicAt(by, flow[i]!)),
+    )
+  }
+  return { logN: Math.log(n), head: moved('head'), torque: moved('torque') }
+}
+
 /** Samples the pump of `spec`. Good for every rotation and boat speed, and for any change of system or water pressure. */
 export function buildPumpMap(spec: JetSpec): PumpMap {
   const set = pumpSetting(spec)
@@ -98,9 +127,10 @@ export function buildPumpMap(spec: JetSpec): PumpMap {
   const slow = pumpAt(set, n * slowest, probe * n * slowest).head / (n * slowest) ** 2
   const fast = pumpAt(set, n, probe * n).head / n ** 2
   if (Math.abs(slow / fast - 1) > 1e-3) {
-    layers.push(layerAt(set, n * slowest))
-    layers.push(layerAt(set, n * Math.sqrt(slowest * fastest), map))
-    layers.push(layerAt(set, n * fastest))
+    const middle = layerAt(set, n * Math.sqrt(slowest * fastest), map)
+    layers.push(layerBeside(set, n * slowest, middle))
+    layers.push(middle)
+    layers.push(layerBeside(set, n * fastest, middle))
   } else layers.push(layerAt(set, n, map))
   return map
 }

@@ -4,7 +4,6 @@
  * together anew for it. Against the whole balance: docs/ranges.md.
  */
 
-import { type Effect, effectThrough } from '../../base/numerics/effects.ts'
 import type { Craft } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { jetDoubts } from '../../trades/jet/jetFromCraft.ts'
@@ -25,16 +24,18 @@ import {
   type Scales,
   scalesOf,
   speedCount,
+  spreadOver,
 } from './surfaces.ts'
 import { type VapourTable, vapourTable } from './vapourTable.ts'
 
-/** Effects of one doubt on one part, node by node: c0 + c1 x + c2 x², x from -1 at its low bound to 1 at its high one. */
+/** Effects of one doubt on one part, node by node: d (c1 + d c2), d how far it goes from where it stands, half its width as unit. */
 interface PartEffect {
-  /** which doubt */
+  /** which doubt, and where it stands between its bounds, -1 to 1 */
   index: number
-  c0: Float64Array
+  place: number
   c1: Float64Array
-  c2: Float64Array
+  /** absent where it goes in a straight line */
+  c2: Float64Array | undefined
 }
 
 /** What two strong doubts of the jet do together beyond each by itself: c (xa - a) (xb - b), a and b where they stand. */
@@ -85,11 +86,19 @@ export interface DrawnCraft {
 
 const placeOf = (d: Doubt) => Math.min(1, Math.max(-1, (2 * (d.value - d.low)) / (d.high - d.low) - 1))
 
-/** The parts of a craft as it stands, bent; `hull` where that is known already. */
-export function partsOf(model: CraftModel, grid: Grid, scales: Scales, hull?: Float64Array) {
+/** The parts of a craft that differs little from `d`, which is drawn already. */
+export function partsBeside(d: DrawnCraft, model: CraftModel): Pick<DrawnCraft, 'jet' | 'hull' | 'engines'> {
+  const { grid, scales } = d
+  const still = everySecond(d.jet)
+  const jet = new Float64Array(d.jet.length)
+  spreadOver(
+    d.jet,
+    jetSurface(model, grid, 2, scales).map((y, i) => y - still[i]!),
+    jet,
+  )
   return {
-    jet: jetSurface(model, grid, 1, scales),
-    hull: hull ?? bentHull(hullSurface(model, grid), scales.drag),
+    jet,
+    hull: model.drag === d.model.drag ? d.hull : bentHull(hullSurface(model, grid), scales.drag),
     engines: engineSurface(model, grid),
   }
 }
@@ -107,7 +116,11 @@ export function drawnCraft(
   const base = modelFromCraft(craft, maps, {}, solved)
   const plainHull = hullSurface(base, grid)
   const scales = scalesOf(base, grid, plainHull)
-  const parts = partsOf(base, grid, scales, bentHull(plainHull, scales.drag))
+  const parts = {
+    jet: jetSurface(base, grid, 1, scales),
+    hull: bentHull(plainHull, scales.drag),
+    engines: engineSurface(base, grid),
+  }
   const at = (test: (d: Doubt) => boolean) => doubts.findIndex(test)
   const made: DrawnCraft = {
     grid,
@@ -192,8 +205,8 @@ function takePairs(
 const everySecond = (jet: Float64Array): Float64Array =>
   jet.filter((_, at) => (Math.floor(at / rotationCount) % speedCount) % 2 === 0)
 
-const valueAt = (e: PartEffect, node: number, x: number): number =>
-  e.c0[node]! + x * (e.c1[node]! + x * e.c2[node]!)
+const valueAt = ({ place, c1, c2 }: PartEffect, node: number, x: number): number =>
+  (x - place) * (c1[node]! + (x - place) * (c2?.[node] ?? 0))
 
 interface Taken {
   onJet: PartEffect[]
@@ -316,11 +329,17 @@ function addPart(
     return y?.every(Number.isFinite) ? [[p.x, y] as const] : []
   })
   if (!known.some(([, y]) => differ(y, still))) return false
-  const nodes = Array.from(still, (y0, i) =>
-    effectThrough([[place, 0], ...known.map(([x, y]) => [x, y[i]! - y0] as const)]),
-  )
-  const of = (pick: (e: Effect) => number) => Float64Array.from(nodes, pick)
-  to.push({ index, c0: of((e) => e.c0), c1: of((e) => e.c1), c2: of((e) => e.c2) })
+  const [[xa, ya], other] = known as [readonly [number, Float64Array], (readonly [number, Float64Array])?]
+  const a = xa - place
+  if (!other) {
+    to.push({ index, place, c1: ya.map((y, i) => (y - still[i]!) / a), c2: undefined })
+    return true
+  }
+  // parabola through nought where it stands and what was found at both ends
+  const [xb, yb] = other
+  const b = xb - place
+  const c2 = ya.map((y, i) => ((y - still[i]!) / a - (yb[i]! - still[i]!) / b) / (a - b))
+  to.push({ index, place, c1: ya.map((y, i) => (y - still[i]!) / a - a * c2[i]!), c2 })
   return true
 }
 
@@ -363,11 +382,11 @@ function factorOf(craft: Craft, doubt: Doubt, index: number): EngineFactor | und
 /** Adds up the effects of a draw on a part, on top of what stands in `out`. */
 export function addEffects(out: Float64Array, effects: readonly PartEffect[], u: ArrayLike<number>): void {
   const count = out.length
-  for (const { index, c0, c1, c2 } of effects) {
-    const part = u[index]!
-    if (Number.isNaN(part)) continue
-    const x = 2 * part - 1
-    for (let i = 0; i < count; i++) out[i] = out[i]! + c0[i]! + x * (c1[i]! + x * c2[i]!)
+  for (const { index, place, c1, c2 } of effects) {
+    const d = 2 * u[index]! - 1 - place
+    if (Number.isNaN(d)) continue
+    if (c2) for (let i = 0; i < count; i++) out[i] = out[i]! + d * (c1[i]! + d * c2[i]!)
+    else for (let i = 0; i < count; i++) out[i] = out[i]! + d * c1[i]!
   }
 }
 

@@ -13,8 +13,8 @@ import { type Grid, rotationCount, speedCount } from './surfaces.ts'
 const begins = Math.log(1.3)
 /** how far below the knee, in ln, the choked part is known */
 const depth = 2.2
-const above = 9
-const below = 13
+const above = 7
+const below = 10
 /** falls of the flow past the knee that are worked out: the doubt's bounds and its middle */
 const falls = [0, 0.5, 1] as const
 
@@ -48,7 +48,7 @@ export function vapourTable(
   at: (V: number) => number,
 ): VapourTable | undefined {
   const { map, spec } = model.units[0]!
-  const swept = [0, 4, 8, 12].flatMap((i) => {
+  const swept = [0, 6, 12].flatMap((i) => {
     const V = grid.speeds[i]!
     const sweep = sweepAt(map, spec, at(V), V)
     return sweep ? [{ i, sweep }] : []
@@ -99,7 +99,7 @@ function sweepAt(map: PumpMap, spec: JetSpec, n: number, V: number): Sweep | und
   let low = Math.log(0.15)
   let high = begins
   if (!choked(low) || choked(high)) return undefined
-  for (let i = 0; i < 16; i++) {
+  for (let i = 0; i < 13; i++) {
     const middle = 0.5 * (low + high)
     if (choked(middle)) low = middle
     else high = middle
