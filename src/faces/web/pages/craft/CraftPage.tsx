@@ -65,7 +65,8 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
   const notYours = useNotYours()
   const fresh = looked?.craft === craft ? looked : undefined
   const decisions = fresh?.triedDecisions ?? fresh?.decisions ?? looked?.decisions ?? []
-  const answer = answerOf(found.headline)
+  const first = useApp((s) => (s.first?.craft === craft ? s.first.headline : undefined))
+  const answer = answerOf(found.headline ?? first)
   const counts = sourcesInWords(countSources(craft))
   return (
     <>
@@ -80,7 +81,13 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
         }
       />
       <div className="status" role="status">
-        {looked && !fresh ? 'Being worked out again…' : ''}
+        {looked && !fresh
+          ? 'Being worked out again…'
+          : fresh?.coarse
+            ? 'From a coarse simulation of the engines; the fine one is being worked out…'
+            : !looked && first
+              ? 'A first range from few draws; the good one is being worked out…'
+              : ''}
       </div>
       <div className="beside">
         <Suspense fallback={<div className="figure picturecoming" />}>

@@ -64,7 +64,7 @@ export function Todo({ decisions, from = 1 }: { decisions: readonly Decision[]; 
 function Trial({ decision }: { decision: Decision }) {
   const readOnly = useApp((s) => s.role === 'follower')
   const { changes = [], gain, says, act } = decision
-  if (trialsOf(changes).length === 0) return null
+  if (trialsOf(changes, 'metric').length === 0) return null
   const what = printed(act ?? says)
   return (
     <p className="row">
