@@ -113,6 +113,8 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
     flags: flagsOf(model, tiedUp, top),
   }
   if (top) balance.top = top
+  const heat = craft.engines.map((_, i) => solved?.get(i)?.heat ?? null)
+  if (heat.some((h) => h !== null)) balance.heat = heat
   const dead =
     (options.oneDead ?? true)
       ? oneDeadOf(craft, {
