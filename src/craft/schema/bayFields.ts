@@ -6,7 +6,8 @@ const tape = (what: string, minutes = 2) => ({ what, with: 'tape', minutes })
 const bayOpenings = list(
   {
     label: 'Openings',
-    gloss: 'Every opening that air passes through: louvres, ducts, slots, the gap of a lid that is left open.',
+    gloss:
+      'Every opening that air passes through: louvres, ducts, slots, the gap of a lid that is left open.',
     maxItems: 30,
   },
   group(
@@ -40,12 +41,14 @@ const bayOpenings = list(
       }),
       splash: choice(['open', 'louvre', 'baffle'], {
         label: 'Against splash',
-        gloss: 'A bare hole, slats, or a box with a baffle that water cannot run through: each lets less air pass.',
+        gloss:
+          'A bare hole, slats, or a box with a baffle that water cannot run through: each lets less air pass.',
         assumed: { value: 'open', why: 'a bare hole unless said' },
       }),
       faces: choice(['side', 'forward', 'aft', 'up'], {
         label: 'Faces',
-        gloss: 'Which way it looks: one that looks forward is blown into under way, one that looks aft is drawn from.',
+        gloss:
+          'Which way it looks: one that looks forward is blown into under way, one that looks aft is drawn from.',
         assumed: { value: 'side', why: 'counted on only when said' },
       }),
     },
@@ -157,7 +160,8 @@ export const baySection = group(
     }),
     walls: quantity('area', {
       label: 'Walls',
-      gloss: 'Floor, sides and lid that its air touches; worked out from the volume and the depth of the hull when left out.',
+      gloss:
+        'Floor, sides and lid that its air touches; worked out from the volume and the depth of the hull when left out.',
       unit: 'm²',
       min: 0.05,
       max: 60,
@@ -171,12 +175,14 @@ export const baySection = group(
     }),
     pipe: choice(['bare', 'wrapped', 'shielded', 'water-cooled', 'outside'], {
       label: 'Pipe and muffler',
-      gloss: 'How they stand in the bay, or outside it; as the engine’s exhaust says when left out, else bare.',
+      gloss:
+        'How they stand in the bay, or outside it; as the engine’s exhaust says when left out, else bare.',
       optional: true,
     }),
     'engine air': choice(['bay', 'tube'], {
       label: 'Engine air',
-      gloss: 'Whether the carburettor draws from the bay or through a tube from outside; by snorkel and openings when left out.',
+      gloss:
+        'Whether the carburettor draws from the bay or through a tube from outside; by snorkel and openings when left out.',
       optional: true,
     }),
     deck: choice(['bare metal', 'light', 'dark'], {

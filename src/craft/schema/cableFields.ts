@@ -48,7 +48,11 @@ export const cableSection = group(
       min: 0,
       max: 300,
       assumed: { value: 12, low: 7, high: 20, why: 'a slide with its spring' },
-      measure: { what: 'hook a luggage scale to the cable’s end at the carburettor', with: 'luggage scale', minutes: 4 },
+      measure: {
+        what: 'hook a luggage scale to the cable’s end at the carburettor',
+        with: 'luggage scale',
+        minutes: 4,
+      },
     }),
     lever: quantity('force', {
       label: 'Lever drag',
@@ -103,7 +107,8 @@ export const cableSection = group(
     }),
     wiring: choice(['none', 'sealed', 'open'], {
       label: 'Wires near fuel',
-      gloss: 'Switches, relays and joints in the space with petrol: none, sealed against sparks, or open ones.',
+      gloss:
+        'Switches, relays and joints in the space with petrol: none, sealed against sparks, or open ones.',
       optional: true,
     }),
   },

@@ -8,7 +8,7 @@ import type { BayInputs, BaySpec } from './bayFromCraft.ts'
 import { type BayModel, type BayState, steadyBay } from './bayHeat.ts'
 import { type Doubts, discharges, doubtNames, doubtsOf, middles, modelOf } from './bayModel.ts'
 import type { RunState } from './bayRun.ts'
-import { afterStop, type Warming, warmUp } from './bayWarming.ts'
+import { afterStop, lagged, type Warming, warmUp } from './bayWarming.ts'
 
 /** One state of the craft, steady. */
 export interface SteadyState {
@@ -28,8 +28,8 @@ export interface BayAnswer {
   /** the one that warms the bay most, and how it comes to that from cold */
   hottest?: SteadyState
   warming?: Warming
-  /** after a stop out of the hottest state: the air over time, its top in K and when, s */
-  stopped?: Warming & { top: number; at: number }
+  /** after a stop out of the hottest state: the air over time, what stands in it, the top of that in K and when, s */
+  stopped?: Warming & { parts: readonly number[]; top: number; at: number }
   /** K at rest in the sun, engines off */
   sun?: number
   doubts?: Doubts
@@ -74,7 +74,8 @@ export function bayAnswer(inputs: BayInputs): BayAnswer {
   if (!hottest) return { air: assumedBayAir(craft), bay, states, doubts: d }
   const warming = warmUp(inputs, bay, hottest.state, d)
   const after = afterStop(inputs, bay, hottest.state, d)
-  const top = Math.max(...after.air)
+  const parts = lagged(after)
+  const top = Math.max(...parts)
   const sun = steadyAir(inputs, bay, undefined, d)
   return {
     air: {
@@ -88,7 +89,7 @@ export function bayAnswer(inputs: BayInputs): BayAnswer {
     states,
     hottest,
     warming,
-    stopped: { ...after, top, at: after.time[after.air.indexOf(top)] ?? 0 },
+    stopped: { ...after, parts, top, at: after.time[parts.indexOf(top)] ?? 0 },
     sun,
     doubts: d,
   }

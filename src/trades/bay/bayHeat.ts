@@ -137,5 +137,7 @@ export function airBeside(m: BayModel, Ts: number, given: (T: number) => number,
   }
   // a few kelvin round where it was, else everywhere
   const near = brent(over, start - 6, start + 6, { tolerance: 1e-3 })
-  return near.converged ? near : brent(over, Math.min(m.outside, m.toWater.T, Ts) - 1, hottest, { tolerance: 1e-3 })
+  return near.converged
+    ? near
+    : brent(over, Math.min(m.outside, m.toWater.T, Ts) - 1, hottest, { tolerance: 1e-3 })
 }

@@ -16,7 +16,12 @@ export const bayLimits = {
   ),
   engine: limit(343.15, 'K', 'air that an air-cooled engine should breathe or be cooled by', judgement),
   printedBelow: limit(5, 'K', 'how far below what its plastic bears for long a print should stay', judgement),
-  suction: limit(500, 'Pa', 'suction in the bay above which the engines lose half a per cent and more', judgement),
+  suction: limit(
+    500,
+    'Pa',
+    'suction in the bay above which the engines lose half a per cent and more',
+    judgement,
+  ),
   suctionStop: limit(5000, 'Pa', 'suction in the bay at which the engines starve', judgement),
   waterOut: limit(333.15, 'K', 'cooling water past which scale and steam begin', practice),
   waterRise: limit(3, 'K', 'rise of cooling water below which far more is pumped than is used', judgement),
@@ -29,8 +34,18 @@ export const bayLimits = {
   ),
   lowThird: limit(1 / 3, '1', 'part of the depth below which vapour is drawn off', '33 CFR 183.630'),
   airing: limit(240, 's', 'airing before a start that a builder will wait for', practice),
-  monoxide: limit(1200e-6, '1', 'carbon monoxide at once dangerous to life', 'NIOSH: IDLH 1200 ppm, from memory'),
-  standing: limit(318.15, 'K', 'bay in the sun at rest, in which petrol in a full tank and PLA give way', judgement),
+  monoxide: limit(
+    1200e-6,
+    '1',
+    'carbon monoxide at once dangerous to life',
+    'NIOSH: IDLH 1200 ppm, from memory',
+  ),
+  standing: limit(
+    318.15,
+    'K',
+    'bay in the sun at rest, in which petrol in a full tank and PLA give way',
+    judgement,
+  ),
 } as const satisfies LimitTable
 
 export type BayLimits = LimitTable<keyof typeof bayLimits>

@@ -192,9 +192,20 @@ export function modelOf(
       sources.push({ air: 0.85 * fins, walls: 0.15 * fins, from, at: d.air, slow: true })
       const pipe = pipeShare(inputs, bay, i) * heat.pipe
       const { radiated } = pipes[bay.pipe]
-      sources.push({ air: (1 - radiated) * pipe, walls: radiated * pipe, from: heat.gas, at: d.air, slow: false })
+      sources.push({
+        air: (1 - radiated) * pipe,
+        walls: radiated * pipe,
+        from: heat.gas,
+        at: d.air,
+        slow: false,
+      })
       if (bay.cooling === 'ducted' && engine.burns)
-        fans.push({ free: d.engineFan * run.power, shut: flywheelShut, blows: 'out', height: 0.5 * bay.depth })
+        fans.push({
+          free: d.engineFan * run.power,
+          shut: flywheelShut,
+          blows: 'out',
+          height: 0.5 * bay.depth,
+        })
       if (bay.engineAir === 'bay') burnt += airOf(run, engine.burns)
     }
   const { fan } = bay

@@ -93,6 +93,19 @@ export function reaches(w: Warming, T: number): number {
   return w.time[i - 1]! + ((T - a) / Math.max(1e-9, b - a)) * step
 }
 
+/** s in which foam faces, lines and prints follow the air: judgement */
+const lag = 180
+
+/** What stands in the air follows it: the same times, K, from the air it started in. */
+export function lagged(w: Warming): number[] {
+  const k = 1 - Math.exp(-step / lag)
+  let T = w.air[0] ?? Number.NaN
+  return w.air.map((a) => {
+    T += k * (a - T)
+    return T
+  })
+}
+
 /** The air after a stop out of the steady state: still, with what engine and pipe have stored. */
 export function afterStop(
   inputs: BayInputs,
