@@ -1,5 +1,6 @@
 /** Every trade, one line each, in the order their findings are told. `look`, pages, JSON, book and generic tests go by this list. */
 import type { Craft } from '../craft/index.ts'
+import { bayTrade } from '../trades/bay/bayTrade.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
@@ -7,6 +8,7 @@ import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { soundTrade } from '../trades/sound/soundTrade.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import type { AnyTrade } from '../trades/trade.ts'
+import { bayAirOf, bayRunOf } from './bayAir.ts'
 import { breathTrade } from './breath/breathTrade.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
@@ -33,6 +35,7 @@ export const trades: readonly TradeEntry[] = [
   { trade: jetTrade, setting: (k) => k.balance && situationOf(k.balance) },
   { trade: breathTrade, setting: (k) => k.push.engines },
   { trade: floatTrade, apart: true },
-  { trade: strengthTrade, apart: true },
+  { trade: strengthTrade, setting: bayAirOf },
+  { trade: bayTrade, setting: bayRunOf },
   { trade: soundTrade },
 ]

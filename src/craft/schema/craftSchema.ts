@@ -1,5 +1,8 @@
 import type { FieldsOf } from '../craftTypes.ts'
 import { choice, text } from '../fields.ts'
+import { baySection } from './bayFields.ts'
+import { cableSection } from './cableFields.ts'
+import { cordSection } from './cordFields.ts'
 import { deckSection, hotPartsSection } from './deckFields.ts'
 import { driveSection } from './driveFields.ts'
 import { enginesSection } from './enginesFields.ts'
@@ -36,6 +39,9 @@ export const craftFields = {
   compartments: compartmentsSection,
   deck: deckSection,
   'hot parts': hotPartsSection,
+  bay: baySection,
+  cord: cordSection,
+  cable: cableSection,
   log: logSection,
 } as const
 

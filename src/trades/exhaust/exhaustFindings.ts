@@ -13,6 +13,7 @@ import {
 } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
+import { monoxide } from '../../physics/gas/monoxide.ts'
 import { snorkelDrop, snorkelResonance } from './airIntake.ts'
 import { chokedFunction, exhaustGas } from './backPressure.ts'
 import { type ExhaustLimits, exhaustLimits } from './exhaustLimits.ts'
@@ -162,11 +163,6 @@ function airOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
     }),
   )
   return out
-}
-
-/** Volume part of carbon monoxide in dry exhaust of a rich engine: 4.6 % at 0.87, 7.2 % at 0.80; equilibrium of iso-octane. */
-export function monoxide(lambda: number): number {
-  return Math.max(0.002, 0.046 + ((0.072 - 0.046) / (0.8 - 0.87)) * (lambda - 0.87))
 }
 
 function cautionOf(v: ExhaustView): Finding {
