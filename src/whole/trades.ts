@@ -1,6 +1,8 @@
 /** Every trade, one line each, in the order their findings are told. `look`, pages, JSON, book and generic tests go by this list. */
 import type { Craft } from '../craft/index.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
+import { drivelineTrade } from '../trades/driveline/drivelineTrade.ts'
+import { driveSettingOf } from '../trades/driveline/driveSetting.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
@@ -34,5 +36,9 @@ export const trades: readonly TradeEntry[] = [
   { trade: breathTrade, setting: (k) => k.push.engines },
   { trade: floatTrade, apart: true },
   { trade: strengthTrade, apart: true },
+  {
+    trade: drivelineTrade,
+    setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved),
+  },
   { trade: soundTrade },
 ]

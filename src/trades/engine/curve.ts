@@ -27,6 +27,13 @@ export interface TorqueCurve {
   readonly doubts?: CurveDoubts
   /** what the engine takes when it is dead and dragged, where that was simulated with it */
   readonly dead?: DeadDrag
+  /** highest pressure in the cylinder, Pa, over rotation, rev/s, where it was simulated */
+  readonly peaks?: PressurePeaks
+}
+
+export interface PressurePeaks {
+  readonly rotation: readonly number[]
+  readonly pressure: readonly number[]
 }
 
 /** Doubts that a curve carries with it, as half widths in parts, for ranges to sample. */

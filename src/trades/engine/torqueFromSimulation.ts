@@ -14,7 +14,10 @@ export function torqueFromSimulation(
   const table = curve.points
     .filter((p) => p.converged && p.point)
     .map((p) => ({ rotation: p.rpm / 60, torque: Math.max(0, p.point!.torque) * cylinders }))
-  return table.length < 3 ? undefined : curveFromTable(table, redline)
+  if (table.length < 3) return undefined
+  const settled = curve.points.flatMap((p) => (p.converged && p.point ? [p.point] : []))
+  const peaks = { rotation: settled.map((p) => p.rpm / 60), pressure: settled.map((p) => p.pMax) }
+  return { ...curveFromTable(table, redline), peaks }
 }
 
 /** The settled points with the most torque and the most power. */
