@@ -1,6 +1,7 @@
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
 import { inHull } from './hullContradictions.ts'
 import type { Craft } from './schema/craftSchema.ts'
+import { inShaft } from './shaftContradictions.ts'
 import { inSharing } from './sharing.ts'
 import { inTanks } from './tankContradictions.ts'
 
@@ -13,6 +14,7 @@ export function contradictions(craft: Craft): Contradiction[] {
     ...inSharing(craft),
     ...onBoard(craft),
     ...inTanks(craft),
+    ...inShaft(craft),
   ]
 }
 

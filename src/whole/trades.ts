@@ -2,6 +2,8 @@
 import type { Craft } from '../craft/index.ts'
 import { bayTrade } from '../trades/bay/bayTrade.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
+import { drivelineTrade } from '../trades/driveline/drivelineTrade.ts'
+import { driveSettingOf } from '../trades/driveline/driveSetting.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
@@ -37,5 +39,9 @@ export const trades: readonly TradeEntry[] = [
   { trade: floatTrade, apart: true },
   { trade: strengthTrade, setting: bayAirOf },
   { trade: bayTrade, setting: bayRunOf },
+  {
+    trade: drivelineTrade,
+    setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved),
+  },
   { trade: soundTrade },
 ]

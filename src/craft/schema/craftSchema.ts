@@ -10,9 +10,11 @@ import { compartmentsSection, foamSection } from './foamFields.ts'
 import { hullSection } from './hullFields.ts'
 import { jetSection } from './jetFields.ts'
 import { logSection } from './logFields.ts'
+import { mountsSection } from './mountsFields.ts'
 import { openingsSection } from './openingsFields.ts'
 import { placeSection } from './placeFields.ts'
 import { riderSection } from './riderFields.ts'
+import { shaftSection } from './shaftFields.ts'
 import { tanksSection } from './tanksFields.ts'
 import { weightsSection } from './weightsFields.ts'
 
@@ -30,6 +32,8 @@ export const craftFields = {
   rider: riderSection,
   engines: enginesSection,
   drive: driveSection,
+  shaft: shaftSection,
+  mounts: mountsSection,
   jet: jetSection,
   hull: hullSection,
   weights: weightsSection,

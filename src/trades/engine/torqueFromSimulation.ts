@@ -16,6 +16,7 @@ export function torqueFromSimulation(
     .filter((p) => p.converged && p.point)
     .map((p) => ({ rotation: p.rpm / 60, torque: Math.max(0, p.point!.torque) * cylinders }))
   if (table.length < 3) return undefined
+<<<<<<< HEAD
   return { ...curveFromTable(table, redline), heat: heatOf(curve, cylinders) }
 }
 
@@ -33,6 +34,11 @@ function heatOf(curve: CurveResult, cylinders: number): HeatCurve {
     fuel: all((p) => p.fuelFlow),
     exhaustT: settled.map((p) => p.exhaustT),
   }
+=======
+  const settled = curve.points.flatMap((p) => (p.converged && p.point ? [p.point] : []))
+  const peaks = { rotation: settled.map((p) => p.rpm / 60), pressure: settled.map((p) => p.pMax) }
+  return { ...curveFromTable(table, redline), peaks }
+>>>>>>> joints
 }
 
 /** The settled points with the most torque and the most power. */
