@@ -1,11 +1,19 @@
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
+import { inFuel } from './fuelContradictions.ts'
 import { inHull } from './hullContradictions.ts'
 import type { Craft } from './schema/craftSchema.ts'
 import { inTanks } from './tankContradictions.ts'
 
 /** Everything in a craft that contradicts something else in it. */
 export function contradictions(craft: Craft): Contradiction[] {
-  return [...inJet(craft), ...inHull(craft), ...inEngines(craft), ...onBoard(craft), ...inTanks(craft)]
+  return [
+    ...inJet(craft),
+    ...inHull(craft),
+    ...inEngines(craft),
+    ...onBoard(craft),
+    ...inTanks(craft),
+    ...inFuel(craft),
+  ]
 }
 
 const commonFactor = (a: number, b: number): number => (b === 0 ? a : commonFactor(b, a % b))

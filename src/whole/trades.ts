@@ -2,12 +2,14 @@
 import type { Craft } from '../craft/index.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
+import { fuelTrade } from '../trades/fuel/fuelTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { soundTrade } from '../trades/sound/soundTrade.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import type { AnyTrade } from '../trades/trade.ts'
 import { breathTrade } from './breath/breathTrade.ts'
+import { fuelKnown } from './fuel/fuelKnown.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
 
@@ -34,5 +36,6 @@ export const trades: readonly TradeEntry[] = [
   { trade: breathTrade, setting: (k) => k.push.engines },
   { trade: floatTrade, apart: true },
   { trade: strengthTrade, apart: true },
+  { trade: fuelTrade, setting: fuelKnown },
   { trade: soundTrade },
 ]
