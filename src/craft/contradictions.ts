@@ -1,4 +1,5 @@
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
+import { inFuel } from './fuelContradictions.ts'
 import { inHull } from './hullContradictions.ts'
 import type { Craft } from './schema/craftSchema.ts'
 import { inShaft } from './shaftContradictions.ts'
@@ -15,6 +16,7 @@ export function contradictions(craft: Craft): Contradiction[] {
     ...onBoard(craft),
     ...inTanks(craft),
     ...inShaft(craft),
+    ...inFuel(craft),
   ]
 }
 

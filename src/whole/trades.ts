@@ -5,6 +5,7 @@ import { dragTrade } from '../trades/drag/dragTrade.ts'
 import { drivelineTrade } from '../trades/driveline/drivelineTrade.ts'
 import { driveSettingOf } from '../trades/driveline/driveSetting.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
+import { fuelTrade } from '../trades/fuel/fuelTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { soundTrade } from '../trades/sound/soundTrade.ts'
@@ -12,6 +13,7 @@ import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import type { AnyTrade } from '../trades/trade.ts'
 import { bayAirOf, bayRunOf } from './bayAir.ts'
 import { breathTrade } from './breath/breathTrade.ts'
+import { fuelKnown } from './fuel/fuelKnown.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
 
@@ -43,5 +45,6 @@ export const trades: readonly TradeEntry[] = [
     trade: drivelineTrade,
     setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved),
   },
+  { trade: fuelTrade, setting: fuelKnown },
   { trade: soundTrade },
 ]

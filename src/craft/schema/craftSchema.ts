@@ -7,6 +7,7 @@ import { deckSection, hotPartsSection } from './deckFields.ts'
 import { driveSection } from './driveFields.ts'
 import { enginesSection } from './enginesFields.ts'
 import { compartmentsSection, foamSection } from './foamFields.ts'
+import { fuelSection } from './fuelFields.ts'
 import { hullSection } from './hullFields.ts'
 import { jetSection } from './jetFields.ts'
 import { logSection } from './logFields.ts'
@@ -38,6 +39,7 @@ export const craftFields = {
   hull: hullSection,
   weights: weightsSection,
   tanks: tanksSection,
+  fuel: fuelSection,
   openings: openingsSection,
   foam: foamSection,
   compartments: compartmentsSection,

@@ -27,9 +27,10 @@ export interface TorqueCurve {
   readonly doubts?: CurveDoubts
   /** what the engine takes when it is dead and dragged, where that was simulated with it */
   readonly dead?: DeadDrag
-<<<<<<< HEAD
   /** where its heat goes and what it draws in, where that was simulated with it */
   readonly heat?: HeatCurve
+  /** highest pressure in the cylinder, Pa, over rotation, rev/s, where it was simulated */
+  readonly peaks?: PressurePeaks
 }
 
 /** Heat, air and fuel of the whole engine over rotation, by simulation. Parallel arrays, rotation rising. */
@@ -46,15 +47,11 @@ export interface HeatCurve {
   readonly fuel: readonly number[]
   /** K, where an exhaust thermometer would sit */
   readonly exhaustT: readonly number[]
-=======
-  /** highest pressure in the cylinder, Pa, over rotation, rev/s, where it was simulated */
-  readonly peaks?: PressurePeaks
 }
 
 export interface PressurePeaks {
   readonly rotation: readonly number[]
   readonly pressure: readonly number[]
->>>>>>> joints
 }
 
 /** Doubts that a curve carries with it, as half widths in parts, for ranges to sample. */
