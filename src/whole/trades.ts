@@ -1,6 +1,7 @@
 /** Every trade, one line each, in the order their findings are told. `look`, pages, JSON, book and generic tests go by this list. */
 import type { Craft } from '../craft/index.ts'
 import { bayTrade } from '../trades/bay/bayTrade.ts'
+import { controlsTrade } from '../trades/controls/controlsTrade.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
@@ -36,6 +37,7 @@ export const trades: readonly TradeEntry[] = [
   { trade: breathTrade, setting: (k) => k.push.engines },
   { trade: floatTrade, apart: true },
   { trade: strengthTrade, setting: bayAirOf },
+  { trade: controlsTrade, apart: true },
   { trade: bayTrade, setting: bayRunOf },
   { trade: soundTrade },
 ]
