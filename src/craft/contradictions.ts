@@ -1,3 +1,4 @@
+import { inBay, inControls } from './bayContradictions.ts'
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
 import { inHull } from './hullContradictions.ts'
 import type { Craft } from './schema/craftSchema.ts'
@@ -13,6 +14,8 @@ export function contradictions(craft: Craft): Contradiction[] {
     ...inSharing(craft),
     ...onBoard(craft),
     ...inTanks(craft),
+    ...inBay(craft),
+    ...inControls(craft),
   ]
 }
 

@@ -158,7 +158,12 @@ export function afterWork(v: BayView, limits: BayLimits): Finding | undefined {
   const open = topOf(bay, true)
   const last = stopped.parts.findLastIndex((T) => T > worst)
   const minutes = Math.max(1, Math.ceil((stopped.time[last] ?? 60) / 60))
-  const act = over.length === 0 ? undefined : open <= worst ? say`lift the lid for ${inMinutes(60 * minutes)} after a hard run, which keeps it at ${inCelsius(open)}` : runOn(topOf, bay, worst)
+  const act =
+    over.length === 0
+      ? undefined
+      : open <= worst
+        ? say`lift the lid for ${inMinutes(60 * minutes)} after a hard run, which keeps it at ${inCelsius(open)}`
+        : runOn(topOf, bay, worst)
   return finding('soak', {
     says: say`After a stop, with no air moving, what stands in the bay comes to ${inCelsius(stopped.top)} in ${shortMinutes(stopped.at / 60)}${
       over.length > 0

@@ -1,5 +1,13 @@
 /** The throttle cable, what stops the engines, and wires near fuel. */
-import { inCount, inDegrees, inMetres, inMm, inNewtons, inPercent, inTimes } from '../../base/answers/amounts.ts'
+import {
+  inCount,
+  inDegrees,
+  inMetres,
+  inMm,
+  inNewtons,
+  inPercent,
+  inTimes,
+} from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
@@ -82,7 +90,9 @@ function finger(cable: Cable, a: CableAnswer, limits: ControlsLimits): Finding {
   return finding('finger', {
     says: say`The finger holds ${inNewtons(a.finger)} at the throttle.`,
     ...(bad
-      ? { act: say`a lever of ${inTimes((cable.leverRatio.value * a.finger) / limits.finger.value, 0.1)} to one instead of ${inTimes(cable.leverRatio.value, 0.1)}` }
+      ? {
+          act: say`a lever of ${inTimes((cable.leverRatio.value * a.finger) / limits.finger.value, 0.1)} to one instead of ${inTimes(cable.leverRatio.value, 0.1)}`,
+        }
       : {}),
     harm: 'comfort',
     value: a.finger,
@@ -107,7 +117,12 @@ function led(cable: Cable, limits: ControlsLimits): Finding {
     value: cable.bends.value,
     unit: 'rad',
     standing: much || tight ? 'watch' : 'good',
-    because: [{ says: say`up to ${inDegrees(limits.cableBends.value, 5)} and no tighter than ${inMm(limits.cableRadius.value)} is usual`, link: 'cable.radius' }],
+    because: [
+      {
+        says: say`up to ${inDegrees(limits.cableBends.value, 5)} and no tighter than ${inMm(limits.cableRadius.value)} is usual`,
+        link: 'cable.radius',
+      },
+    ],
     sources: ['Common practice, no source'],
   })
 }
@@ -125,7 +140,10 @@ function slack(cable: Cable, limits: ControlsLimits): Finding {
     unit: 'm',
     standing: off ? 'watch' : 'good',
     because: [
-      { says: 'too little, and a turned handle opens the throttle; too much, and it never opens wholly', link: 'cable.free travel' },
+      {
+        says: 'too little, and a turned handle opens the throttle; too much, and it never opens wholly',
+        link: 'cable.free travel',
+      },
     ],
     sources: ['Common practice, no source'],
   })
@@ -150,7 +168,11 @@ function through({ tube }: ControlsInputs, cable: Cable, limits: ControlsLimits)
   return [
     finding('through', {
       says: say`The throttle cable lies in the air tube and takes ${inPercent(part, 0.1)} of its bore.`,
-      ...(bad ? { act: say`a gland of its own for ${inMm(cable.thickness.value, 0.1)} of cable, or a tube of ${inMm(mmUp(cable.thickness.value / Math.sqrt(limits.tube.value)))}` } : {}),
+      ...(bad
+        ? {
+            act: say`a gland of its own for ${inMm(cable.thickness.value, 0.1)} of cable, or a tube of ${inMm(mmUp(cable.thickness.value / Math.sqrt(limits.tube.value)))}`,
+          }
+        : {}),
       harm: 'costs speed',
       value: part,
       unit: '1',
@@ -165,16 +187,25 @@ const mmUp = (m: number) => 1e-3 * Math.ceil(1e3 * m - 1e-9)
 
 function kill({ craft }: ControlsInputs, cable: Cable, limits: ControlsLimits): Finding {
   const count = craft.engines.length
-  const base = { harm: 'before the water' as const, sources: ['46 USC 4312 (cut-off switch and link), from memory; common practice'] }
+  const base = {
+    harm: 'before the water' as const,
+    sources: ['46 USC 4312 (cut-off switch and link), from memory; common practice'],
+  }
   if (cable.kill === undefined)
     return finding('kill', {
       ...base,
       says: 'Whether a kill cord stops the engines is not known: the file does not say.',
       standing: 'unknown',
       because: [{ says: 'no kill cord in the file', link: 'cable.kill' }],
-      measureNext: { what: 'pull the lanyard off while it idles and listen whether every engine dies', with: 'ear', minutes: 2, path: 'cable.kill' },
+      measureNext: {
+        what: 'pull the lanyard off while it idles and listen whether every engine dies',
+        with: 'ear',
+        minutes: 2,
+        path: 'cable.kill',
+      },
     })
-  const grounds = 'a magneto is stopped by grounding its coil: a broken wire cannot stop it, so try it at each start'
+  const grounds =
+    'a magneto is stopped by grounding its coil: a broken wire cannot stop it, so try it at each start'
   if (cable.kill === 'none' || (cable.kill === 'one engine' && count > 1))
     return finding('kill', {
       ...base,
@@ -197,7 +228,13 @@ function kill({ craft }: ControlsInputs, cable: Cable, limits: ControlsLimits): 
     ...(long
       ? {
           act: say`a lanyard of ${inMetres(limits.lanyard.value, 0.1)}`,
-          changes: [{ path: 'cable.lanyard', from: cable.lanyard.text ?? `${cable.lanyard.value} m`, to: `${limits.lanyard.value} m` }],
+          changes: [
+            {
+              path: 'cable.lanyard',
+              from: cable.lanyard.text ?? `${cable.lanyard.value} m`,
+              to: `${limits.lanyard.value} m`,
+            },
+          ],
         }
       : {}),
     standing: long ? 'watch' : 'good',
@@ -215,7 +252,9 @@ function wiring(cable: Cable): Finding[] {
         : cable.wiring === 'sealed'
           ? 'What switches in the space with petrol is sealed against sparks.'
           : 'No switch, relay or joint stands in the space with petrol.',
-      ...(open ? { act: say`sealed switches and relays, or all of them ${inMetres(0.6, 0.1)} off, outside the bay` } : {}),
+      ...(open
+        ? { act: say`sealed switches and relays, or all of them ${inMetres(0.6, 0.1)} off, outside the bay` }
+        : {}),
       harm: 'before the water',
       standing: open ? 'watch' : 'good',
       because: [{ says: 'one spark is enough where vapour lies', link: 'cable.wiring' }],
@@ -223,4 +262,3 @@ function wiring(cable: Cable): Finding[] {
     }),
   ]
 }
-

@@ -30,7 +30,8 @@ export interface Bend {
 export function overBends(bends: readonly Bend[]): number {
   return bends.reduce(
     (all, b) =>
-      all * (b.over === 'sheave' ? perSheave ** (b.angle / (Math.PI / 2)) : capstan(friction[b.over], b.angle)),
+      all *
+      (b.over === 'sheave' ? perSheave ** (b.angle / (Math.PI / 2)) : capstan(friction[b.over], b.angle)),
     1,
   )
 }

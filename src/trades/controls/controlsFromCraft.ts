@@ -1,6 +1,6 @@
 /** The craft file to what starting and control are judged by. SI. */
 import type { Craft } from '../../craft/schema/craftSchema.ts'
-import { type StarterCylinder, type Turning, cylinderOf, turnOver } from './starterPull.ts'
+import { cylinderOf, type StarterCylinder, type Turning, turnOver } from './starterPull.ts'
 
 export interface ControlledEngine {
   name: string
@@ -55,7 +55,9 @@ function engineOf(e: Craft['engines'][number], i: number): ControlledEngine[] {
 }
 
 export function controlsFromCraft(craft: Craft): ControlsInputs {
-  const bores = craft.engines.flatMap((e) => (e.kind !== 'electric' && e.snorkel ? [e.snorkel.bore.value] : []))
+  const bores = craft.engines.flatMap((e) =>
+    e.kind !== 'electric' && e.snorkel ? [e.snorkel.bore.value] : [],
+  )
   const coupled = craft.drive.arrangement === 'one shaft' && craft.drive.clutch !== 'one-way'
   return {
     craft,

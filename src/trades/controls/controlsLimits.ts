@@ -17,7 +17,12 @@ export const controlsLimits = {
   cord: limit(5, '1', 'breaking force of a new cord over the pull: knots and wear take half', practice),
   cableBends: limit((270 * Math.PI) / 180, 'rad', 'bends of a throttle cable, added up', practice),
   cableRadius: limit(0.06, 'm', 'tightest bend of a throttle cable', practice),
-  cableBack: limit(2, '1', 'spring at the lever over the lever’s own drag, for it to shut by itself', practice),
+  cableBack: limit(
+    2,
+    '1',
+    'spring at the lever over the lever’s own drag, for it to shut by itself',
+    practice,
+  ),
   finger: limit(30, 'N', 'force a finger holds for half an hour', judgement),
   slackLeast: limit(0.5e-3, 'm', 'free travel below which a turned handle opens the throttle', practice),
   slackMost: limit(5e-3, 'm', 'free travel that leaves the throttle short of open', practice),

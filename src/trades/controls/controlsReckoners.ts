@@ -1,7 +1,19 @@
 /** Handbook questions of cords, cables and starters. */
-import { choice, cm3, degrees, metres, mm, newtonMetres, newtons, percent, plainRatio, ratio, revsPerMinute } from '../../base/answers/portMakers.ts'
+import {
+  choice,
+  cm3,
+  degrees,
+  metres,
+  mm,
+  newtonMetres,
+  newtons,
+  percent,
+  plainRatio,
+  ratio,
+  revsPerMinute,
+} from '../../base/answers/portMakers.ts'
 import { defineReckoner, type Reckoner } from '../../base/answers/reckoner.ts'
-import { breakingForce, capstan, type CordMaterial, cordStretch } from './capstan.ts'
+import { breakingForce, type CordMaterial, capstan, cordStretch } from './capstan.ts'
 import { cylinderOf, turnOver } from './starterPull.ts'
 import { cableFriction, cablePull } from './throttleCable.ts'
 
@@ -17,7 +29,10 @@ const rope = defineReckoner({
     ratio('friction', 'Bare metal 0.3, plastic 0.2, a lined cable 0.15.', 0, 2, 0.2),
     newtons('pull', 'At the near end.', 0, 1e6, 100),
   ],
-  outputs: [ratio('times', 'Force at the far end over that at the near one.'), newtons('far', 'At the far end.')],
+  outputs: [
+    ratio('times', 'Force at the far end over that at the near one.'),
+    newtons('far', 'At the far end.'),
+  ],
   reckon: (g) => {
     const times = capstan(g.friction, g.wrap)
     return { times, far: times * g.pull }

@@ -1,5 +1,15 @@
 /** The pull-cord: what it takes to turn the engines over, how fast they turn, and what the cord goes round. */
-import { inCount, inDegrees, inMetres, inMm, inNewtons, inPercent, inRpm, inTimes, ranged } from '../../base/answers/amounts.ts'
+import {
+  inCount,
+  inDegrees,
+  inMetres,
+  inMm,
+  inNewtons,
+  inPercent,
+  inRpm,
+  inTimes,
+  ranged,
+} from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
@@ -32,7 +42,10 @@ const bendsOf = (cord: Cord): Bend[] =>
   cord.bends.map((b) => ({ angle: b.angle.value, over: b.over, across: b.across.value }))
 
 /** The engines that one handle turns over, the heaviest handle of all. */
-export function turnedBy({ engines, together }: ControlsInputs, handles: number): readonly ControlledEngine[] {
+export function turnedBy(
+  { engines, together }: ControlsInputs,
+  handles: number,
+): readonly ControlledEngine[] {
   if (together && handles === 1) return engines
   const heavy = engines.reduce<ControlledEngine | undefined>(
     (a, b) => (a && a.turning.mean * a.cylinders >= b.turning.mean * b.cylinders ? a : b),
@@ -84,7 +97,12 @@ export function cordFindings(inputs: ControlsInputs, limits: ControlsLimits): Fi
   const { cord } = inputs.craft
   if (!cord || inputs.engines.length === 0) return []
   const p = pullOf(inputs, cord)
-  return [pull(inputs, cord, p, limits), cranking(cord, p, limits), ...path(cord, p, limits), strength(cord, p, limits)]
+  return [
+    pull(inputs, cord, p, limits),
+    cranking(cord, p, limits),
+    ...path(cord, p, limits),
+    strength(cord, p, limits),
+  ]
 }
 
 /** up to the millimetre that makes it hold */
@@ -98,7 +116,9 @@ function pull(inputs: ControlsInputs, cord: Cord, p: Pull, limits: ControlsLimit
   const stop = p.quick.low > limits.pullStop.value
   const bad = p.quick.value > limits.pull.value
   const { thickness } = cord
-  const drum = mmUp((cord.drum.value + thickness.value) * (p.quick.value / limits.pull.value) - thickness.value)
+  const drum = mmUp(
+    (cord.drum.value + thickness.value) * (p.quick.value / limits.pull.value) - thickness.value,
+  )
   return finding('pull', {
     says: say`Turning ${names} over takes ${ranged(inNewtons, p.quick)} at the handle in a quick pull; pulled slowly, compression stands against it with up to ${inNewtons(p.slow)}.`,
     ...(bad
@@ -118,16 +138,25 @@ function pull(inputs: ControlsInputs, cord: Cord, p: Pull, limits: ControlsLimit
       },
       { says: say`drum ${inMm(cord.drum.value)} across`, link: 'cord.drum' },
       { says: say`the way to the handle multiplies it by ${inTimes(p.bends)}`, link: 'cord.bends' },
-      { says: 'the flywheel carries a quick pull over: go to the first hard place, let the cord back, then pull through' },
+      {
+        says: 'the flywheel carries a quick pull over: go to the first hard place, let the cord back, then pull through',
+      },
     ],
-    measureNext: { what: 'pull the handle with a luggage scale, slowly, over two compressions', with: 'luggage scale', minutes: 3, path: 'cord' },
+    measureNext: {
+      what: 'pull the handle with a luggage scale, slowly, over two compressions',
+      with: 'luggage scale',
+      minutes: 3,
+      path: 'cord',
+    },
     sources: ['Slider-crank and polytropic compression from exhaust closing; friction after common practice'],
   })
 }
 
 function cranking(cord: Cord, p: Pull, limits: ControlsLimits): Finding {
   const bad = p.turns < limits.turns.value || p.rotation < limits.cranking.value
-  const most = Math.min(cord.pull.value / limits.turns.value, hand / limits.cranking.value) / Math.PI - cord.thickness.value
+  const most =
+    Math.min(cord.pull.value / limits.turns.value, hand / limits.cranking.value) / Math.PI -
+    cord.thickness.value
   const drum = mmDown(Math.max(0.01, most))
   return finding('cranking', {
     says: say`One pull turns the crank ${inTimes(p.turns, 0.1)} times at about ${inRpm(p.rotation)}.`,
@@ -141,7 +170,10 @@ function cranking(cord: Cord, p: Pull, limits: ControlsLimits): Finding {
     unit: 'rev/s',
     standing: bad ? 'watch' : 'good',
     because: [
-      { says: say`${inMetres(cord.pull.value)} of pull on a drum of ${inMm(cord.drum.value)}`, link: 'cord.pull' },
+      {
+        says: say`${inMetres(cord.pull.value)} of pull on a drum of ${inMm(cord.drum.value)}`,
+        link: 'cord.pull',
+      },
       { says: say`a magneto sparks well from about ${inRpm(limits.cranking.value)}` },
     ],
     sources: ['Drum circumference; a hand at 2 m/s, judgement'],
@@ -171,7 +203,12 @@ function path(cord: Cord, p: Pull, limits: ControlsLimits): Finding[] {
       value: p.bends,
       unit: '1',
       standing: rubs ? 'watch' : 'good',
-      because: [{ says: say`${inCount(cord.bends.length)} bends, ${inCount(eyes.length)} of them over things that do not turn`, link: 'cord.bends' }],
+      because: [
+        {
+          says: say`${inCount(cord.bends.length)} bends, ${inCount(eyes.length)} of them over things that do not turn`,
+          link: 'cord.bends',
+        },
+      ],
       sources: ['Capstan rule e^{μθ}'],
     }),
     ...(cord.bends.length > 0
@@ -200,7 +237,9 @@ function path(cord: Cord, p: Pull, limits: ControlsLimits): Finding[] {
       : []),
     finding('lead-in', {
       says: say`The cord comes onto its drum ${inDegrees(cord.fleet.value)} out of line.`,
-      ...(skew ? { act: say`an eye or a sheave that leads it in within ${inDegrees(limits.fleet.value)}`, } : {}),
+      ...(skew
+        ? { act: say`an eye or a sheave that leads it in within ${inDegrees(limits.fleet.value)}` }
+        : {}),
       harm: 'comfort',
       value: cord.fleet.value,
       unit: 'rad',
@@ -228,7 +267,9 @@ function strength(cord: Cord, p: Pull, limits: ControlsLimits): Finding {
     ...(weak || soft
       ? {
           act: say`a cord of ${inMm(wants, 0.1)} instead of ${inMm(thickness, 0.1)}`,
-          changes: [{ path: 'cord.thickness', from: cord.thickness.text ?? typed(thickness), to: typed(wants) }],
+          changes: [
+            { path: 'cord.thickness', from: cord.thickness.text ?? typed(thickness), to: typed(wants) },
+          ],
         }
       : {}),
     value: margin,

@@ -34,7 +34,8 @@ export const backWanted = 2
 
 /** RangeError where the spring pulls nothing. */
 export function cablePull(c: CableInput): CableAnswer {
-  if (!(c.spring > 0)) throw new RangeError(`spring: ${c.spring} N, expected above 0: nothing shuts the throttle`)
+  if (!(c.spring > 0))
+    throw new RangeError(`spring: ${c.spring} N, expected above 0: nothing shuts the throttle`)
   if (!(c.ratio > 0)) throw new RangeError(`ratio: ${c.ratio}, expected above 0`)
   const times = capstan(c.friction, c.bends)
   return {
