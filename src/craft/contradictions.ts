@@ -1,7 +1,9 @@
 import { inBay, inControls } from './bayContradictions.ts'
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
+import { inFuel } from './fuelContradictions.ts'
 import { inHull } from './hullContradictions.ts'
 import type { Craft } from './schema/craftSchema.ts'
+import { inShaft } from './shaftContradictions.ts'
 import { inSharing } from './sharing.ts'
 import { inTanks } from './tankContradictions.ts'
 
@@ -16,6 +18,8 @@ export function contradictions(craft: Craft): Contradiction[] {
     ...inTanks(craft),
     ...inBay(craft),
     ...inControls(craft),
+    ...inShaft(craft),
+    ...inFuel(craft),
   ]
 }
 

@@ -3,7 +3,10 @@ import type { Craft } from '../craft/index.ts'
 import { bayTrade } from '../trades/bay/bayTrade.ts'
 import { controlsTrade } from '../trades/controls/controlsTrade.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
+import { drivelineTrade } from '../trades/driveline/drivelineTrade.ts'
+import { driveSettingOf } from '../trades/driveline/driveSetting.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
+import { fuelTrade } from '../trades/fuel/fuelTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { soundTrade } from '../trades/sound/soundTrade.ts'
@@ -11,6 +14,7 @@ import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import type { AnyTrade } from '../trades/trade.ts'
 import { bayAirOf, bayRunOf } from './bayAir.ts'
 import { breathTrade } from './breath/breathTrade.ts'
+import { fuelKnown } from './fuel/fuelKnown.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
 
@@ -39,5 +43,10 @@ export const trades: readonly TradeEntry[] = [
   { trade: strengthTrade, setting: bayAirOf },
   { trade: controlsTrade, apart: true },
   { trade: bayTrade, setting: bayRunOf },
+  {
+    trade: drivelineTrade,
+    setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved, bayAirOf(k)),
+  },
+  { trade: fuelTrade, setting: fuelKnown },
   { trade: soundTrade },
 ]

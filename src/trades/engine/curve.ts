@@ -29,6 +29,8 @@ export interface TorqueCurve {
   readonly dead?: DeadDrag
   /** where its heat goes and what it draws in, where that was simulated with it */
   readonly heat?: HeatCurve
+  /** highest pressure in the cylinder, Pa, over rotation, rev/s, where it was simulated */
+  readonly peaks?: PressurePeaks
 }
 
 /** Heat, air and fuel of the whole engine over rotation, by simulation. Parallel arrays, rotation rising. */
@@ -45,6 +47,11 @@ export interface HeatCurve {
   readonly fuel: readonly number[]
   /** K, where an exhaust thermometer would sit */
   readonly exhaustT: readonly number[]
+}
+
+export interface PressurePeaks {
+  readonly rotation: readonly number[]
+  readonly pressure: readonly number[]
 }
 
 /** Doubts that a curve carries with it, as half widths in parts, for ranges to sample. */

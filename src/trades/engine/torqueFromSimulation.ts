@@ -16,12 +16,13 @@ export function torqueFromSimulation(
     .filter((p) => p.converged && p.point)
     .map((p) => ({ rotation: p.rpm / 60, torque: Math.max(0, p.point!.torque) * cylinders }))
   if (table.length < 3) return undefined
-  return { ...curveFromTable(table, redline), heat: heatOf(curve, cylinders) }
+  const settled = curve.points.flatMap((p) => (p.converged && p.point ? [p.point] : []))
+  const peaks = { rotation: settled.map((p) => p.rpm / 60), pressure: settled.map((p) => p.pMax) }
+  return { ...curveFromTable(table, redline), heat: heatOf(settled, cylinders), peaks }
 }
 
 /** Heat, air and fuel of all cylinders over rotation, from the points that settled. */
-function heatOf(curve: CurveResult, cylinders: number): HeatCurve {
-  const settled = curve.points.flatMap((p) => (p.converged && p.point ? [p.point] : []))
+function heatOf(settled: readonly CyclePoint[], cylinders: number): HeatCurve {
   const all = (of: (p: CyclePoint) => number) => settled.map((p) => of(p) * cylinders)
   return {
     rotation: settled.map((p) => p.rpm / 60),
