@@ -173,7 +173,8 @@ export function wantedFor(
   return { fan, area: upTo(forced(fan).openings.reduce((sum, o) => sum + o.area.value, 0)) }
 }
 
-function fanOf(flow: number): NonNullable<BaySpec['fan']> {
+/** A fan to be fitted, blowing out of the bay low down, m³/s. */
+export function fanOf(flow: number): NonNullable<BaySpec['fan']> {
   const q = (value: number, kind: 'volumeFlow' | 'pressure' | 'length') => ({
     ...{ value, low: value, high: value, source: 'assumed' as const, kind, path: 'bay.fan' },
     why: 'a fan to be fitted',

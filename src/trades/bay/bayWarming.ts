@@ -106,16 +106,29 @@ export function lagged(w: Warming): number[] {
   })
 }
 
+/** an open lid: half the plan of the bay */
+const lidOff = (bay: BaySpec): BaySpec => ({ ...bay, leak: Math.max(bay.leak, 0.5 * bay.plan) })
+
+/** part of what hot metal gives the air that goes straight out of a bay whose lid is off, as a plume: judgement */
+const plume = 0.7
+
+export interface StopOptions {
+  /** the lid is off */
+  open?: boolean
+  minutes?: number
+}
+
 /** The air after a stop out of the steady state: still, with what engine and pipe have stored. */
 export function afterStop(
   inputs: BayInputs,
   bay: BaySpec,
   state: RunState,
   d: Doubts,
-  minutes = 20,
+  { open = false, minutes = 20 }: StopOptions = {},
 ): Warming {
+  const kept = open ? 1 - plume : 1
   const running = steadyBay(modelOf(inputs, bay, state, d)).value
-  const m = modelOf(inputs, bay, undefined, d, { stopped: true })
+  const m = modelOf(inputs, open ? lidOff(bay) : bay, undefined, d, { stopped: true })
   const heat = totals(inputs, state, d)
   const swept = inputs.engines.reduce((sum, e) => sum + (e.running ? e.displacement : 0), 0)
   // a jacket is at the water's temperature and some; what is stored in it stays low
@@ -136,7 +149,7 @@ export function afterStop(
   const time = [0]
   const out = [air]
   for (let t = step; t <= 60 * minutes; t += step) {
-    const found = airBeside(m, walls, (T) => fins * (engine - T) + 0.5 * pipeG * (pipe - T), air)
+    const found = airBeside(m, walls, (T) => kept * (fins * (engine - T) + 0.5 * pipeG * (pipe - T)), air)
     if (!found.converged) converged = false
     air = found.value
     engine = air + (engine - air) * Math.exp((-fins * step) / metal)
