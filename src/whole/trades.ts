@@ -1,6 +1,9 @@
 /** Every trade, one line each, in the order their findings are told. `look`, pages, JSON, book and generic tests go by this list. */
 import type { Craft } from '../craft/index.ts'
+import { bayTrade } from '../trades/bay/bayTrade.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
+import { drivelineTrade } from '../trades/driveline/drivelineTrade.ts'
+import { driveSettingOf } from '../trades/driveline/driveSetting.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
 import { fuelTrade } from '../trades/fuel/fuelTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
@@ -8,6 +11,7 @@ import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { soundTrade } from '../trades/sound/soundTrade.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import type { AnyTrade } from '../trades/trade.ts'
+import { bayAirOf, bayRunOf } from './bayAir.ts'
 import { breathTrade } from './breath/breathTrade.ts'
 import { fuelKnown } from './fuel/fuelKnown.ts'
 import type { Balance } from './push/balanceTypes.ts'
@@ -35,7 +39,12 @@ export const trades: readonly TradeEntry[] = [
   { trade: jetTrade, setting: (k) => k.balance && situationOf(k.balance) },
   { trade: breathTrade, setting: (k) => k.push.engines },
   { trade: floatTrade, apart: true },
-  { trade: strengthTrade, apart: true },
+  { trade: strengthTrade, setting: bayAirOf },
+  { trade: bayTrade, setting: bayRunOf },
+  {
+    trade: drivelineTrade,
+    setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved),
+  },
   { trade: fuelTrade, setting: fuelKnown },
   { trade: soundTrade },
 ]

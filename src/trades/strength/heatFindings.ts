@@ -1,5 +1,5 @@
 /** A hot part and the foam next to it, standing still after a run: how hot its face gets bare, shielded and wrapped. */
-import { inCelsius, inKelvinStep, inMm } from '../../base/answers/amounts.ts'
+import { inCelsius, inMm } from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
 import { foamLimit, guarded, guardWord, type HotPart } from './guards.ts'
@@ -42,10 +42,7 @@ export function heat(h: HotPart, i: number, limits: StrengthLimits): Finding {
           ...(guard === h.guard ? {} : { link: `hot parts.${i}.guard` }),
         }
       }),
-      {
-        says: say`still air of ${inCelsius(h.spot.air)} in the closed bay, ${inKelvinStep(15, 1)} above that outside (judgement, no source): the worst minutes come after the engine stops`,
-        link: 'place.air temperature',
-      },
+      { says: say`${inCelsius(h.spot.air)} round it: ${h.bay.says}`, link: h.bay.link },
       {
         says: 'Caution: polystyrene softens, burns and gives off poisonous smoke; petrol dissolves it. Keep an extinguisher at hand for the first runs',
       },
