@@ -7,6 +7,7 @@ import { fuelFindings, fuelHeadline } from './fuelFindings.ts'
 import { type FuelCraft, type FuelInputs, fuelFromCraft } from './fuelFromCraft.ts'
 import { type FuelLimits, fuelLimits } from './fuelLimits.ts'
 import { fuelNumbers } from './fuelNumbers.ts'
+import { fuelReckoners } from './fuelReckoners.ts'
 import type { FuelSetting } from './fuelSetting.ts'
 
 export const fuelTrade = defineTrade<FuelInputs, FuelAnswer | undefined, FuelSetting>({
@@ -37,6 +38,7 @@ export const fuelTrade = defineTrade<FuelInputs, FuelAnswer | undefined, FuelSet
     },
   ],
   numbers: (now, tried) => fuelNumbers(tried ?? now),
+  reckoners: fuelReckoners,
   cautions: [
     'Petrol: fill outdoors, engine stopped and cold, nothing burning near; its vapour lies low and runs far. Wipe up and air before the first pull of the cord.',
     'Static: fill a can on the ground with the nozzle touching it, never in a car; join can and metal tank by a wire before pouring.',
