@@ -8,7 +8,7 @@ import { faint, ink, inkOf, okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Mark, Sheet } from '../../drawing/sheet.ts'
 import type { FigureLook, Solved } from '../trade.ts'
 import type { DriveAnswer, DriveInputs, Part } from './driveAnswer.ts'
-import type { Between, DriveChain, EngineMass, Joint } from './driveLinks.ts'
+import type { Between, DriveChain, EngineMass, Joint, Turning } from './driveLinks.ts'
 
 type Now = Solved<DriveInputs, DriveAnswer | undefined>
 
@@ -104,9 +104,14 @@ export function driveFigure(now: Now, tried: Now | undefined, look: FigureLook):
     ),
   )
   const top = middle + scale * tall + 6
-  labels.forEach(({ x: at, y, part }, i) => {
-    const other = tried?.answer?.inOrder[part.index]
-    marks.push(...labelOf(at, y, top + 5 * (i % rows), part, other))
+  // leaders first, so that no line runs over a number
+  labels.forEach(({ x: at, y }, i) => {
+    marks.push(line(at, y + 0.5, at, top + 5 * (i % rows) - 0.6, { stroke: quiet, width: 0.15 }, 'mark'))
+  })
+  labels.forEach(({ x: at, part }, i) => {
+    marks.push(
+      ...labelOf(at, top + 5 * (i % rows), part, tried?.answer?.inOrder[part.index], at > 0.75 * width),
+    )
   })
   return {
     width,
@@ -123,18 +128,18 @@ const saysOf = (answer: DriveAnswer | undefined) =>
     : 'From the first engine to the impeller; what the parts bear is not known yet.'
 
 /** a mark of its own shape beside the number: a disc where it holds, a triangle where it does not */
-function labelOf(x: number, from: number, y: number, part: Part, other: Part | undefined): Mark[] {
+function labelOf(x: number, y: number, part: Part, other: Part | undefined, toLeft: boolean): Mark[] {
   const holds = part.margin.value >= 1
   const colour = holds ? okabeIto.green : okabeIto.vermillion
   const number = printedAmount(inTimes(part.margin.value))
   const then = other ? ` → ${printedAmount(inTimes(other.margin.value))}` : ''
   return [
-    line(x, from + 0.5, x, y - 0.6, { stroke: quiet, width: 0.15 }, 'mark'),
     holds
       ? circle(x, y + 1, 1, { fill: colour }, 'data')
       : polygon([x - 1.2, y, x + 1.2, y, x, y + 2.1], { fill: colour }, 'data'),
-    text(x + 2, y + 0.1, `${part.letter}  ${number}${then}`, {
+    text(x + (toLeft ? -2 : 2), y + 0.1, `${part.letter}  ${number}${then}`, {
       size: 2.8,
+      anchor: toLeft ? 'end' : 'start',
       colour: inkOf(colour),
       halo: true,
     }),
@@ -160,7 +165,7 @@ function drawn(p: Piece, x: number, middle: number, w: number, half: number): Ma
         line(x + 0.7 * w, middle - half, x + 0.7 * w, middle + half, { stroke: quiet, width: 0.2 }, 'data'),
       ]
     case 'shaft':
-      return [rectangle(x, middle - half, w, 2 * half, { ...outline, fill: faint }, 'data')]
+      return shaftMarks(p.of as Turning, x, middle, w, half)
     case 'impeller':
       return [
         rectangle(x, middle - 0.42 * half, w, 0.84 * half, { ...outline, fill: faint }, 'data'),
@@ -172,6 +177,23 @@ function drawn(p: Piece, x: number, middle: number, w: number, half: number): Ma
     case 'hold':
       return []
   }
+}
+
+/** The shaft, and the bearing its impeller hangs behind. */
+function shaftMarks(s: Turning, x: number, middle: number, w: number, half: number): Mark[] {
+  const outline = { stroke: ink, width: 0.35 }
+  const shaft = rectangle(x, middle - half, w, 2 * half, { ...outline, fill: faint }, 'data')
+  if (s.bearings === 0) return [shaft]
+  const scale = w / s.length.value
+  const at = x + w - scale * Math.min(s.overhang.value, s.length.value)
+  const thick = Math.max(1.2, scale * 0.009)
+  const high = Math.max(1.2, 0.7 * half)
+  return [
+    shaft,
+    ...[middle + half, middle - half - high].map((y) =>
+      rectangle(at - thick / 2, y, thick, high, { ...outline, fill: quiet }, 'data'),
+    ),
+  ]
 }
 
 /** Two halves, plastic hatched, and a bolt above and below as seen from the side. */

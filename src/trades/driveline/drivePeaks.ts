@@ -75,7 +75,8 @@ export function stiffnessOf(parts: readonly Between[], ratio: number, u1: number
     } else if (p.kind === 'coupling' && p.rubber)
       give += turned ** 2 / (within(doubts.rubber, u2) * (p.radius.value / 0.02) ** 3)
     else if (p.kind === 'coupling') {
-      const across = 2 * p.radius.value + p.bolt.washer
+      // a flange ends about five millimetres outside its bolts
+      const across = 2 * p.radius.value + 0.01
       const g = p.data.modulus / 2.7
       give += turned ** 2 * ((p.soft.value || 5e-3) / (g * 2 * sectionInertia(across)))
     } else if (p.kind === 'shaft') {
