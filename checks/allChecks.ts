@@ -2,6 +2,7 @@ import type { CheckRow } from '../src/base/answers/check.ts'
 
 /** Every group of external checks, by the folder it checks; one line a group. */
 export const groups: Record<string, () => Promise<CheckRow[]>> = {
+  driveline: async () => (await import('./drivelineChecks.ts')).drivelineChecks(),
   engine: async () => (await import('./engineChecks.ts')).engineChecks(),
   exhaust: async () => (await import('./exhaustChecks.ts')).exhaustChecks(),
   float: async () => (await import('./floatChecks.ts')).floatChecks(),

@@ -2,7 +2,7 @@
 import { inCelsius, inMpa, inNewtons, inTimes, inTorque, ranged } from '../../base/answers/amounts.ts'
 import type { Because, Finding } from '../../base/answers/finding.ts'
 import { joined, type Sentence, say } from '../../base/answers/sentence.ts'
-import { boltFriction, mostPreload, usualTorque } from './boltTorque.ts'
+import { boltFriction, mostPreload, mostTorque, preloadOf, usualTorque } from './boltTorque.ts'
 import type { Part } from './driveAnswer.ts'
 import type { DriveLimits } from './driveLimits.ts'
 import type { Joint } from './driveLinks.ts'
@@ -192,16 +192,14 @@ function stripOf(p: JointPart, limits: DriveLimits): Finding[] {
   ]
 }
 
-const usualPull = (j: Joint): number =>
-  Math.min(0.75 * j.strength.proof * 0.6 * j.bolt.d ** 2, mostPreload(j.bolt, j.strength, boltFriction.low))
+const usualPull = (j: Joint): number => preloadOf(j.bolt, usualTorque(j.bolt, j.strength), boltFriction.value)
 
 /** Bolts stretched for good by the torque that is written. */
 function stretchOf(p: JointPart, limits: DriveLimits): Finding[] {
   const { of: j } = p
   if (!j.torque) return []
-  const most = mostPreload(j.bolt, j.strength, boltFriction.low, limits.stretches.value)
   const usual = usualTorque(j.bolt, j.strength)
-  const allowed = (most * usual) / Math.min(0.75 * j.strength.proof * 0.61 * j.bolt.d ** 2, most)
+  const allowed = mostTorque(j.bolt, j.strength, limits.stretches.value)
   if (j.torque.value <= allowed) return []
   return [
     {
