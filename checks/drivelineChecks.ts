@@ -22,7 +22,8 @@ const inch = 0.0254
 
 function bolts(): CheckRow[] {
   const area = (size: string) => 1e6 * stressArea(boltOf(size))
-  const proof = (size: string, name: string) => (classOf(name).proof * stressArea(boltOf(size))) / 1e3
+  const proof = (size: string, name: string) =>
+    (classOf(`steel ${name}`).proof * stressArea(boltOf(size))) / 1e3
   const m6 = boltOf('M6')
   const areas: Line[] = (
     [
@@ -51,7 +52,7 @@ function bolts(): CheckRow[] {
         [
           'pull of M6 class 8.8 at 90 % of yield, friction 0.12',
           'kN',
-          mostPreload(m6, classOf('8.8'), 0.12) / 1e3,
+          mostPreload(m6, classOf('steel 8.8'), 0.12) / 1e3,
           10.18,
         ],
         ['torque to it, rubbing at 7.67 mm', 'N·m', 10_180 * torquePerPull(m6, 0.12, 0.12, 7.67e-3), 10.08],

@@ -43,7 +43,7 @@ export const inLine = (coupling: string, shaft = '', impeller = ''): string[] =>
 ]
 
 export const metal =
-  'bolts: M8, number: 6, circle: 60 mm, made: steel, torque: 20 N·m ±1, class: 8.8, locking: nut'
+  'bolts: M8, number: 6, circle: 60 mm, made: steel, torque: 20 N·m ±1, class: steel 8.8, locking: nut'
 export const nylon = 'bolts: M5, number: 4, circle: 40 mm, made: printed nylon, torque: 2 N·m'
 
 /** The trade solved for a chain. */

@@ -117,7 +117,7 @@ function actOf(j: Joint, fix: Fix): Sentence {
   if (to.sleeves && !j.sleeves)
     parts.push('metal sleeves through the plastic, as long as it is thick, that take the clamp')
   if (to.bolt.size !== j.bolt.size || to.number !== j.number || to.className !== j.className)
-    parts.push(`${to.number} ${to.bolt.size} of class ${to.className}`)
+    parts.push(`${to.number} ${to.bolt.size} of ${to.className}`)
   if (to.locking !== j.locking || to.into !== j.into)
     parts.push(to.locking === 'nut' ? 'nuts with a nylon ring' : lockingWord[to.locking])
   const torque = to.torque?.value ?? 0
@@ -207,7 +207,7 @@ function stretchOf(p: JointPart, limits: DriveLimits): Finding[] {
       question,
       says: say`${inTorque(j.torque.value)} stretches the ${j.bolt.size} of ${j.name} for good where their threads are slippery.`,
       standing: 'watch',
-      because: [{ says: say`class ${j.className}`, link: `${j.path}.class` }],
+      because: [{ says: `bolts of ${j.className}`, link: `${j.path}.class` }],
       act: say`tighten them to ${inTorque(usual)}`,
       changes: [
         { path: `${j.path}.torque`, from: `${j.torque.value} N·m`, to: `${Math.floor(2 * usual) / 2} N·m` },
