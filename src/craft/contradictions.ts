@@ -1,7 +1,10 @@
+import { inBay, inControls } from './bayContradictions.ts'
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
+import { inFuel } from './fuelContradictions.ts'
 import { inHull } from './hullContradictions.ts'
 import type { Craft } from './schema/craftSchema.ts'
 import { inShaft } from './shaftContradictions.ts'
+import { inSharing } from './sharing.ts'
 import { inTanks } from './tankContradictions.ts'
 
 /** Everything in a craft that contradicts something else in it. */
@@ -10,9 +13,13 @@ export function contradictions(craft: Craft): Contradiction[] {
     ...inJet(craft),
     ...inHull(craft),
     ...inEngines(craft),
+    ...inSharing(craft),
     ...onBoard(craft),
     ...inTanks(craft),
+    ...inBay(craft),
+    ...inControls(craft),
     ...inShaft(craft),
+    ...inFuel(craft),
   ]
 }
 

@@ -1,9 +1,13 @@
 import type { FieldsOf } from '../craftTypes.ts'
 import { choice, text } from '../fields.ts'
+import { baySection } from './bayFields.ts'
+import { cableSection } from './cableFields.ts'
+import { cordSection } from './cordFields.ts'
 import { deckSection, hotPartsSection } from './deckFields.ts'
 import { driveSection } from './driveFields.ts'
 import { enginesSection } from './enginesFields.ts'
 import { compartmentsSection, foamSection } from './foamFields.ts'
+import { fuelSection } from './fuelFields.ts'
 import { hullSection } from './hullFields.ts'
 import { jetSection } from './jetFields.ts'
 import { logSection } from './logFields.ts'
@@ -35,11 +39,15 @@ export const craftFields = {
   hull: hullSection,
   weights: weightsSection,
   tanks: tanksSection,
+  fuel: fuelSection,
   openings: openingsSection,
   foam: foamSection,
   compartments: compartmentsSection,
   deck: deckSection,
   'hot parts': hotPartsSection,
+  bay: baySection,
+  cord: cordSection,
+  cable: cableSection,
   log: logSection,
 } as const
 

@@ -24,7 +24,7 @@ export const drivelineTrade = defineTrade<DriveInputs, DriveAnswer | undefined, 
   title: 'Shaft and joints',
   reads: ['shaft', 'mounts', 'engines', 'drive', 'jet'],
   inputs: (craft, setting) => ({
-    chain: driveFromCraft(craft),
+    chain: driveFromCraft(craft, setting?.bay),
     ratio: craft.drive.ratio.value,
     oneWayClutch: craft.drive.clutch === 'one-way',
     mounts: mountsOf(craft),

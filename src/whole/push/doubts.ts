@@ -11,7 +11,7 @@ import type { Craft } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import type { Driver, Shares } from './balanceTypes.ts'
 import { type MapStore, modelFromCraft } from './craftModel.ts'
-import { type DrawnCraft, drawnCraft, partsOf } from './drawnCraft.ts'
+import { type DrawnCraft, drawnCraft, partsBeside } from './drawnCraft.ts'
 import { type Doubt, doubtsOf, leantBy } from './draws.ts'
 import type { Table } from './operatingTable.ts'
 import { probe } from './probe.ts'
@@ -101,8 +101,7 @@ export function redrawn(
   exact: Pick<Answers, 'rotation' | 'pull' | 'topSpeed'>,
 ): ((u: ArrayLike<number>) => Answers) | undefined {
   if (!Number.isFinite(exact.rotation)) return undefined
-  const same = model.drag === drawn.model.drag ? drawn.hull : undefined
-  const other: DrawnCraft = { ...drawn, model, ...partsOf(model, drawn.grid, drawn.scales, same) }
+  const other: DrawnCraft = { ...drawn, model, ...partsBeside(drawn, model) }
   return mended(other, places, exact)
 }
 

@@ -1,9 +1,11 @@
 /** Engines and impeller, thrust and drag brought together for one draw of a craft's doubts: from idle, then from rest. */
 import { cubicAt, linspace, pchip } from '../../base/numerics/interpolate.ts'
 import { speedAtFroude } from '../../trades/drag/run.ts'
-import { addEffects, addPairs, type DrawnCraft } from './drawnCraft.ts'
+import { addEffects, addPairs, type DrawnCraft, doubtPlaces } from './drawnCraft.ts'
+import { addLoad } from './drawnLoad.ts'
 import { idleOf, mostOf } from './propulsionModel.ts'
-import { rotationCount, speedCount, straight } from './surfaces.ts'
+import { inRow, jetParts, rotationCount, speedCount, spreadOver, straight } from './surfaces.ts'
+import { leftBy } from './vapourTable.ts'
 
 /** What is asked of each draw. */
 export interface Answers {
@@ -34,8 +36,9 @@ export interface Places {
 
 /** One draw's own sums, kept between draws so that nothing is allocated. */
 export interface Bench {
-  torque: Float64Array
-  thrust: Float64Array
+  /** effects on the jet at every second speed, and the jet with them at all of them */
+  sums: Float64Array
+  jet: Float64Array
   hull: Float64Array
   engines: Float64Array[]
   factor: Float64Array
@@ -43,45 +46,31 @@ export interface Bench {
 }
 
 export const benchOf = (d: DrawnCraft): Bench => ({
-  torque: new Float64Array(d.torque.length),
-  thrust: new Float64Array(d.thrust.length),
+  sums: new Float64Array(jetParts * doubtPlaces),
+  jet: new Float64Array(d.jet.length),
   hull: new Float64Array(d.hull.length),
   engines: d.engines.map((e) => new Float64Array(e.length)),
   factor: new Float64Array(d.engines.length),
   stretch: new Float64Array(d.engines.length),
 })
 
-/** Cubic through the four nodes round place `t` (in nodes) of a row that begins at `from`. */
-function inRow(y: Float64Array, from: number, t: number): number {
-  const i = Math.min(rotationCount - 3, Math.max(1, Math.floor(t)))
-  const x = t - i
-  const at = from + i
-  const a = y[at - 1]!
-  const b = y[at]!
-  const c = y[at + 1]!
-  const e = y[at + 2]!
-  return (
-    (-a * x * (x - 1) * (x - 2)) / 6 +
-    (b * (x + 1) * (x - 1) * (x - 2)) / 2 -
-    (c * (x + 1) * x * (x - 2)) / 2 +
-    (e * (x + 1) * x * (x - 1)) / 6
-  )
-}
-
 /** Solves draw `u` (NaN for a doubt left at its value). */
 export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, b = benchOf(d)): Answers {
   const { grid, model, doubts, scales } = d
-  addEffects(b.torque, d.torque, d.onTorque, u)
-  addEffects(b.thrust, d.thrust, d.onThrust, u)
-  addPairs(b.torque, b.thrust, d.pairs, u)
-  addEffects(b.hull, d.hull, d.onHull, u)
+  b.sums.fill(0)
+  addEffects(b.sums, d.onJet, u)
+  addPairs(b.sums, d.pairs, u)
+  spreadOver(d.jet, b.sums, b.jet)
+  const plane = speedCount * rotationCount
+  for (let i = 0; i < plane; i++) b.jet[i] = straight(b.jet[i]!, scales.torque)
+  for (let i = plane; i < 2 * plane; i++) b.jet[i] = straight(b.jet[i]!, scales.thrust)
+  b.hull.set(d.hull)
+  addEffects(b.hull, d.onHull, u)
+  if (d.load) addLoad(b.hull, d.load, u)
   d.engines.forEach((still, e) => {
-    addEffects(b.engines[e]!, still, d.onEngine[e]!, u)
+    b.engines[e]!.set(still)
+    addEffects(b.engines[e]!, d.onEngine[e]!, u)
   })
-  for (let i = 0; i < b.torque.length; i++) {
-    b.torque[i] = straight(b.torque[i]!, scales.torque)
-    b.thrust[i] = straight(b.thrust[i]!, scales.thrust)
-  }
   const drawn = (index: number, fallback: number) => {
     const part = index < 0 ? Number.NaN : u[index]!
     if (Number.isNaN(part)) return fallback
@@ -117,7 +106,27 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
     }
     return torque * ratio * (torque >= 0 ? efficiency : 1 / efficiency)
   }
-  const load = (row: number, n: number) => inRow(b.torque, row, (n - low) * perNode) * n * n
+  const fall = drawn(d.chokeFall, d.chokeFall < 0 ? 0.5 : doubts[d.chokeFall]!.value)
+  const left = { torque: 1, flow: 1 }
+  const vapour = d.vapour
+  /** sets `left` to what vapour leaves at grid speed i and impeller rotation n */
+  const boil = (i: number, n: number) => {
+    if (!vapour) return
+    const onset = inRow(b.jet, 2 * plane + i * rotationCount, (n - low) * perNode)
+    leftBy(vapour, i, onset, fall, left)
+  }
+  const load = (i: number, n: number) => {
+    boil(i, n)
+    return left.torque * inRow(b.jet, i * rotationCount, (n - low) * perNode) * n * n
+  }
+  const thrustOf = (i: number, n: number) => {
+    const t = (n - low) * perNode
+    const wet = inRow(b.jet, plane + i * rotationCount, t)
+    boil(i, n)
+    if (!vapour || left.flow === 1) return wet * n * n
+    const gross = inRow(b.jet, plane, t) * inRow(vapour.gross, i * rotationCount, t)
+    return (left.flow * wet - left.flow * (1 - left.flow) * gross) * n * n
+  }
 
   const lead = new Float64Array(speedCount)
   const thrust = new Float64Array(speedCount)
@@ -129,13 +138,12 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
     const alive = unit.shaft.engines.some((e) => e.running)
     let n = idle
     for (let i = 0; i < speedCount; i++) {
-      const row = i * rotationCount
       const begin = first
       n = alive
-        ? settled((r) => drive(begin, end, r) - load(row, r), Number.isNaN(n) ? idle : n, idle, most)
+        ? settled((r) => drive(begin, end, r) - load(i, r), Number.isNaN(n) ? idle : n, idle, most)
         : Number.NaN
       if (k === 0) lead[i] = n * ratio
-      if (!Number.isNaN(n)) thrust[i]! += inRow(b.thrust, row, (n - low) * perNode) * n * n
+      if (!Number.isNaN(n)) thrust[i]! += thrustOf(i, n)
     }
     first = end
   }
