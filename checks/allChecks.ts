@@ -5,6 +5,7 @@ export const groups: Record<string, () => Promise<CheckRow[]>> = {
   engine: async () => (await import('./engineChecks.ts')).engineChecks(),
   exhaust: async () => (await import('./exhaustChecks.ts')).exhaustChecks(),
   float: async () => (await import('./floatChecks.ts')).floatChecks(),
+  fuel: async () => (await import('./fuelChecks.ts')).fuelChecks(),
   gas: async () => (await import('./gasChecks.ts')).gasChecks(),
   'hull-resistance': async () => (await import('./hull-resistance.ts')).hullResistanceChecks(),
   jet: async () => (await import('./jetChecks.ts')).jetChecks(),

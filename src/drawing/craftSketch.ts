@@ -18,10 +18,19 @@ import {
 import { centreLine, dimension } from './dimension.ts'
 import { choosePlace, Occupied } from './labels.ts'
 import { circle, line, polygon, polyline, rectangle, text } from './marks.ts'
+import { movedSpots, numberMarks, placeNumbers } from './numberSigns.ts'
 import { ink, okabeIto, quiet } from './palette.ts'
 import { type Posture, riderFigure } from './riderFigure.ts'
-import type { Mark, Sheet, Style } from './sheet.ts'
+import type { Mark, Sheet, Spot, Style } from './sheet.ts'
 import { textWidth } from './textWidth.ts'
+
+/** A number and the place on board that it is about. */
+export interface SketchNumber {
+  n: number
+  at: readonly [number, number, number]
+  /** the view that shows its place best */
+  from: 'side' | 'above'
+}
 
 /** Everything in metres; lines are x0, v0, x1, v1 … from the transom forward. */
 export interface CraftShape {
@@ -46,6 +55,8 @@ export interface CraftShape {
   jet?: SketchJet
   /** still water above the transom's foot, at the transom and at the nose */
   water?: { aft: number; forward: number }
+  /** what is told beside the drawing, by its number, m */
+  numbers?: readonly SketchNumber[]
   /** a length in words, in the reader's units */
   words: (metres: number) => string
 }
@@ -70,21 +81,30 @@ export function craftSketch(shape: CraftShape, width = 180): Sheet {
     : [tall(side), tall(plan), tall(end)]
   const height = rows.reduce((a, b) => a + b, 0) + 4
   const marks: Mark[] = []
+  const spots: Spot[] = []
+  const put = (view: View, x: number, y: number) => {
+    marks.push(...moved(view.marks, x, y))
+    spots.push(...movedSpots(view.spots, x, y))
+  }
   if (wide) {
     const base = height - Math.max(side.above, end.above)
-    marks.push(...moved(side.marks, left, base))
-    marks.push(...moved(end.marks, left + shape.length * scale + 14 + (shape.beam * scale) / 2, base))
-    marks.push(...moved(plan.marks, left, plan.below))
+    put(side, left, base)
+    put(end, left + shape.length * scale + 14 + (shape.beam * scale) / 2, base)
+    put(plan, left, plan.below)
   } else {
-    marks.push(...moved(side.marks, left, height - side.above))
-    marks.push(...moved(plan.marks, left, height - rows[0]! - plan.above))
-    marks.push(...moved(end.marks, left + (shape.length * scale) / 2, end.below))
+    put(side, left, height - side.above)
+    put(plan, left, height - rows[0]! - plan.above)
+    put(end, left + (shape.length * scale) / 2, end.below)
   }
-  return { width, height, title: shape.title, says: shape.says, marks }
+  marks.push(...numberMarks(spots))
+  const sheet: Sheet = { width, height, title: shape.title, says: shape.says, marks }
+  return spots.length > 0 ? { ...sheet, spots } : sheet
 }
 
 interface View {
   marks: Mark[]
+  /** numbers on it; drawn last, over everything */
+  spots: Spot[]
   /** paper needed above and below the view's own zero line, mm */
   above: number
   below: number
@@ -120,13 +140,21 @@ function sideView(s: CraftShape, k: number): View {
   }
   if (s.water) marks.push(...waterFromSide(s.water, s.length, k))
   for (const o of s.openings ?? []) marks.push(openingSign(o.at[0] * k, o.at[2] * k))
-  const named = nameParts(s, k, marks)
+  const spots = placeNumbers(
+    (s.numbers ?? []).flatMap(({ n, at, from }) =>
+      from === 'side' ? [{ n, x: at[0] * k, y: at[2] * k }] : [],
+    ),
+  )
+  const discs = spots.map((p) => rectangle(p.x - p.r, p.y - p.r, 2 * p.r, 2 * p.r, thin, 'dimension'))
+  const named = nameParts(s, k, [...marks, ...discs])
   marks.push(...named.marks)
   const below = dimensionsBelow(s, k, marks)
-  return { marks, above: Math.max(above + 3, named.above), below }
+  const highest = Math.max(...spots.map((p) => p.y + p.r), 0)
+  return { marks, spots, above: Math.max(above + 3, named.above, highest + 1), below }
 }
 
-function heightAt(points: readonly number[], x: number): number {
+/** Height of a line (x0, v0, x1, v1 …) at `x`; its last beyond its end, nought where it is empty. */
+export function heightAt(points: readonly number[], x: number): number {
   for (let i = 0; i + 3 < points.length; i += 2)
     if (x <= points[i + 2]!) {
       const t = (x - points[i]!) / (points[i + 2]! - points[i]! || 1)
@@ -275,7 +303,12 @@ function planView(s: CraftShape, k: number): View {
   marks.push(centreLine(0, 0, s.length * k, 0))
   marks.push(...dimension(0, -half, 0, half, 7, s.words(s.beam)))
   marks.push(text(s.length * k, -half - 1, 'from above', { size: 2.6, anchor: 'end', colour: quiet }))
-  return { marks, above: half + 3, below: half + 5 }
+  const spots = placeNumbers(
+    (s.numbers ?? []).flatMap(({ n, at, from }) =>
+      from === 'above' ? [{ n, x: at[0] * k, y: at[1] * k }] : [],
+    ),
+  )
+  return { marks, spots, above: half + 3, below: half + 5 }
 }
 
 function endView(s: CraftShape, k: number): View {
@@ -305,5 +338,5 @@ function endView(s: CraftShape, k: number): View {
   }
   const top = Math.max(s.depth, ...(s.openings ?? []).map((o) => o.at[2])) * k
   marks.push(text(0, top + 4, 'from astern', { size: 2.6, anchor: 'middle', colour: quiet }))
-  return { marks, above: Math.max(top + 9, draftEnds), below: 11 }
+  return { marks, spots: [], above: Math.max(top + 9, draftEnds), below: 11 }
 }

@@ -82,6 +82,16 @@ export interface Plot {
   series: PlotSeries[]
 }
 
+/** A number on a drawing, mm on the sheet: a face may make it something to press. */
+export interface Spot {
+  n: number
+  x: number
+  y: number
+  r: number
+  /** the place it belongs to */
+  to: readonly [number, number]
+}
+
 /** A finished drawing. `title` and `says` are read out to people who cannot see it. */
 export interface Sheet {
   width: number
@@ -91,4 +101,6 @@ export interface Sheet {
   marks: Mark[]
   /** present on charts */
   plots?: Plot[]
+  /** numbers drawn on it */
+  spots?: Spot[]
 }

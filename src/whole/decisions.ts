@@ -6,7 +6,7 @@ import { asChange, inCount, inNewtons, inSpeed } from '../base/answers/amounts.t
 import { type Decision, type Gain, type Harm, harms } from '../base/answers/decision.ts'
 import type { Finding, Question } from '../base/answers/finding.ts'
 import { type Sentence, say } from '../base/answers/sentence.ts'
-import type { Craft } from '../craft/index.ts'
+import { type Craft, fieldAt } from '../craft/index.ts'
 import type { Balance } from './push/balanceTypes.ts'
 
 /** What a thing to watch may do, where its trade does not say: by the page it stands on. */
@@ -72,6 +72,29 @@ const finite = (x: number) => (Number.isFinite(x) ? x : 0)
 function byHarmThenGain(a: Decision, b: Decision): number {
   const harm = harms.indexOf(a.harm ?? 'comfort') - harms.indexOf(b.harm ?? 'comfort')
   return harm || worth(b.gain) - worth(a.gain)
+}
+
+/** Where a decision leads: a page, and the input it is about, or `finding:` and the finding's id where it is about none alone. */
+export interface LeadsTo {
+  question: Question
+  to: string
+}
+
+/** The page of a decision's first finding, and the first input that it changes or rests on. */
+export function leadsTo(decision: Decision, findings: readonly Finding[]): LeadsTo {
+  const id = decision.findings[0] ?? ''
+  const first = findings.find((f) => f.id === id)
+  const paths = [...(decision.changes ?? []).map((c) => c.path), ...(first ? pathsOf(first) : [])]
+  return { question: first?.question ?? 'craft', to: paths.find(isInput) ?? `finding:${id}` }
+}
+
+/** Craft paths that a finding rests on, strongest first. */
+export const pathsOf = (finding: Finding): string[] =>
+  finding.because.flatMap(({ link }) => (link === undefined || /^(finding|result):/.test(link) ? [] : [link]))
+
+function isInput(path: string): boolean {
+  const type = fieldAt(path)?.type
+  return type === 'quantity' || type === 'choice' || type === 'flag'
 }
 
 /** What a change buys in words: "+38 N of pull, −0.3 km/h". */

@@ -20,7 +20,16 @@ export interface Look {
   balance?: Balance
 }
 
-export type LookOptions = PushSetting
+/** How it goes, with ranges from few draws. */
+export interface FirstLook {
+  balance: Balance
+  headline: Finding
+}
+
+export interface LookOptions extends PushSetting {
+  /** told how it goes, with ranges from few draws, while the good ones are worked out */
+  first?: (first: FirstLook) => void
+}
 
 /** Solves a craft and gathers what every trade has to say. */
 export function lookAt(craft: Craft, options: LookOptions = {}, list: readonly TradeEntry[] = trades): Look {
@@ -36,11 +45,12 @@ export function findingsApart(craft: Craft, list: readonly TradeEntry[] = trades
 /** The same without what `findingsApart` adds. */
 export function leaning(
   given: Craft,
-  options: LookOptions = {},
+  { first, ...rest }: LookOptions = {},
   list: readonly TradeEntry[] = trades,
 ): Omit<Look, 'decisions'> {
-  const made = madeOf(given, options)
+  const made = madeOf(given, rest)
   const { craft } = made
+  const options: PushSetting = first ? { ...rest, early: (b) => first(firstOf(craft, b)) } : rest
   let known: Known = { craft, push: options }
   const findings: Finding[] = undecidedFindings(given, made)
   for (const entry of list) {
@@ -52,8 +62,13 @@ export function leaning(
   return { findings, ...(known.balance ? { balance: known.balance } : {}) }
 }
 
+const firstOf = (craft: Craft, balance: Balance): FirstLook => ({
+  balance,
+  headline: pushTrade.headline!({ inputs: { craft }, answer: balance }, pushTrade.limits),
+})
+
 /** The craft with its open choices made, or as it is where an engine has no curve to choose by. */
-function madeOf(craft: Craft, options: LookOptions): Decided {
+function madeOf(craft: Craft, options: PushSetting): Decided {
   try {
     return decided(craft, options.engines?.solved)
   } catch (error) {
@@ -91,7 +106,7 @@ function saidBy({ trade, setting }: TradeEntry, known: Known): Finding[] {
   }
 }
 
-function balanceOf(craft: Craft, options: LookOptions): { balance?: Balance } {
+function balanceOf(craft: Craft, options: PushSetting): { balance?: Balance } {
   try {
     return { balance: solveTrade(pushTrade, craft, options).answer as Balance }
   } catch (error) {

@@ -134,6 +134,25 @@ test('an engine without a torque curve gives no answer but says what is missing 
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
 })
 
+test('while an engine is simulated that is said with how far it is, then a coarse answer, then the fine one', async () => {
+  await page.evaluate(() => {
+    const seen = { says: [] as string[] }
+    Object.assign(globalThis, { seen })
+    new MutationObserver(() => {
+      const says = `${document.querySelector('.answer h1')?.textContent} | ${document.querySelector('.status')?.textContent} | ${document.querySelector('main [role=progressbar]')?.textContent} | ${document.querySelector('main .empty')?.textContent}`
+      if (seen.says.at(-1) !== says) seen.says.push(says)
+    }).observe(document.body, { subtree: true, childList: true, characterData: true })
+  })
+  await openExampleOn(page, 'Dabchick', 'push')
+  await expect.poll(() => answer().textContent()).toMatch(/It should reach .*km\/h \(/)
+  await page.locator('.status', { hasText: 'coarse' }).waitFor({ state: 'attached' })
+  await expect.poll(() => page.locator('.status').textContent()).toBe('')
+  const seen = await page.evaluate(() => (globalThis as unknown as { seen: { says: string[] } }).seen.says)
+  expect(seen.some((s) => /Being worked out… .*Looking at the craft/.test(s))).toBe(true)
+  expect(seen.some((s) => /It should reach .*first range from few draws/.test(s))).toBe(true)
+  expect(seen.join('\n')).not.toContain('cannot be worked out')
+})
+
 test('a slider move is worked out again at once; the times are printed, not judged', async () => {
   await open('Heron')
   const times: Record<string, number[]> = {}

@@ -5,7 +5,10 @@ import { expect } from 'vitest'
 /** Steps of a user that several tests take. */
 
 /** Opens one of the examples and waits for its form. */
-export async function openExample(page: Page, name: 'Heron' | 'Teal' | 'Dabchick'): Promise<void> {
+export async function openExample(
+  page: Page,
+  name: 'Heron' | 'Teal' | 'Dabchick' | 'Sandpiper',
+): Promise<void> {
   await page.getByRole('button', { name, exact: true }).click()
   await page.getByRole('heading', { name: 'The craft file' }).waitFor()
 }
@@ -16,7 +19,7 @@ export async function openExample(page: Page, name: 'Heron' | 'Teal' | 'Dabchick
  */
 export async function openExampleOn(
   page: Page,
-  name: 'Heron' | 'Teal' | 'Dabchick',
+  name: 'Heron' | 'Teal' | 'Dabchick' | 'Sandpiper',
   id: string,
 ): Promise<void> {
   await goTo(page, id)
@@ -25,7 +28,7 @@ export async function openExampleOn(
 }
 
 /** The file of an example as it is opened. */
-export const exampleText = (name: 'Heron' | 'Teal' | 'Dabchick') =>
+export const exampleText = (name: 'Heron' | 'Teal' | 'Dabchick' | 'Sandpiper') =>
   readFileSync(`demo/${name.toLowerCase()}.yaml`, 'utf8')
 
 /** Goes to a page by its address. */

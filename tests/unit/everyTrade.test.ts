@@ -68,6 +68,15 @@ describe.each(looked.map((l) => [l.name, l] as const))('a craft that is %s', (_,
     }
   })
 
+  test('is told what to do as an order that reads on after an arrow', () => {
+    for (const f of look.findings) {
+      if (f.act === undefined) continue
+      const act = printed(f.act)
+      expect(act, f.id).toMatch(/^[^A-Z]/)
+      expect(act, f.id).not.toMatch(/\.$/)
+    }
+  })
+
   test('gets decisions that rest on findings there are, each with an id of its own', () => {
     const ids = new Set(look.findings.map((f) => f.id))
     const own = look.decisions.map((d) => d.id)

@@ -1,7 +1,7 @@
 /** The craft file to its shop sketch. */
 import type { Craft } from '../../craft/index.ts'
 import type { SketchPart, SketchTank } from '../../drawing/craftParts.ts'
-import { type CraftShape, craftSketch } from '../../drawing/craftSketch.ts'
+import { type CraftShape, craftSketch, type SketchNumber } from '../../drawing/craftSketch.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import { type Carried, carriedOn } from '../../hull/aboard/aboard.ts'
 import type { Item } from '../../hull/aboard/items.ts'
@@ -14,9 +14,13 @@ import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
 import { inLook, type Look, metricLook, plain } from '../push/shown.ts'
 import { craftLines } from './craftLines.ts'
 
-/** The picture of a craft with its dimensions, floating at rest where it can be worked out. */
-export function craftPicture(craft: Craft, look: Look = metricLook): Sheet {
-  return craftSketch(shapeOf(craft, look), look.width)
+/** The picture of a craft with its dimensions, floating at rest where it can be worked out, and with numbers at their places. */
+export function craftPicture(
+  craft: Craft,
+  look: Look = metricLook,
+  numbers: readonly SketchNumber[] = [],
+): Sheet {
+  return craftSketch({ ...shapeOf(craft, look), numbers }, look.width)
 }
 
 function shapeOf(craft: Craft, look: Look): CraftShape {

@@ -3,11 +3,11 @@ import type { Flag, Range } from '../../base/answers/solved.ts'
 import { type Craft, whatIf } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { jetFlagTexts } from '../../trades/jet/jetFlags.ts'
-import type { Balance, BalanceCurve, OperatingPoint } from './balanceTypes.ts'
+import type { Balance, BalanceCurve, Change, OperatingPoint } from './balanceTypes.ts'
 import { bogOf } from './bog.ts'
 import { changesFor } from './changes.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
-import { drawable, rangesOf } from './doubts.ts'
+import { drawable, type Ranges, rangesOf } from './doubts.ts'
 import { matchingOf } from './matching.ts'
 import { wantsOf } from './merit.ts'
 import { oneDeadOf } from './oneDead.ts'
@@ -34,6 +34,8 @@ export interface BalanceOptions {
   steps?: number
   /** false leaves out one engine dead, which takes two more solutions */
   oneDead?: boolean
+  /** told of the balance with ranges from few draws and without changes, while the good ones are worked out */
+  early?: (first: Balance) => void
 }
 
 const bare = (value: number): Range => ({ value, low: Number.NaN, high: Number.NaN })
@@ -75,44 +77,52 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   }
   const settled = { craft, model, table, judgedAt: design.speed, exact, maps, solved }
   const able = ranged ? drawable(settled) : undefined
-  const ranges = able && rangesOf(settled, able)
-  const rangeOf = (name: keyof typeof exact) => ranges?.answers[name] ?? bare(exact[name])
-  const verdict = judge({
-    rotation: rangeOf('judged'),
-    powerPeak: peak.rotation,
-    design,
-    wants: wantsOf(craft),
-    ...(scan ? { scan } : {}),
-    off,
-    now: scan ? pitchPoint(craft, model, drag, fan, pitchNow) : { pitch: pitchNow, merit: Number.NaN },
-  })
-  const balance: Balance = {
-    curve: curveOf(model, table, craft.rider.position.value),
-    tiedUp,
-    tiedUpRoots: unitRoots(unit, 0).map(({ sharp: _, ...root }) => ({
-      ...root,
-      rotation: root.rotation * unit.shaft.ratio,
-    })),
-    topSpeed: rangeOf('topSpeed'),
-    pull: rangeOf('pull'),
-    tiedUpRotation: rangeOf('rotation'),
-    humpMargin: rangeOf('hump'),
-    timeToPlane: rangeOf('planing'),
-    limitedBy:
-      off && !Number.isFinite(tiedUp.rotation)
-        ? { code: 'engine', says: `Nothing pushes: ${cannotTurn(craft)}.` }
-        : limitOf(model, table, tiedUp, top, run, off ? 'right' : verdict.code),
-    matching: matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40),
-    run,
-    hump,
-    verdict,
-    changes: able ? changesFor(craft, exact, bestPitch, maps, able, solved) : [],
-    drivers: ranges?.drivers ?? [],
-    explained: ranges?.explained ?? { rotation: Number.NaN, pull: Number.NaN, topSpeed: Number.NaN },
-    ranged,
-    flags: flagsOf(model, tiedUp, top),
+  const matching = matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40)
+  const now = scan ? pitchPoint(craft, model, drag, fan, pitchNow) : { pitch: pitchNow, merit: Number.NaN }
+  const heat = craft.engines.map((_, i) => solved?.get(i)?.heat ?? null)
+  const balanceWith = (ranges: Ranges | undefined, changes: Change[]): Balance => {
+    const rangeOf = (name: keyof typeof exact) => ranges?.answers[name] ?? bare(exact[name])
+    const verdict = judge({
+      rotation: rangeOf('judged'),
+      powerPeak: peak.rotation,
+      design,
+      wants: wantsOf(craft),
+      ...(scan ? { scan } : {}),
+      off,
+      now,
+    })
+    return {
+      curve: curveOf(model, table, craft.rider.position.value),
+      tiedUp,
+      ...(top ? { top } : {}),
+      tiedUpRoots: unitRoots(unit, 0).map(({ sharp: _, ...root }) => ({
+        ...root,
+        rotation: root.rotation * unit.shaft.ratio,
+      })),
+      topSpeed: rangeOf('topSpeed'),
+      pull: rangeOf('pull'),
+      tiedUpRotation: rangeOf('rotation'),
+      humpMargin: rangeOf('hump'),
+      timeToPlane: rangeOf('planing'),
+      limitedBy:
+        off && !Number.isFinite(tiedUp.rotation)
+          ? { code: 'engine', says: `Nothing pushes: ${cannotTurn(craft)}.` }
+          : limitOf(model, table, tiedUp, top, run, off ? 'right' : verdict.code),
+      matching,
+      run,
+      hump,
+      verdict,
+      changes,
+      drivers: ranges?.drivers ?? [],
+      explained: ranges?.explained ?? { rotation: Number.NaN, pull: Number.NaN, topSpeed: Number.NaN },
+      ranged,
+      flags: flagsOf(model, tiedUp, top),
+      ...(heat.some((h) => h !== null) ? { heat } : {}),
+    }
   }
-  if (top) balance.top = top
+  if (able) options.early?.(balanceWith(rangesOf(settled, able, true), []))
+  const ranges = able && rangesOf(settled, able)
+  const balance = balanceWith(ranges, able ? changesFor(craft, exact, bestPitch, maps, able, solved) : [])
   const dead =
     (options.oneDead ?? true)
       ? oneDeadOf(craft, {
@@ -121,8 +131,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
           ...(ranges ? { ranges: { pull: ranges.answers.pull } } : {}),
         })
       : undefined
-  if (dead) balance.oneDead = dead
-  return balance
+  return dead ? { ...balance, oneDead: dead } : balance
 }
 
 function pointOf(model: CraftModel, row: TableRow): OperatingPoint {

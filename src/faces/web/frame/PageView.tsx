@@ -3,7 +3,7 @@ import type { Question } from '../../../base/answers/finding.ts'
 import { allPages as questionPages, sidePages } from '../pages/registry.ts'
 import { EmptyState } from '../parts/EmptyState.tsx'
 import { useApp } from '../state/hooks.ts'
-import { showInput, useRoute } from './route.ts'
+import { addressOf, showNamed, useRoute } from './route.ts'
 
 const allPages = [...questionPages, ...sidePages]
 const views = new Map<string, ComponentType<{ id: Question; asks: string }>>(
@@ -21,13 +21,20 @@ export function PageView() {
     document.title = page ? `${page.word} · Wakewright` : 'Wakewright'
   }, [page])
   useTop(route.page, route.path)
+  const { page: at, path } = route
   useEffect(() => {
-    if (!route.path) return
+    if (!path) return
     // the page may still be on its way: try until its inputs are there
     let tries = 0
-    const timer = setInterval(() => (showInput(route.path!) || ++tries > 40) && clearInterval(timer), 50)
+    const timer = setInterval(() => {
+      if (showNamed(path)) return clearInterval(timer)
+      if (++tries <= 40) return
+      clearInterval(timer)
+      // a page shows the inputs that move it most; the form on the Craft page has them all
+      if (at !== 'craft' && !path.startsWith('finding:')) location.replace(addressOf('craft', path))
+    }, 50)
     return () => clearInterval(timer)
-  }, [route.path])
+  }, [at, path])
   if (!View || !page)
     return (
       <div className="page">

@@ -41,3 +41,26 @@ export function showInput(path: string): boolean {
   field?.focus()
   return field !== null
 }
+
+/** id of the element that holds a finding */
+export const findingId = (id: string) => inputId(`finding ${id}`)
+
+/** Opens what a finding is folded in and puts the keyboard on it; false when this page does not show it. */
+export function showFinding(id: string): boolean {
+  const at = document.getElementById(findingId(id))
+  if (!at) return false
+  for (let parent = at.parentElement; parent; parent = parent.parentElement)
+    if (parent instanceof HTMLDetailsElement) parent.open = true
+  at.scrollIntoView({ block: 'center' })
+  at.focus()
+  return true
+}
+
+/** The address of an input of a page, or of one of its findings (`finding:` and its id). */
+export const addressOf = (page: string, path: string) => `#/${page}/${encodeURIComponent(path)}`
+
+/** Shows what the address names on its page. */
+export function showNamed(path: string): boolean {
+  const finding = /^finding:(.+)$/.exec(path)?.[1]
+  return finding === undefined ? showInput(path) : showFinding(finding)
+}

@@ -1,8 +1,5 @@
 import type { ReactNode } from 'react'
-import { inputId, showInput } from '../frame/route.ts'
-
-/** id of the element that holds a finding */
-export const findingId = (id: string) => inputId(`finding ${id}`)
+import { addressOf, showFinding, showInput } from '../frame/route.ts'
 
 /** Words that lead to the input, or the finding on this page, that they are about. */
 export function InputLink({ link, children }: { link?: string | undefined; children: ReactNode }) {
@@ -16,7 +13,7 @@ export function InputLink({ link, children }: { link?: string | undefined; child
     )
   return (
     <a
-      href={`#/craft/${encodeURIComponent(link)}`}
+      href={addressOf('craft', link)}
       onClick={(event) => {
         // stay on the page when it shows the input itself
         if (showInput(link)) event.preventDefault()
@@ -25,13 +22,4 @@ export function InputLink({ link, children }: { link?: string | undefined; child
       {children}
     </a>
   )
-}
-
-/** Opens what a finding is folded in and puts the keyboard on it. */
-function showFinding(id: string): void {
-  const at = document.getElementById(findingId(id))
-  for (let parent = at?.parentElement; parent; parent = parent.parentElement)
-    if (parent instanceof HTMLDetailsElement) parent.open = true
-  at?.scrollIntoView({ block: 'center' })
-  at?.focus()
 }

@@ -1,7 +1,7 @@
 import { memo, useMemo } from 'react'
 import type { Sentence } from '../../../base/answers/sentence.ts'
 import { inputId } from '../frame/route.ts'
-import { type InputAt, inputAt, labelOf } from '../state/craftFile.ts'
+import { type Craft, type InputAt, inputAt, labelOf } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
 import { TriedInput } from './TriedInput.tsx'
 
@@ -20,11 +20,14 @@ interface Props {
   /** in order of effect, the strongest first */
   inputs: readonly PanelInput[]
   title?: string
+  /** the craft whose values they show, where it is not the file's as it stands */
+  of?: Craft | undefined
 }
 
 /** The few inputs that move this page's answer most. Moving one tries it; nothing is written until it is kept. */
-export const InputsPanel = memo(function InputsPanel({ inputs, title = 'What moves this most' }: Props) {
-  const craft = useApp((s) => s.craft)
+export const InputsPanel = memo(function InputsPanel({ inputs, title = 'What moves this most', of }: Props) {
+  const own = useApp((s) => s.craft)
+  const craft = of ?? own
   const units = useApp((s) => s.units)
   const rows = useMemo(
     () =>

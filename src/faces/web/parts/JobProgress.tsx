@@ -6,7 +6,8 @@ interface Props {
   says: string
   /** 0 to 1; absent while it cannot be told */
   part?: number | undefined
-  onCancel: () => void
+  /** absent for what nobody asked for */
+  onCancel?: () => void
 }
 
 /** Long work: what it is doing, how far it is, and a way to call it off. */
@@ -29,7 +30,7 @@ export function JobProgress({ says, part, onCancel }: Props) {
           </>
         )}
       </ProgressBar>
-      <Button onPress={onCancel}>Cancel</Button>
+      {onCancel && <Button onPress={onCancel}>Cancel</Button>}
     </div>
   )
 }

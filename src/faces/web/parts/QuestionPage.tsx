@@ -8,6 +8,7 @@ import {
 } from '../../../base/answers/finding.ts'
 import type { Sentence } from '../../../base/answers/sentence.ts'
 import { app } from '../state/app.ts'
+import type { Craft } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
 import { AnswerHeader } from './AnswerHeader.tsx'
 import { Cautions } from './Cautions.tsx'
@@ -29,11 +30,15 @@ interface Props {
   expects?: string | undefined
   /** what is being worked out */
   status?: ReactNode
+  /** what has to be decided before there is an answer to speak of: stands above it */
+  first?: ReactNode
   /** which of several things is looked at: a bay, an engine */
   choose?: ReactNode
   picture: ReactNode
   /** strongest first; three stand beside the picture, the rest in a fold */
   inputs: readonly PanelInput[]
+  /** the craft whose values the inputs show, where it is not the file's as it stands */
+  of?: Craft
   /** found by the page itself, in place of those of the look with the same names */
   own?: readonly Finding[] | undefined
   folds: readonly FoldPart[]
@@ -54,6 +59,7 @@ export function QuestionPage(props: Props) {
   const [near, more] = useParted(inputs)
   return (
     <div className="question" data-question={question}>
+      {props.first}
       <AnswerHeader
         asks={asks}
         says={answer.says}
@@ -71,7 +77,7 @@ export function QuestionPage(props: Props) {
           {props.choose}
           {props.picture}
         </div>
-        <InputsPanel inputs={near} />
+        <InputsPanel inputs={near} of={props.of} />
       </div>
       {!found && findings.length === 0 && <p className="quiet findingscoming">Looking the craft over…</p>}
       <FindingsList findings={first} title={tried ? 'Found, with what is tried' : 'What we found'} brief />
@@ -79,7 +85,7 @@ export function QuestionPage(props: Props) {
       <div className="folds">
         {more.length > 0 && (
           <Fold id="inputs" title="More that moves it" says={several(more.length, 'input')} eager>
-            <InputsPanel inputs={more} title="" />
+            <InputsPanel inputs={more} title="" of={props.of} />
           </Fold>
         )}
         {rest.length > 0 && (

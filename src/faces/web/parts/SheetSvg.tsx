@@ -28,10 +28,17 @@ interface Props {
   draw: (width: number) => Sheet
   /** hands over each sheet as it is shown, for saving it */
   onShow?: (sheet: Sheet) => void
+  /** where a number on the drawing leads, and what it is about */
+  spots?: ((n: number) => SpotLink | undefined) | undefined
+}
+
+export interface SpotLink {
+  href: string
+  says: string
 }
 
 /** A drawing on the screen, laid out for the space it has; charts can be read with pointer or keyboard. */
-export function SheetSvg({ draw, onShow }: Props) {
+export function SheetSvg({ draw, onShow, spots }: Props) {
   const [ref, width] = useWidth()
   const sheet = useMemo(() => (width > 20 ? draw(width) : undefined), [draw, width])
   useEffect(() => {
@@ -40,6 +47,7 @@ export function SheetSvg({ draw, onShow }: Props) {
   return (
     <div ref={ref} className="sheet">
       {sheet && <Drawn sheet={sheet} />}
+      {sheet?.spots && spots && <Spots sheet={sheet} of={spots} />}
     </div>
   )
 }
@@ -77,6 +85,32 @@ function Drawn({ sheet }: { sheet: Sheet }) {
       {plot && <Reader plot={plot} sheet={sheet} at={at} readings={readings} onMove={setAt} />}
     </>
   )
+}
+
+/** The numbers of a drawing as something to press, over their discs. */
+function Spots({ sheet, of }: { sheet: Sheet; of: (n: number) => SpotLink | undefined }) {
+  return (sheet.spots ?? []).map(({ n, x, y, r }, i) => {
+    const link = of(n)
+    if (!link) return null
+    return (
+      <a
+        // biome-ignore lint/suspicious/noArrayIndexKey: a number may stand at several places
+        key={i}
+        className="spot"
+        href={link.href}
+        title={link.says}
+        style={{
+          left: `${(100 * x) / sheet.width}%`,
+          top: `${100 - (100 * y) / sheet.height}%`,
+          width: `${(200 * r) / sheet.width}%`,
+        }}
+      >
+        <span className="hush">
+          {n}: {link.says}
+        </span>
+      </a>
+    )
+  })
 }
 
 const steps = 100

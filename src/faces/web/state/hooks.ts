@@ -25,4 +25,5 @@ export function useAppLater<T>(part: (state: AppState) => T): T {
 
 /** the craft with what is tried, and the last look, for `useAppLater` */
 export const lookedOf = (state: AppState) => state.looked
+export const firstOf = (state: AppState) => state.first
 export const triedCraftOf = (state: AppState) => state.triedCraft

@@ -29,24 +29,25 @@ export function keepLooking(store: AppStore): void {
       const order = { text: work.goodText, ...tried, ...hullFilesOf(craft, triedCraft) }
       const tell = (answer: JobOutput<'look'>) => {
         if (store.get().work?.id !== work.id) return
+        const solved = new Map(answer.solved)
+        const triedSolved = answer.triedSolved && new Map(answer.triedSolved)
+        const { balance, triedBalance, decisions, triedDecisions, coarse = false } = answer
+        const of = { craft, triedCraft, balance, triedBalance, solved, triedSolved }
+        if (answer.first) return store.set({ first: { ...of, headline: answer.now.find(isPush) } })
         store.set({
           findings: lookedAt(answer.now, ownFindings()),
           triedFindings: answer.tried ? byQuestion(answer.tried) : {},
-          looked: {
-            craft,
-            triedCraft,
-            decisions: answer.decisions,
-            triedDecisions: answer.triedDecisions,
-            balance: answer.balance,
-            triedBalance: answer.triedBalance,
-            solved: new Map(answer.solved),
-            triedSolved: answer.triedSolved && new Map(answer.triedSolved),
-          },
+          looked: { ...of, decisions, triedDecisions, coarse },
+          first: undefined,
         })
       }
-      // a first answer comes from coarsely simulated engines, where there are any; with something tried it would be half of one
-      const early = work.tried.length > 0 ? () => {} : tell
-      tell(await callJob('look', order, () => {}, [], early).done)
+      // first answers: how it goes by few draws, then all from coarsely simulated engines; with something tried that would be half of one
+      const early = (answer: JobOutput<'look'>) => {
+        if (answer.first || work.tried.length === 0) tell(answer)
+      }
+      tell(
+        await callJob('look', order, (part, says) => store.set({ looking: { part, says } }), [], early).done,
+      )
     } catch (error) {
       store.set({
         findings: ownFindings(),
@@ -54,6 +55,7 @@ export function keepLooking(store: AppStore): void {
         notice: `The craft could not be looked at: ${(error as Error).message}`,
       })
     }
+    store.set({ looking: undefined })
     busy = false
     if (again) void look()
   }
@@ -83,6 +85,8 @@ export function keepLooking(store: AppStore): void {
     }, quiet)
   })
 }
+
+const isPush = (f: Finding) => f.id === 'push.headline'
 
 type ByQuestion = Partial<Record<Question, readonly Finding[]>>
 

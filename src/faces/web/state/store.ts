@@ -42,6 +42,20 @@ export interface AppState {
   triedFindings: Partial<Record<Question, readonly Finding[]>>
   /** the last full look, with ranges, and the crafts it was of: a page shows it only while those stand */
   looked: Looked | undefined
+  /** how it goes by few draws, and the crafts that is of, until the full look is there */
+  first: First | undefined
+  /** the look under way, 0 to 1 */
+  looking: { part: number; says: string } | undefined
+}
+
+export interface First {
+  craft: Craft
+  triedCraft: Craft | undefined
+  headline: Finding | undefined
+  balance: Balance | undefined
+  triedBalance: Balance | undefined
+  solved: SolvedCurves
+  triedSolved: SolvedCurves | undefined
 }
 
 export interface Looked {
@@ -55,6 +69,8 @@ export interface Looked {
   /** simulated torque curves by engine index, of the craft and of what is tried */
   solved: SolvedCurves
   triedSolved: SolvedCurves | undefined
+  /** the curves are coarse ones; the fine ones are being worked out */
+  coarse: boolean
 }
 
 const emptyState: AppState = {
@@ -73,7 +89,11 @@ const emptyState: AppState = {
   findings: {},
   triedFindings: {},
   looked: undefined,
+  first: undefined,
+  looking: undefined,
 }
+
+const nothingFound = { findings: {}, triedFindings: {}, looked: undefined, first: undefined }
 
 export interface AppStore {
   get(): AppState
@@ -90,7 +110,7 @@ function withWork(state: AppState, work: Work | undefined): AppState {
     return {
       ...state,
       ...{ work, problems: [], craft: undefined, triedCraft: undefined },
-      ...{ findings: {}, triedFindings: {}, looked: undefined },
+      ...nothingFound,
     }
   const old = state.work
   const sameText = old?.id === work.id && old.text === work.text
@@ -106,7 +126,7 @@ function withWork(state: AppState, work: Work | undefined): AppState {
       craft = readText(work.goodText, work.fileName).craft
   } else if (work.goodText !== old.goodText) kept = { ...work, goodText: old.goodText }
   // what was found of another craft says nothing of this one
-  const fresh = old?.id === work.id ? {} : { findings: {}, triedFindings: {}, looked: undefined }
+  const fresh = old?.id === work.id ? {} : nothingFound
   const sameTried = sameText && old.tried === work.tried
   const triedCraft = sameTried ? state.triedCraft : craft && tryOn(craft, work.tried)
   return { ...state, ...fresh, work: kept, problems, craft, triedCraft }

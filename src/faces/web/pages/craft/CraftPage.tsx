@@ -1,5 +1,6 @@
-import { lazy, Suspense, useEffect, useState } from 'react'
+import { lazy, Suspense, useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import type { Decision } from '../../../../base/answers/decision.ts'
 import { useRoute } from '../../frame/route.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Fold } from '../../parts/Fold.tsx'
@@ -11,6 +12,7 @@ import type { Craft } from '../../state/craftFile.ts'
 import { hasErrors } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { ChangeLog } from './ChangeLog.tsx'
+import { Deciding } from './Deciding.tsx'
 import { EarlierTexts } from './EarlierTexts.tsx'
 import { FormView } from './FormView.tsx'
 import { MeasureList } from './MeasureList.tsx'
@@ -57,6 +59,7 @@ const Picture = lazy(async () => ({ default: (await import('./Picture.tsx')).Pic
 
 /** decisions in sight, beside the next one */
 const few = 3
+const noDecisions: readonly Decision[] = []
 
 /** The answer to how it goes, what to do next, the craft to scale, and what is worth measuring. */
 function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
@@ -64,8 +67,11 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
   const looked = useApp((s) => s.looked)
   const notYours = useNotYours()
   const fresh = looked?.craft === craft ? looked : undefined
-  const decisions = fresh?.triedDecisions ?? fresh?.decisions ?? looked?.decisions ?? []
-  const answer = answerOf(found.headline)
+  const decisions = fresh?.triedDecisions ?? fresh?.decisions ?? looked?.decisions ?? noDecisions
+  const byPage = useApp((s) => (fresh?.triedDecisions ? s.triedFindings : s.findings))
+  const findings = useMemo(() => Object.values(byPage).flat(), [byPage])
+  const first = useApp((s) => (s.first?.craft === craft ? s.first.headline : undefined))
+  const answer = answerOf(found.headline ?? first)
   const counts = sourcesInWords(countSources(craft))
   return (
     <>
@@ -80,25 +86,32 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
         }
       />
       <div className="status" role="status">
-        {looked && !fresh ? 'Being worked out again…' : ''}
+        {looked && !fresh
+          ? 'Being worked out again…'
+          : fresh?.coarse
+            ? 'From a coarse simulation of the engines; the fine one is being worked out…'
+            : !looked && first
+              ? 'A first range from few draws; the good one is being worked out…'
+              : ''}
       </div>
       <div className="beside">
         <Suspense fallback={<div className="figure picturecoming" />}>
-          <Picture craft={craft} />
+          <Picture craft={craft} decisions={notYours ? noDecisions : decisions} findings={findings} />
         </Suspense>
         <div className="block">
-          {looked && !notYours && <NextCard next={decisions[0]} />}
-          {!notYours && <Todo decisions={decisions.slice(1, few)} from={2} />}
+          {looked && !notYours && <NextCard next={decisions[0]} findings={findings} />}
+          {!notYours && <Todo decisions={decisions.slice(1, few)} findings={findings} from={2} />}
         </div>
       </div>
       <div className="folds">
         {decisions.length > few && !notYours && (
           <Fold id="todo" title="What to do" says={`${decisions.length - few} more, worst first`}>
-            <Todo decisions={decisions.slice(few)} from={few + 1} />
+            <Todo decisions={decisions.slice(few)} findings={findings} from={few + 1} />
           </Fold>
         )}
         <Fold id="measure" title="Worth measuring next" says={counts} eager>
           <MeasureList craft={craft} />
+          {!broken && !notYours && <Deciding craft={craft} />}
         </Fold>
         {craft.about !== undefined && (
           <Fold id="about" title={`About ${craft.name}`}>

@@ -1,18 +1,53 @@
-import { useCallback } from 'react'
+import { useCallback, useMemo } from 'react'
+import type { Decision } from '../../../../base/answers/decision.ts'
+import type { Finding } from '../../../../base/answers/finding.ts'
+import { printed } from '../../../../base/answers/sentence.ts'
 import { craftPicture } from '../../../../whole/picture/craftPicture.ts'
+import { numbered, numbersOf } from '../../../../whole/picture/numbered.ts'
 import { lookOf } from '../../parts/displayLook.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
+import { addressOfDecision } from './decisionAddress.ts'
 
-/** The craft to scale, from the side, from above and from astern, floating at rest. */
-export function Picture({ craft }: { craft: Craft }) {
+interface Props {
+  craft: Craft
+  /** what to do about it, worst first, and the findings that rests on */
+  decisions: readonly Decision[]
+  findings: readonly Finding[]
+}
+
+/** numbers on the picture at most: more would hide it */
+const most = 9
+
+/** The craft to scale, from the side, from above and from astern, floating at rest, with what to do numbered at its place. */
+export function Picture({ craft, decisions, findings }: Props) {
   const units = useApp((s) => s.units)
-  const draw = useCallback((width: number) => craftPicture(craft, lookOf(units, width)), [craft, units])
+  const list = useMemo(
+    () => numbered(craft, decisions.slice(0, most), findings),
+    [craft, decisions, findings],
+  )
+  const draw = useCallback(
+    (width: number) => craftPicture(craft, lookOf(units, width), numbersOf(list)),
+    [craft, units, list],
+  )
+  const spots = useCallback(
+    (n: number) => {
+      const decision = list[n - 1]?.decision
+      if (!decision) return undefined
+      return { href: addressOfDecision(decision, findings), says: printed(decision.says, units) }
+    },
+    [list, findings, units],
+  )
   return (
     <Figure
       draw={draw}
-      caption="To scale, from the hull the file describes: its mesh, its stations or its measures."
+      spots={spots}
+      caption={
+        decisions.length > 0
+          ? 'To scale, from the hull the file describes. Numbers are those of the list: press one to go there.'
+          : 'To scale, from the hull the file describes: its mesh, its stations or its measures.'
+      }
       name={craft.name}
     />
   )

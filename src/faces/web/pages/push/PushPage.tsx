@@ -4,44 +4,30 @@ import { pushHeadline } from '../../../../whole/push/pushHeadline.ts'
 import { leversFor } from '../../../../whole/push/pushLevers.ts'
 import { pushTrade } from '../../../../whole/push/pushTrade.ts'
 import { type Look, says, saysRpm } from '../../../../whole/push/shown.ts'
-import { Cautions } from '../../parts/Cautions.tsx'
 import { lookOf } from '../../parts/displayLook.ts'
-import { EmptyState } from '../../parts/EmptyState.tsx'
-import { FindingsList } from '../../parts/FindingsList.tsx'
-import { InputLink } from '../../parts/InputLink.tsx'
 import { answerOf } from '../../parts/pageAnswer.ts'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { foldsOf, TradeFigureView } from '../../parts/TradeParts.tsx'
-import { useFindings } from '../../parts/useFindings.ts'
 import { useSteadyOrder } from '../../parts/useSteadyOrder.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { useBalances } from './balances.ts'
 import { Changes, changesSay } from './Changes.tsx'
+import { Choose } from './Choose.tsx'
 import { Doubts } from './Doubts.tsx'
+import { Coming, NoAnswer } from './NoBalance.tsx'
+import { type Choosing, choiceBrief, useChoice } from './useChoice.ts'
 
 const cautions = pushTrade.cautions ?? []
 
 /** How will it go? Engines, jet and hull solved together, now and with what is tried. */
 export function PushPage() {
   const balances = useBalances()
-  const found = useFindings('push')
   if (!balances) return null
-  const { craft, now, triedCraft, tried, waiting } = balances
-  if (!now.balance)
-    return (
-      <>
-        <EmptyState title="How it will go cannot be worked out yet" says={`${now.says}.`}>
-          {now.path && (
-            <p>
-              <InputLink link={now.path}>Fill it in on the Craft page</InputLink>
-            </p>
-          )}
-        </EmptyState>
-        <FindingsList findings={found.now} title="What is known already" />
-        <Cautions says={cautions} />
-      </>
-    )
+  const { craft, now, triedCraft, tried, stage, open, coming } = balances
+  if (!now.balance && coming) return <Coming />
+  if (!now.balance) return <NoAnswer says={now.says} path={now.path} />
   return (
     <Answered
       craft={craft}
@@ -49,10 +35,18 @@ export function PushPage() {
       triedCraft={triedCraft}
       tried={tried?.balance}
       fault={tried && !tried.balance ? tried.says : undefined}
-      waiting={waiting}
+      stage={stage}
+      open={open}
     />
   )
 }
+
+const stages = {
+  single: 'Ranges and changes are being worked out…',
+  first: 'A first range from few draws; the good one, and what each change buys, are being worked out…',
+  coarse: 'From a coarse simulation of the engines; the fine one is being worked out…',
+  good: '',
+} as const
 
 interface Props {
   craft: Craft
@@ -61,10 +55,12 @@ interface Props {
   tried: Balance | undefined
   /** why the tried values give no answer */
   fault: string | undefined
-  waiting: boolean
+  stage: keyof typeof stages
+  /** the file leaves undecided what the search chooses */
+  open: boolean
 }
 
-function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
+function Answered({ craft, now, triedCraft, tried, fault, stage, open }: Props) {
   const units = useApp((s) => s.units)
   const of = useApp((s) => s.work?.id ?? '')
   const look = useMemo(() => lookOf(units, 180), [units])
@@ -80,6 +76,7 @@ function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
     [tried, triedCraft],
   )
   const ranged = tried?.ranged ? tried : undefined
+  const choosing = useChoice(craft)
   return (
     <QuestionPage
       question="push"
@@ -87,10 +84,22 @@ function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
       answer={answer}
       triedSays={triedSays}
       expects={tried ? expectsOf(now, tried, look) : ''}
-      status={waiting && 'Ranges and changes are being worked out…'}
+      status={stages[stage]}
+      first={open && <Undecided choosing={choosing} />}
       picture={<TradeFigureView figure={pushTrade.figures![0]!} now={solved} tried={triedSolved} bare />}
       inputs={useSteadyOrder(levers, of)}
+      of={craft}
       folds={[
+        ...(open
+          ? []
+          : [
+              {
+                id: 'choose',
+                title: 'Choose the impeller',
+                says: choiceBrief(choosing),
+                children: <Choose {...choosing} />,
+              },
+            ]),
         {
           id: 'changes',
           title: 'What each change buys',
@@ -108,6 +117,22 @@ function Answered({ craft, now, triedCraft, tried, fault, waiting }: Props) {
       cautions={cautions}
       method={pushTrade.method ?? []}
     />
+  )
+}
+
+/** What the file leaves open, and the search for it: the first thing on the page. */
+function Undecided({ choosing }: { choosing: Choosing }) {
+  const put = useApp((s) => s.findings.push?.find((f) => f.id === 'push.undecided'))
+  return (
+    <section className="block">
+      <h2>Choose the impeller</h2>
+      {put && (
+        <p>
+          <Says says={put.says} />
+        </p>
+      )}
+      <Choose {...choosing} />
+    </section>
   )
 }
 

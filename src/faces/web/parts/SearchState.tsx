@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
-import { JobProgress } from '../../parts/JobProgress.tsx'
-import type { Search } from './searches.ts'
+import type { Search } from '../work/searches.ts'
+import { JobProgress } from './JobProgress.tsx'
 
 interface Props {
   search: Pick<Search<'pipe-search'>, 'running' | 'error' | 'stopped'> | undefined
