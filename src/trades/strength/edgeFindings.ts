@@ -12,10 +12,26 @@ import type { Finding } from '../../base/answers/finding.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
 import { camberFor, flatWelding, oilCanStepRectangle, weldShrinkage } from './buckling.ts'
 import { type DeckAnswer, type DeckBay, deckBay } from './deckBay.ts'
-import { rivetAllowable, rivetOf } from './rivets.ts'
+import { blindRivets, pitchFor, pitchLimits, type Rivet, rivetAllowable } from './rivets.ts'
 import type { StrengthInputs } from './strengthFromCraft.ts'
 import { type StrengthLimits, strengthLimits } from './strengthLimits.ts'
 import { berger } from './strengthSay.ts'
+
+/** Rivets that carry a pull (N/m) and seal: closer ones, thicker ones where those would stand too close, else something under the feet. */
+function rivetAct(bay: DeckBay, pull: number, fitted: Rivet, widest: number): Sentence {
+  const thicker = blindRivets.filter((r) => r.diameter > fitted.diameter)
+  for (const rivet of [fitted, ...thicker]) {
+    const pitch = Math.min(widest, pitchFor(pull, rivet, bay.alloy.ultimate, bay.t))
+    if (pitch < pitchLimits(rivet.diameter).closest) continue
+    const size = rivet === fitted ? '' : say` of ${inMm(rivet.diameter, 0.1)}`
+    // to the millimetre below: the next one up would not hold
+    return say`rivets${size} every ${inMm(Math.floor(pitch * 1e3) / 1e3)}`
+  }
+  const most = thicker.at(-1) ?? fitted
+  const { closest } = pitchLimits(most.diameter)
+  const carries = rivetAllowable(most, bay.alloy.ultimate, bay.t) / closest
+  return say`foam or a frame under ${bay.name}: even rivets of ${inMm(most.diameter, 0.1)} every ${inMm(closest)}, as close as they may stand, carry ${inNewtonsPerMm(carries)}`
+}
 
 /** Pull of the hanging sheet against its rivets. */
 export function edges(
@@ -41,7 +57,7 @@ export function edges(
       question: 'strength',
       says: say`The sheet of ${worst.a.bay.name} pulls ${inNewtonsPerMm(worst.pull)} on its edge under a step; rivets every ${inMm(inputs.rivet.pitch)} carry ${inNewtonsPerMm(carries)}${slips ? ', so they slip and the edge works loose in time' : ''}${tight ? '' : say`, and seal poorly beyond ${inMm(widest, 0.1)}`}.`,
       ...(slips || !tight
-        ? { act: say`rivets every ${inMm(Math.min(widest, inputs.rivet.pitch * Math.min(1, margin)))}` }
+        ? { act: rivetAct(worst.a.bay, slips ? worst.pull * limits.rivets.value : 0, rivet, widest) }
         : {}),
       harm: 'will stop the run',
       value: margin,
@@ -66,9 +82,10 @@ export function edges(
   ]
 }
 
-function rivetNear(diameter: number) {
-  const sizes = [3.2e-3, 4e-3, 4.8e-3]
-  return rivetOf(sizes.reduce((a, b) => (Math.abs(b - diameter) < Math.abs(a - diameter) ? b : a)))
+function rivetNear(diameter: number): Rivet {
+  return blindRivets.reduce((a, b) =>
+    Math.abs(b.diameter - diameter) < Math.abs(a.diameter - diameter) ? b : a,
+  )
 }
 
 /** Flat sheet that pops in the sun. */

@@ -11,7 +11,8 @@ export interface Rivet {
   tension: number
 }
 
-const blindRivets: readonly Rivet[] = [
+/** thinnest first */
+export const blindRivets: readonly Rivet[] = [
   { diameter: 3.2e-3, shear: 530, tension: 670 },
   { diameter: 4.0e-3, shear: 850, tension: 1000 },
   { diameter: 4.8e-3, shear: 1150, tension: 1400 },
