@@ -1,12 +1,12 @@
 /**
- * Rectangular plate with clamped edges, by Ritz's method on twice-integrated Legendre polynomials.
- * φ_k = [(P_{k+2} − P_k)/(2k+3) − (P_k − P_{k−2})/(2k−1)]/(2k+1) has φ = φ′ = 0 at ±1 and φ″ = P_k, so the bending matrix is diagonal and
- * twenty terms are as well behaved as two. Energy: Timoshenko and Woinowsky-Krieger (1959), § 81; for clamped edges the twist
- * term needs no Poisson's ratio.
+ * Rectangular plate with clamped edges under a patch load, by superposition: the supported plate under the load, and moments along its
+ * four edges that turn every edge back to level. The moments are sines along each edge; what they do to the plate is known in closed form,
+ * so nothing swings however small the patch.
+ * Source: S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), §§ 41–44; the two sums over m² / (m² + c²)²
+ * that close the slopes are of any table of series.
  */
 import { Matrix, solve } from 'ml-matrix'
-import { gaussLegendre } from '../src/base/numerics/quadrature.ts'
-import { type Patch, type Plate, plateStiffness } from '../src/trades/strength/plate.ts'
+import { type Patch, type Plate, patchWaves, plateStiffness } from '../src/trades/strength/plate.ts'
 
 export interface ClampedResult {
   /** m, middle of the plate */
@@ -19,116 +19,130 @@ export interface ClampedResult {
   edgeY: number
 }
 
-/** P_0 … P_n at s. */
-function legendre(n: number, s: number): Float64Array {
-  const p = new Float64Array(n + 1)
-  p[0] = 1
-  if (n > 0) p[1] = s
-  for (let k = 2; k <= n; k++) p[k] = ((2 * k - 1) * s * p[k - 1]! - (k - 1) * p[k - 2]!) / k
-  return p
-}
-
-interface Basis {
-  value: Float64Array
-  slope: Float64Array
-  bend: Float64Array
-}
-
-/** φ_k, φ_k′, φ_k″ for the first `count` k ≥ 2 of the given step, at s in [−1, 1]. */
-function basisAt(count: number, step: number, s: number): Basis {
-  const p = legendre(2 + step * count + 2, s)
-  const out = {
-    value: new Float64Array(count),
-    slope: new Float64Array(count),
-    bend: new Float64Array(count),
-  }
-  for (let i = 0; i < count; i++) {
-    const k = 2 + step * i
-    out.value[i] = ((p[k + 2]! - p[k]!) / (2 * k + 3) - (p[k]! - p[k - 2]!) / (2 * k - 1)) / (2 * k + 1)
-    out.slope[i] = (p[k + 1]! - p[k - 1]!) / (2 * k + 1)
-    out.bend[i] = p[k]!
-  }
-  return out
-}
-
-/** Clamped plate under a patch load. A load in the middle uses even terms only. RangeError when the patch does not fit. */
-export function clampedPlate(plate: Plate, patch: Patch, count = 13): ClampedResult {
-  const { a, b } = plate
-  const x = patch.x ?? a / 2
-  const y = patch.y ?? b / 2
-  if (!(patch.u > 0 && patch.u <= a * (1 + 1e-9) && patch.v > 0 && patch.v <= b * (1 + 1e-9)))
-    throw new RangeError(`patch: ${patch.u} by ${patch.v} m does not fit a plate ${a} by ${b} m`)
-  const centred = Math.abs(x - a / 2) < 1e-12 * a && Math.abs(y - b / 2) < 1e-12 * b
-  const step = centred ? 2 : 1
-  const D = plateStiffness(plate.modulus, plate.t, plate.poisson)
-  const { mass, slope, bend } = lineMatrices(count, step)
-  const n = count * count
-  const stiff = Matrix.zeros(n, n)
-  const cx = (2 / a) ** 2
-  const cy = (2 / b) ** 2
-  const cell = (a * b) / 4
-  for (let i = 0; i < count; i++)
-    for (let j = 0; j < count; j++)
-      for (let k = 0; k < count; k++)
-        for (let l = 0; l < count; l++) {
-          const e =
-            cx * cx * bend[i * count + k]! * mass[j * count + l]! +
-            2 * cx * cy * slope[i * count + k]! * slope[j * count + l]! +
-            cy * cy * mass[i * count + k]! * bend[j * count + l]!
-          if (e !== 0) stiff.set(i * count + j, k * count + l, D * cell * e)
-        }
-  const lx = loadLine(count, step, (2 * x) / a - 1, patch.u / a)
-  const ly = loadLine(count, step, (2 * y) / b - 1, patch.v / b)
-  const q = patch.load / (patch.u * patch.v)
-  const force = new Float64Array(n)
-  for (let i = 0; i < count; i++)
-    for (let j = 0; j < count; j++) force[i * count + j] = q * cell * lx[i]! * ly[j]!
-  const c = solve(stiff, Matrix.columnVector(Array.from(force))).getColumn(0)
-  const at = (bx: Float64Array, by: Float64Array) => {
-    let sum = 0
-    for (let i = 0; i < count; i++) for (let j = 0; j < count; j++) sum += c[i * count + j]! * bx[i]! * by[j]!
-    return sum
-  }
-  const m = basisAt(count, step, 0)
-  const e = basisAt(count, step, -1)
-  const wxx = cx * at(m.bend, m.value)
-  const wyy = cy * at(m.value, m.bend)
+/** Slopes that one edge's sine of moment 1 gives: at its own edge, and at the one across (both inwards); β wave number, span across. */
+function ownSlopes(beta: number, span: number, D: number): { own: number; across: number } {
+  const alpha = beta * span
+  const scale = 1 / (2 * D * beta)
+  // past this the far edge feels nothing, and sinh overflows further on
+  if (alpha > 300) return { own: scale, across: 0 }
+  const sh = Math.sinh(alpha)
   return {
-    deflection: at(m.value, m.value),
-    middleX: -D * (wxx + plate.poisson * wyy),
-    middleY: -D * (wyy + plate.poisson * wxx),
-    edgeX: -D * cx * at(e.bend, m.value),
-    edgeY: -D * cy * at(m.value, e.bend),
+    own: scale * (1 / Math.tanh(alpha) - alpha / (sh * sh)),
+    across: scale * ((alpha * Math.cosh(alpha)) / (sh * sh) - 1 / sh),
   }
 }
 
-function lineMatrices(
-  count: number,
-  step: number,
-): { mass: Float64Array; slope: Float64Array; bend: Float64Array } {
-  const rule = gaussLegendre(step * count + 6)
-  const size = count * count
-  const out = { mass: new Float64Array(size), slope: new Float64Array(size), bend: new Float64Array(size) }
-  for (let g = 0; g < rule.node.length; g++) {
-    const f = basisAt(count, step, rule.node[g]!)
-    const w = rule.weight[g]!
-    for (let i = 0; i < count; i++)
-      for (let k = 0; k < count; k++) {
-        out.mass[i * count + k]! += w * f.value[i]! * f.value[k]!
-        out.slope[i * count + k]! += w * f.slope[i]! * f.slope[k]!
-        out.bend[i * count + k]! += w * f.bend[i]! * f.bend[k]!
+/** Deflection and its second slope in the middle of the span, of a sine of moment 1 on both edges. */
+function inMiddle(beta: number, span: number, D: number): { value: number; bend: number } {
+  const half = (beta * span) / 2
+  if (half > 300) return { value: 0, bend: 0 }
+  const turn = half * Math.tanh(half)
+  const scale = 1 / (2 * D * Math.cosh(half))
+  return { value: (scale * turn) / (beta * beta), bend: scale * (turn - 2) }
+}
+
+/** Inward slopes at the edges x = 0 and x = a (then y = 0 and y = b) of the supported plate, as sines along each edge. */
+function loadSlopes(plate: Plate, patch: Patch, count: number, D: number): Float64Array {
+  const out = new Float64Array(4 * count)
+  const { a, b } = plate
+  // the sums over the other wave fall off as its fourth power once it is short against the patch
+  const highest = 6 * count + 120
+  const { along, across } = patchWaves(plate, patch, highest)
+  for (let m = 1; m <= highest; m++)
+    for (let n = 1; n <= highest; n++) {
+      if (m > count && n > count) break
+      const km = (Math.PI * m) / a
+      const kn = (Math.PI * n) / b
+      const w = (along[m]! * across[n]!) / (D * (km * km + kn * kn) ** 2)
+      if (n <= count) {
+        out[n - 1]! += w * km
+        out[count + n - 1]! += w * km * (m % 2 === 0 ? -1 : 1)
       }
-  }
+      if (m <= count) {
+        out[2 * count + m - 1]! += w * kn
+        out[3 * count + m - 1]! += w * kn * (n % 2 === 0 ? -1 : 1)
+      }
+    }
   return out
 }
 
-/** ∫ φ over the patch's run on a side, in the side's own −1 … 1. */
-function loadLine(count: number, step: number, middle: number, half: number): Float64Array {
-  const rule = gaussLegendre(step * count + 6)
-  const out = new Float64Array(count)
-  for (let g = 0; g < rule.node.length; g++) {
-    const f = basisAt(count, step, Math.max(-1, Math.min(1, middle + half * rule.node[g]!)))
-    for (let i = 0; i < count; i++) out[i]! += rule.weight[g]! * half * f.value[i]!
+/** Middle of the same plate with supported edges: Navier's series. */
+function supportedMiddle(plate: Plate, patch: Patch, D: number) {
+  const { a, b, poisson } = plate
+  const highest = 199
+  const { along, across } = patchWaves(plate, patch, highest)
+  const out = { deflection: 0, middleX: 0, middleY: 0 }
+  for (let m = 1; m <= highest; m += 2)
+    for (let n = 1; n <= highest; n += 2) {
+      const kx = ((Math.PI * m) / a) ** 2
+      const ky = ((Math.PI * n) / b) ** 2
+      const w = ((m + n) % 4 === 2 ? 1 : -1) * ((along[m]! * across[n]!) / (D * (kx + ky) ** 2))
+      out.deflection += w
+      out.middleX += D * w * (kx + poisson * ky)
+      out.middleY += D * w * (ky + poisson * kx)
+    }
+  return out
+}
+
+/** Clamped plate under a patch load, with `count` sines along each edge. RangeError when the patch does not fit. */
+export function clampedPlate(plate: Plate, patch: Patch, count = 24): ClampedResult {
+  const { a, b } = plate
+  const D = plateStiffness(plate.modulus, plate.t, plate.poisson)
+  const slopes = loadSlopes(plate, patch, count, D)
+  // unknown moments in the order x = 0, x = a, y = 0, y = b; each row: the inward slope of one edge's sine is nothing
+  const rows = Matrix.zeros(4 * count, 4 * count)
+  for (let i = 1; i <= count; i++) {
+    const ofX = ownSlopes((Math.PI * i) / b, a, D)
+    const ofY = ownSlopes((Math.PI * i) / a, b, D)
+    for (const [first, s] of [
+      [0, ofX],
+      [2 * count, ofY],
+    ] as const) {
+      const near = first + i - 1
+      const far = near + count
+      rows.set(near, near, s.own)
+      rows.set(far, far, s.own)
+      rows.set(near, far, s.across)
+      rows.set(far, near, s.across)
+    }
+    for (let j = 1; j <= count; j++) {
+      // sine i along x = 0 or a, sine j along y = 0 or b
+      const km = (Math.PI * j) / a
+      const kn = (Math.PI * i) / b
+      const shared = (2 * km * kn) / (D * (km * km + kn * kn) ** 2)
+      const flipX = j % 2 === 0 ? -1 : 1
+      const flipY = i % 2 === 0 ? -1 : 1
+      for (const [x, signX] of [
+        [i - 1, 1],
+        [count + i - 1, flipX],
+      ] as const)
+        for (const [y, signY] of [
+          [2 * count + j - 1, 1],
+          [3 * count + j - 1, flipY],
+        ] as const) {
+          rows.set(x, y, (shared / b) * signX * signY)
+          rows.set(y, x, (shared / a) * signX * signY)
+        }
+    }
+  }
+  const moments = solve(rows, Matrix.columnVector(Array.from(slopes, (s) => -s))).getColumn(0)
+  const out = { ...supportedMiddle(plate, patch, D), edgeX: 0, edgeY: 0 }
+  const { poisson } = plate
+  for (let i = 1; i <= count; i += 2) {
+    const sign = i % 4 === 1 ? 1 : -1
+    const ofX = inMiddle((Math.PI * i) / b, a, D)
+    const ofY = inMiddle((Math.PI * i) / a, b, D)
+    const [x0, x1] = [moments[i - 1]!, moments[count + i - 1]!]
+    const [y0, y1] = [moments[2 * count + i - 1]!, moments[3 * count + i - 1]!]
+    const mx = (sign * (x0 + x1)) / 2
+    const my = (sign * (y0 + y1)) / 2
+    out.edgeX += sign * x0
+    out.edgeY += sign * y0
+    out.deflection += mx * ofX.value + my * ofY.value
+    const wxx = mx * ofX.bend - my * ofY.value * ((Math.PI * i) / a) ** 2
+    const wyy = my * ofY.bend - mx * ofX.value * ((Math.PI * i) / b) ** 2
+    out.middleX -= D * (wxx + poisson * wyy)
+    out.middleY -= D * (wyy + poisson * wxx)
   }
   return out
 }

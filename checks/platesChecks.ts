@@ -153,6 +153,16 @@ export function clamped(): Row[] {
       `${timoshenko}table 37`,
     ),
     row(
+      'C-41c',
+      'clamped square, moment at the edge under a point load',
+      'P',
+      -0.1257,
+      clampedPlate({ a: 1, b: 1, ...unit }, dot, 40).edgeX,
+      1e-2,
+      'memory',
+      `${timoshenko}table 37`,
+    ),
+    row(
       'C-41b',
       'supported square, point load',
       'P b²/D',

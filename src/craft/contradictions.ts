@@ -1,11 +1,26 @@
+import { inBay, inControls } from './bayContradictions.ts'
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
+import { inFuel } from './fuelContradictions.ts'
 import { inHull } from './hullContradictions.ts'
 import type { Craft } from './schema/craftSchema.ts'
+import { inShaft } from './shaftContradictions.ts'
+import { inSharing } from './sharing.ts'
 import { inTanks } from './tankContradictions.ts'
 
 /** Everything in a craft that contradicts something else in it. */
 export function contradictions(craft: Craft): Contradiction[] {
-  return [...inJet(craft), ...inHull(craft), ...inEngines(craft), ...onBoard(craft), ...inTanks(craft)]
+  return [
+    ...inJet(craft),
+    ...inHull(craft),
+    ...inEngines(craft),
+    ...inSharing(craft),
+    ...onBoard(craft),
+    ...inTanks(craft),
+    ...inBay(craft),
+    ...inControls(craft),
+    ...inShaft(craft),
+    ...inFuel(craft),
+  ]
 }
 
 const commonFactor = (a: number, b: number): number => (b === 0 ? a : commonFactor(b, a % b))

@@ -1,5 +1,6 @@
 /** Which opening of the file is which engine's exhaust outlet: the place where its height over the water stands. */
 import type { Craft } from './schema/craftSchema.ts'
+import { pipeEnd } from './sharing.ts'
 
 export interface EngineOutlet {
   /** index of the engine */
@@ -9,12 +10,12 @@ export interface EngineOutlet {
 }
 
 /**
- * One for each engine that has an exhaust. A single exhaust outlet among the openings is shared by all; else they belong to the engines
+ * One for each engine that has an exhaust with an end of its own. A single exhaust outlet among the openings is shared by all; else they belong to the engines
  * with an exhaust in their order.
  */
 export function engineOutlets(craft: Pick<Craft, 'engines' | 'openings'>): EngineOutlet[] {
   const listed = craft.openings.flatMap((o, i) => (o.kind === 'exhaust outlet' ? [i] : []))
-  const engines = craft.engines.flatMap((e, i) => (e.kind === 'two-stroke' && e.exhaust ? [i] : []))
+  const engines = craft.engines.flatMap((_, i) => (pipeEnd(craft, i)?.owner === i ? [i] : []))
   return engines.map((engine, k) => {
     const opening = listed.length === 1 ? listed[0] : listed[k]
     return opening === undefined ? { engine } : { engine, opening }

@@ -14,6 +14,7 @@ export const jobs = {
   'invented-run': async () => (await import('./inventedRunJob.ts')).inventedRunJob,
   'pipe-trials': async () => (await import('./pipeTrialsJob.ts')).pipeTrialsJob,
   'design-search': async () => (await import('./designSearchJob.ts')).designSearchJob,
+  deciding: async () => (await import('./decidingJob.ts')).decidingJob,
   'design-trials': async () => (await import('./designTrialsJob.ts')).designTrialsJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 

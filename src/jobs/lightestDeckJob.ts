@@ -1,3 +1,4 @@
+import type { BayAir } from '../hull/site/airOfBay.ts'
 import { searchFor } from '../trades/strength/deckAnswer.ts'
 import { type DeckAnswer, deckBay } from '../trades/strength/deckBay.ts'
 import {
@@ -7,6 +8,7 @@ import {
   searchTerms,
 } from '../trades/strength/lightest.ts'
 import { strengthFromCraft } from '../trades/strength/strengthFromCraft.ts'
+import { bayAirOf } from '../whole/bayAir.ts'
 import { Cancelled, defineJob } from './job.ts'
 import { craftOf } from './pipeSearchJob.ts'
 
@@ -19,6 +21,8 @@ export interface LightestDeckOrder {
   bay: number
   /** greatest deflection under a standing rider over the short side; 1/50 when left out */
   deflection?: number
+  /** the air of the engine bay as the page that asks knows it; worked out at full power when left out */
+  bayAir?: BayAir
 }
 
 /** The search's answer beside the bay as it is, looked at in the same way for the same rider. */
@@ -36,12 +40,13 @@ export interface LightestDeckAnswer extends LightestAnswer {
 export const lightestDeckJob = defineJob<LightestDeckOrder, LightestDeckAnswer>(
   'lightest-deck',
   (order, context) => {
-    const inputs = strengthFromCraft(craftOf(order))
+    const craft = craftOf(order)
+    const inputs = strengthFromCraft(craft, order.bayAir ?? bayAirOf({ craft }))
     const bay = inputs.bays[order.bay]
     if (!bay) throw new RangeError(`bay: ${order.bay}, expected 0 to ${inputs.bays.length - 1}`)
     const { deflection } = order
     const search = {
-      ...searchFor(bay, inputs.riderHigh),
+      ...searchFor(bay, inputs.riderHigh, inputs.hot, inputs.bayAir),
       ...(deflection === undefined ? {} : { deflection }),
     }
     const own = deckBay(bay, search.rider, search.temperature, searchTerms)

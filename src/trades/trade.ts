@@ -55,6 +55,15 @@ export interface NumberTable {
   rows: readonly (readonly (string | Amount)[])[]
 }
 
+/** Steps in their order, to be done one after the other. */
+export interface Card {
+  id: string
+  title: string
+  /** what it comes to, in a few words */
+  says: Sentence
+  steps: readonly Sentence[]
+}
+
 export interface Trade<Inputs = unknown, Answer = unknown, Setting = undefined> {
   id: string
   /** the page it stands on */
@@ -77,6 +86,8 @@ export interface Trade<Inputs = unknown, Answer = unknown, Setting = undefined> 
   levers?: (solved: Solved<Inputs, Answer>) => readonly Lever[]
   figures?: readonly TradeFigure<Inputs, Answer>[]
   numbers?: (now: Solved<Inputs, Answer>, tried?: Solved<Inputs, Answer>) => readonly NumberTable[]
+  /** lists of steps made for this craft */
+  cards?: (now: Solved<Inputs, Answer>) => readonly Card[]
   reckoners?: readonly Reckoner[]
   /** one line each, at the act */
   cautions?: readonly string[]

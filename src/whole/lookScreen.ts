@@ -59,7 +59,7 @@ export function screenOf(look: Pick<Look, 'findings' | 'decisions'>): LookScreen
   const elsewhere = new Set([...next.flatMap((d) => d.findings), ...toldIf.flatMap((t) => t.told)])
   const rest = decisions.filter((d) => !next.includes(d) && !d.findings.every((id) => elsewhere.has(id)))
   const sections: ScreenSection[] = []
-  if (next.length > 0) sections.push({ head: 'Do next', decisions: next, left: 0 })
+  if (next.length > 0) sections.push({ head: 'Do next, one change at a time', decisions: next, left: 0 })
   for (const harm of Object.keys(heads) as Harm[]) {
     const own = rest.filter((d) => (d.harm ?? 'comfort') === harm)
     if (own.length > 0)

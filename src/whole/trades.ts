@@ -1,13 +1,20 @@
 /** Every trade, one line each, in the order their findings are told. `look`, pages, JSON, book and generic tests go by this list. */
 import type { Craft } from '../craft/index.ts'
+import { bayTrade } from '../trades/bay/bayTrade.ts'
+import { controlsTrade } from '../trades/controls/controlsTrade.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
+import { drivelineTrade } from '../trades/driveline/drivelineTrade.ts'
+import { driveSettingOf } from '../trades/driveline/driveSetting.ts'
 import { floatTrade } from '../trades/float/floatTrade.ts'
+import { fuelTrade } from '../trades/fuel/fuelTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { soundTrade } from '../trades/sound/soundTrade.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import type { AnyTrade } from '../trades/trade.ts'
+import { bayAirOf, bayRunOf } from './bayAir.ts'
 import { breathTrade } from './breath/breathTrade.ts'
+import { fuelKnown } from './fuel/fuelKnown.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
 
@@ -33,6 +40,13 @@ export const trades: readonly TradeEntry[] = [
   { trade: jetTrade, setting: (k) => k.balance && situationOf(k.balance) },
   { trade: breathTrade, setting: (k) => k.push.engines },
   { trade: floatTrade, apart: true },
-  { trade: strengthTrade, apart: true },
+  { trade: strengthTrade, setting: bayAirOf },
+  { trade: controlsTrade, apart: true },
+  { trade: fuelTrade, setting: fuelKnown },
+  { trade: bayTrade, setting: bayRunOf },
+  {
+    trade: drivelineTrade,
+    setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved, bayAirOf(k)),
+  },
   { trade: soundTrade },
 ]

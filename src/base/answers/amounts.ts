@@ -2,6 +2,7 @@
  * Makers of the numbers in sentences: one place says in which unit a builder reads a thing and how finely it is worth reading.
  * All take SI. `inMm(0.108)` reads "108 mm", or "4.25 in" for a reader of inches.
  */
+import { fromSi } from '../units/convert.ts'
 import type { Kind } from '../units/kinds.ts'
 import type { Amount } from './sentence.ts'
 import type { Range } from './solved.ts'
@@ -21,6 +22,7 @@ export const inCm2 = maker('area', 'cm²', 1)
 export const inMm2 = maker('area', 'mm²', 1)
 export const inCm4 = maker('areaMoment', 'cm⁴', 0.01)
 export const inLitres = maker('volume', 'L', 0.1, 3)
+export const inCm3 = maker('volume', 'cm³', 1)
 export const inKg = maker('mass', 'kg', 0.1, 3)
 export const inSeconds = maker('time', 's', 0.1)
 export const inMinutes = maker('time', 'min', 1)
@@ -83,6 +85,14 @@ const spelled: Readonly<Record<string, AmountMaker>> = {
 /** A value of the craft file in its field's own unit, to three figures. */
 export function inField(value: number, kind: Kind, unit: string): Amount {
   const known = spelled[kind]?.(value)
-  if (known && known.unit === unit) return known
+  if (known && known.unit === unit) return { ...known, step: stepOf(fromSi(value, kind, unit), known.step) }
   return { value, kind, unit, step: 1e-9, digits: 3 }
+
+  /** The usual step, or a finer one where three figures need it: a caliper's 1.65 mm of sheet is not 2 mm, and 98 mm stays 98 mm. */
+  function stepOf(shown: number, usual: number): number {
+    const three = Number(shown.toPrecision(3))
+    let step = usual
+    while (step > 1e-6 && Math.abs(three / step - Math.round(three / step)) > 1e-6) step /= 10
+    return step
+  }
 }

@@ -62,6 +62,9 @@ test('a sentence is plain data', () => {
 test('a field of the craft file reads in its own unit', () => {
   expect(printedAmount(inField(12e-6, 'length', 'µm'))).toBe('12 µm')
   expect(printedAmount(inField(0.108, 'length', 'mm'))).toBe('108 mm')
+  expect(printedAmount(inField(0.098, 'length', 'mm'))).toBe('98 mm')
+  expect(printedAmount(inField(0.00165, 'length', 'mm'))).toBe('1.65 mm')
+  expect(printedAmount(inField(0, 'length', 'mm'))).toBe('0 mm')
 })
 
 test('no number prints as NaN, Infinity or an exponent, whatever it is', () => {

@@ -1,15 +1,21 @@
 import type { FieldsOf } from '../craftTypes.ts'
 import { choice, text } from '../fields.ts'
+import { baySection } from './bayFields.ts'
+import { cableSection } from './cableFields.ts'
+import { cordSection } from './cordFields.ts'
 import { deckSection, hotPartsSection } from './deckFields.ts'
 import { driveSection } from './driveFields.ts'
 import { enginesSection } from './enginesFields.ts'
 import { compartmentsSection, foamSection } from './foamFields.ts'
+import { fuelSection } from './fuelFields.ts'
 import { hullSection } from './hullFields.ts'
 import { jetSection } from './jetFields.ts'
 import { logSection } from './logFields.ts'
+import { mountsSection } from './mountsFields.ts'
 import { openingsSection } from './openingsFields.ts'
 import { placeSection } from './placeFields.ts'
 import { riderSection } from './riderFields.ts'
+import { shaftSection } from './shaftFields.ts'
 import { tanksSection } from './tanksFields.ts'
 import { weightsSection } from './weightsFields.ts'
 
@@ -27,15 +33,21 @@ export const craftFields = {
   rider: riderSection,
   engines: enginesSection,
   drive: driveSection,
+  shaft: shaftSection,
+  mounts: mountsSection,
   jet: jetSection,
   hull: hullSection,
   weights: weightsSection,
   tanks: tanksSection,
+  fuel: fuelSection,
   openings: openingsSection,
   foam: foamSection,
   compartments: compartmentsSection,
   deck: deckSection,
   'hot parts': hotPartsSection,
+  bay: baySection,
+  cord: cordSection,
+  cable: cableSection,
   log: logSection,
 } as const
 

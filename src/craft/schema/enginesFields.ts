@@ -60,6 +60,13 @@ const piston = {
     },
   }),
   snorkel: snorkelGroup,
+  'breathes through': count({
+    label: 'Breathes through',
+    gloss: 'Number of the engine, from 1, whose air intake this one draws through too.',
+    min: 1,
+    max: 8,
+    optional: true,
+  }),
 } as const
 
 const measuredIn = choice(['standard', 'here'], {

@@ -1,4 +1,4 @@
-import { choice, flag, group, list, quantity, text } from '../fields.ts'
+import { choice, count, flag, group, list, quantity, text } from '../fields.ts'
 
 const string = (what: string) => ({ what, with: 'string and tape', minutes: 5 })
 
@@ -175,6 +175,14 @@ export const exhaustGroup = group(
       },
     ),
     muffler: box,
+    'leads into': count({
+      label: 'Leads into',
+      gloss:
+        'Number of the engine, from 1, whose muffler and outlet this pipe leads into; it then has none of its own.',
+      min: 1,
+      max: 8,
+      optional: true,
+    }),
     outlet: group(
       { label: 'Outlet', gloss: 'The tube to the open air or the water.', optional: true },
       {

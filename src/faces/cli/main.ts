@@ -58,6 +58,16 @@ program
   })
 
 program
+  .command('measure')
+  .description('which values that are not measured would change a decision; takes about a minute')
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--json', 'the values, their ends and what turns there as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = await (await import('./measureCommand.ts')).measure(file, options)
+  })
+
+program
   .command('breathe')
   .description('how the engines breathe; with --search a better pipe or stinger')
   .argument('<craft>', 'craft file (YAML)')

@@ -54,8 +54,18 @@ export function deadriseAt(spec: HullSpec, x: number): number {
   return middle + Math.min(1, x / half - 1) * ((spec.noseDeadrise ?? middle) - middle)
 }
 
+const laidOut = new WeakMap<HullSpec, Stations>()
+
+/** Stations of a hull, laid out once for each spec. */
 export function stationsOf(spec: HullSpec): Stations {
-  if (spec.stations) return spec.stations
+  const known = spec.stations ?? laidOut.get(spec)
+  if (known) return known
+  const made = layOut(spec)
+  laidOut.set(spec, made)
+  return made
+}
+
+function layOut(spec: HullSpec): Stations {
   const make = (f: (x: number) => number) =>
     Float64Array.from({ length: stationCount }, (_, i) => f((spec.length * i) / (stationCount - 1)))
   const chine = (x: number) => keelHeight(spec, x) + chineHalfBreadth(spec, x) * Math.tan(deadriseAt(spec, x))

@@ -1,6 +1,6 @@
 /** The craft file to what the drag model takes: SI numbers, best values. */
 import type { Craft } from '../../craft/schema/craftSchema.ts'
-import { carriedOn } from '../../hull/aboard/aboard.ts'
+import { type Carried, carriedOn } from '../../hull/aboard/aboard.ts'
 import { riderCentre } from '../../hull/aboard/riderBody.ts'
 import { meshFloat } from '../../hull/afloat/meshFloat.ts'
 import type { Hull } from '../../hull/lines/hullBody.ts'
@@ -115,8 +115,11 @@ function remembered(float: FloatHull): FloatHull {
   }
 }
 
-/** Everything the drag model needs. A file without weights gets a usual mass, and `weightsAssumed` says so. */
-export function hullFromCraft(craft: Craft): HullInputs {
+/**
+ * Everything the drag model needs. A file without weights gets a usual mass, and `weightsAssumed` says so. `carried` when the craft
+ * is to be loaded otherwise.
+ */
+export function hullFromCraft(craft: Craft, carried: Carried = carriedOn(craft)): HullInputs {
   const spec = hullSpecFromCraft(craft)
   const { water, air } = siteOf(craft)
   const conditions: Conditions = {
@@ -126,7 +129,7 @@ export function hullFromCraft(craft: Craft): HullInputs {
     wind: air.wind,
     airDensity: air.density,
   }
-  const { whole: weights, assumed: weightsAssumed, rider } = carriedOn(craft)
+  const { whole: weights, assumed: weightsAssumed, rider } = carried
   const stance = stances[rider.stance]
   const riderHeight = spec.depth + riderCentre(rider.stance, rider.stature).height
   const total = weights.mass + rider.mass

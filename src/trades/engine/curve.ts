@@ -27,6 +27,31 @@ export interface TorqueCurve {
   readonly doubts?: CurveDoubts
   /** what the engine takes when it is dead and dragged, where that was simulated with it */
   readonly dead?: DeadDrag
+  /** where its heat goes and what it draws in, where that was simulated with it */
+  readonly heat?: HeatCurve
+  /** highest pressure in the cylinder, Pa, over rotation, rev/s, where it was simulated */
+  readonly peaks?: PressurePeaks
+}
+
+/** Heat, air and fuel of the whole engine over rotation, by simulation. Parallel arrays, rotation rising. */
+export interface HeatCurve {
+  /** rev/s */
+  readonly rotation: readonly number[]
+  /** W: cylinder walls and friction, crankcase, pipe skins, muffler box */
+  readonly cylinder: readonly number[]
+  readonly case: readonly number[]
+  readonly pipe: readonly number[]
+  readonly box: readonly number[]
+  /** kg/s */
+  readonly air: readonly number[]
+  readonly fuel: readonly number[]
+  /** K, where an exhaust thermometer would sit */
+  readonly exhaustT: readonly number[]
+}
+
+export interface PressurePeaks {
+  readonly rotation: readonly number[]
+  readonly pressure: readonly number[]
 }
 
 /** Doubts that a curve carries with it, as half widths in parts, for ranges to sample. */

@@ -1,4 +1,5 @@
 import type { Range } from '../../base/answers/solved.ts'
+import { keptBy } from '../../base/numerics/keep.ts'
 import type { Craft } from '../../craft/index.ts'
 import { siteOf } from '../../hull/site/site.ts'
 import { dryPressure, powerInAir } from './airPower.ts'
@@ -37,7 +38,21 @@ export interface EngineForBalance {
 export type SolvedCurves = ReadonlyMap<number, TorqueCurve>
 
 /** Every engine of the craft. A two-stroke without a measured curve takes the one from `solved`. */
-export function enginesFromCraft(craft: Craft, solved?: SolvedCurves): EngineForBalance[] {
+export const enginesFromCraft = (craft: Craft, solved?: SolvedCurves): readonly EngineForBalance[] =>
+  // draws of what is no engine's share them
+  known({ craft, solved })
+
+const known = keptBy(
+  4,
+  ({ craft, solved }: { craft: Craft; solved: SolvedCurves | undefined }) => [
+    craft.engines,
+    craft.place,
+    solved,
+  ],
+  ({ craft, solved }): readonly EngineForBalance[] => read(craft, solved),
+)
+
+function read(craft: Craft, solved?: SolvedCurves): EngineForBalance[] {
   return craft.engines.map((engine, i) => {
     const built = curveOf(engine, solved?.get(i))
     const air = airShareOf(craft, i)

@@ -47,7 +47,17 @@ export interface CyclePoint {
   backflow: number
   /** mean gauge pressure behind the pipe, Pa */
   behind: number
+  /** heat that leaves one cylinder and its pipe */
+  heat: EngineHeat
   books: Books
+}
+
+/** Where the heat of one cylinder goes, W: its walls and head with the friction of piston and crank, the crankcase, pipe skins, box. */
+export interface EngineHeat {
+  cylinder: number
+  case: number
+  pipe: number
+  box: number
 }
 
 /** Closing sums of a cycle, as parts of what they close; each should be near nought. */
@@ -120,6 +130,13 @@ export function readSums(s: TwoStrokeSpec, rpm: number, c: CycleSums, heatPipe: 
     plugging: c.plugging,
     backflow: c.transferBack / c.transferIn,
     behind: c.behind - s.air.p,
+    heat: {
+      // what friction takes ends in the same metal
+      cylinder: (c.heatCylinder + fmep * swept) * perSecond,
+      case: c.heatCase * perSecond,
+      pipe: heatPipe * perSecond,
+      box: c.heatBox * perSecond,
+    },
     books: {
       mass: (c.massIn - c.massOut) / c.massIn,
       energy: left / c.heatFreed,

@@ -4,6 +4,7 @@
  * cantilever under uniform pressure, S. Timoshenko, Strength of Materials (1955).
  */
 import type { Craft, Quantity } from '../../craft/index.ts'
+import { type PipeEnd, pipeEnd } from '../../craft/sharing.ts'
 import { siteOf } from '../../hull/site/site.ts'
 import type { Segment } from '../../physics/gas/ductMesh.ts'
 import { endCorrection } from '../../physics/gas/openPipe.ts'
@@ -59,7 +60,7 @@ export function twoStrokeFromCraft(craft: Craft, index: number): TwoStrokeReadin
     },
   }
   if (!engine.exhaust) return { ...shared, missing: 'its exhaust: lengths and bores of the pipe', faults: [] }
-  const spec = specOf(craft, engine, engine.exhaust)
+  const spec = specOf(craft, engine, engine.exhaust, pipeEnd(craft, index)!)
   return {
     ...shared,
     spec,
@@ -73,7 +74,7 @@ const classOf: Record<TwoStrokeEngine['tune'], EngineClass> = {
   race: 'motocross',
 }
 
-function specOf(craft: Craft, engine: TwoStrokeEngine, exhaust: CraftExhaust): TwoStrokeSpec {
+function specOf(craft: Craft, engine: TwoStrokeEngine, exhaust: CraftExhaust, end: PipeEnd): TwoStrokeSpec {
   const crank = { bore: engine.bore.value, stroke: engine.stroke.value, rod: engine.rod.value }
   const { exhaust: ex, transfers: tr } = engine.ports
   const exhaustPort = {
@@ -124,10 +125,10 @@ function specOf(craft: Craft, engine: TwoStrokeEngine, exhaust: CraftExhaust): T
     },
     friction: { c1: 0, c2: engine.friction.value },
     walls: { cylinder: engine.cooling === 'water' ? 455 : 500, annand: 0.338, case: 345, caseLoss: 2 },
-    pipe: pipeOf(exhaust, exhaustPort, crank.stroke),
+    pipe: pipeOf(exhaust, end, exhaustPort, crank.stroke),
     outside: outsideOf(craft, exhaust),
     heatFactor: 0.07,
-    outlet: outletOf(exhaust),
+    outlet: outletOf(exhaust, end),
     air,
     gas: { gamma: 1.32, r: 295 },
   }
@@ -177,7 +178,12 @@ function inletOf(engine: TwoStrokeEngine): ReedInlet | PistonPortInlet {
 }
 
 /** From the piston face: the duct in the cylinder, the pipe's segments, the stinger, and a free outlet tube. */
-function pipeOf(exhaust: CraftExhaust, port: TwoStrokeSpec['exhaust'], stroke: number): Segment[] {
+function pipeOf(
+  exhaust: CraftExhaust,
+  end: PipeEnd,
+  port: TwoStrokeSpec['exhaust'],
+  stroke: number,
+): Segment[] {
   const open = windowArea(port, Math.min(port.height, stroke))
   const portBore = Math.sqrt((4 * open) / Math.PI)
   const segments: Segment[] = [
@@ -191,32 +197,40 @@ function pipeOf(exhaust: CraftExhaust, port: TwoStrokeSpec['exhaust'], stroke: n
       d0: exhaust.stinger.bore.value,
       d1: exhaust.stinger.bore.value,
     })
-  if (exhaust.muffler) return segments
-  if (exhaust.outlet && exhaust.outlet.length.value > 0)
+  if (end.muffler) return segments
+  if (end.outlet && end.outlet.length.value > 0)
     segments.push({
-      length: exhaust.outlet.length.value,
-      d0: exhaust.outlet.bore.value,
-      d1: exhaust.outlet.bore.value,
+      length: end.outlet.length.value,
+      d0: end.outlet.bore.value,
+      d1: end.outlet.bore.value,
     })
   const last = segments[segments.length - 1]!
   segments.push({ length: Math.max(1e-4, endCorrection(last.d1 / 2)), d0: last.d1, d1: last.d1 })
   return segments
 }
 
-/** Box volume, and its outlet tube as one nozzle: entry, friction of the tube, exit. */
-function outletOf(exhaust: CraftExhaust): Outlet {
-  const box = exhaust.muffler
+/**
+ * Box volume, and its outlet tube as one nozzle: entry, friction of the tube, exit. Where several pipes lead into one box, each has its
+ * share of box and outlet: exact for pipes alike that fire together, and the mean pressure holds for any other phase.
+ */
+function outletOf(exhaust: CraftExhaust, { muffler: box, outlet, running }: PipeEnd): Outlet {
   if (!box) return { kind: 'open' }
   const [l, w] = [box.length.value, box.width.value]
   const h = box.height?.value
   const volume = h ? l * w * h : l * pistonArea(w)
   const surface = h ? 2 * (l * w + l * h + w * h) : Math.PI * w * (l + 0.5 * w)
   const stinger = exhaust.stinger?.bore.value ?? exhaust.pipe[exhaust.pipe.length - 1]!.to.value
-  const bore = exhaust.outlet?.bore.value ?? 1.1 * stinger
-  const tube = exhaust.outlet?.length.value ?? 0
+  const bore = outlet?.bore.value ?? 1.1 * stinger
+  const tube = outlet?.length.value ?? 0
   // discharge 0.8 for a plain hole; a tube adds 4 f L / D with f = 0.005
   const loss = 1 / (0.8 * 0.8) + (4 * 0.005 * tube) / bore
-  return { kind: 'box', volume, bore, discharge: 1 / Math.sqrt(loss), loss: 15 * surface }
+  return {
+    kind: 'box',
+    volume: volume / running,
+    bore: bore / Math.sqrt(running),
+    discharge: 1 / Math.sqrt(loss),
+    loss: (15 * surface) / running,
+  }
 }
 
 function outsideOf(craft: Craft, exhaust: CraftExhaust): Outside {

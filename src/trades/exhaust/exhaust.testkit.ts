@@ -36,8 +36,12 @@ export const snorkel = {
 }
 export const inputs: ExhaustInputs = {
   name: 'engine',
+  boxName: 'engine',
+  airName: 'engine',
   at: 'engines.0',
   cylinders: 1,
+  pipes: 1,
+  intakes: 1,
   swept: 99e-6,
   lambda: 0.87,
   pipeVolume: 2e-3,

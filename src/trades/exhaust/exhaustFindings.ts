@@ -2,6 +2,7 @@
 import {
   inCelsius,
   inCm,
+  inCount,
   inFlowSpeed,
   inHertz,
   inKpa,
@@ -12,6 +13,7 @@ import {
 } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
+import { monoxide } from '../../physics/gas/monoxide.ts'
 import { snorkelDrop, snorkelResonance } from './airIntake.ts'
 import { chokedFunction, exhaustGas } from './backPressure.ts'
 import { type ExhaustLimits, exhaustLimits } from './exhaustLimits.ts'
@@ -28,17 +30,21 @@ export function exhaustFindings(v: ExhaustView, limits: ExhaustLimits = exhaustL
   const add = (...f: (Finding | undefined)[]): void => {
     for (const one of f) if (one) out.push(one)
   }
-  add(mufflerOf(v, limits), boxSizeOf(v, limits), pressureOf(v, limits), levelOf(v, limits))
-  add(...waterOf(v, limits))
-  add(...airOf(v, limits))
+  // what several engines share is told once, with the engine it is written under
+  if (v.inputs.pipes > 0) {
+    add(mufflerOf(v, limits), boxSizeOf(v, limits), pressureOf(v, limits), levelOf(v, limits))
+    add(...waterOf(v, limits))
+  }
+  if (v.inputs.intakes > 0) add(...airOf(v, limits))
   add(cautionOf(v))
   return out
 }
 
 function pressureOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined {
-  const { box, outlet, stinger, name, at, air } = v.inputs
+  const { box, outlet, stinger, boxName: name, at, air, pipes } = v.inputs
   if (!v.run || !box) return undefined
-  const { behind, massFlow, exhaustT } = v.run
+  const { behind, exhaustT } = v.run
+  const massFlow = v.run.massFlow * pipes
   const ratio = (box.outletBore / stinger.bore) ** 2
   const t = boxTemperature(exhaustT, air.t)
   const p = air.p + behind
@@ -65,6 +71,14 @@ function pressureOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined 
         says: say`outlet area is ${inTimes(ratio)} of the stinger’s; ${inTimes(least, 0.1)} or more is usual`,
         link: outlet ? `${at}.exhaust.outlet.bore` : `${at}.exhaust.outlet`,
       },
+      ...(pipes > 1
+        ? [
+            {
+              says: say`${inCount(pipes)} pipes blow into it together; with one engine dead, gas of the other stands in its pipe`,
+              link: `${at}.exhaust.muffler`,
+            },
+          ]
+        : []),
       { says: say`flow at ${inPercent(nearChoke)} of what the outlet can pass at all` },
       { says: say`about ${inPercent(0.01)} of torque for each ${inKpa(1e3)}: this project’s own simulation` },
     ],
@@ -73,7 +87,8 @@ function pressureOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined 
 }
 
 function airOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
-  const { snorkel: s, name, at, air, cylinders } = v.inputs
+  const { snorkel: s, airName: name, at, air, intakes } = v.inputs
+  const cylinders = v.inputs.cylinders * intakes
   if (!s) return []
   const [wake, spray] = [limits.mouthWake.value, limits.mouthSpray.value]
   const out: Finding[] = [
@@ -150,11 +165,6 @@ function airOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
   return out
 }
 
-/** Volume part of carbon monoxide in dry exhaust of a rich engine: 4.6 % at 0.87, 7.2 % at 0.80; equilibrium of iso-octane. */
-export function monoxide(lambda: number): number {
-  return Math.max(0.002, 0.046 + ((0.072 - 0.046) / (0.8 - 0.87)) * (lambda - 0.87))
-}
-
 function cautionOf(v: ExhaustView): Finding {
   const { name, lambda, finish, at } = v.inputs
   return finding(v, 'caution', {
@@ -167,7 +177,14 @@ function cautionOf(v: ExhaustView): Finding {
       { says: say`excess-air ratio ${inTimes(lambda)}`, link: `${at}.mixture.lambda` },
       { says: 'over 1000 parts in a million were common behind boats that lay still with engines running' },
       { says: say`test for leaks: ${inKpa(28e3)} for five minutes, with soap water` },
-      { says: 'each engine its own exhaust; no other line led into it' },
+      ...(v.inputs.pipes === 1
+        ? [{ says: 'each engine its own exhaust; no other line led into it' }]
+        : [
+            {
+              says: 'an exhaust that engines share lets gas and water of one reach the other: look into the pipe of one that stood still',
+              link: `${at}.exhaust.leads into`,
+            },
+          ]),
       ...(finish === 'water-cooled'
         ? [
             {

@@ -1,19 +1,26 @@
 /** The exhaust and the air intake of one engine of the craft file as plain SI inputs of this trade. */
 import type { Craft } from '../../craft/index.ts'
+import { airTube, pipeEnd } from '../../craft/sharing.ts'
 import { siteOf } from '../../hull/site/site.ts'
 import type { Snorkel } from './airIntake.ts'
 import type { MufflerBox } from './muffler.ts'
 
 export interface ExhaustInputs {
   name: string
+  /** the same with all engines that share its box, and its air tube: "front and rear" */
+  boxName: string
+  airName: string
   /** craft path of the engine */
   at: string
   cylinders: number
+  /** pipes of running engines that lead into its box, and running engines that draw through its air tube; nought where it leads into, or draws through, another's */
+  pipes: number
+  intakes: number
   /** m³, one cylinder */
   swept: number
   /** excess-air ratio */
   lambda: number
-  /** m³ from the piston face to the end of the stinger */
+  /** m³ from the piston face to the end of the stinger, all pipes that lead into its box */
   pipeVolume: number
   stinger: { bore: number; length: number }
   box?: MufflerBox
@@ -43,35 +50,30 @@ export interface ExhaustInputs {
 export function exhaustFromCraft(craft: Craft, index: number): ExhaustInputs | undefined {
   const engine = craft.engines[index]
   if (engine?.kind !== 'two-stroke' || !engine.exhaust) return undefined
-  const { exhaust, snorkel } = engine
-  const last = exhaust.pipe[exhaust.pipe.length - 1]!
-  const stinger = {
-    bore: exhaust.stinger?.bore.value ?? last.to.value,
-    length: exhaust.stinger?.length.value ?? 0,
-  }
-  const area = Math.PI / 4
-  const pipeVolume =
-    exhaust.pipe.reduce((sum, s) => {
-      const [a, b] = [s.from.value, s.to.value]
-      return sum + (area / 3) * s.length.value * (a * a + a * b + b * b)
-    }, 0) +
-    area * stinger.bore ** 2 * stinger.length
+  const { exhaust } = engine
+  const end = pipeEnd(craft, index)!
+  const air = airTube(craft, index)
+  const stinger = stingerOf(exhaust)
   const site = siteOf(craft)
   const inputs: ExhaustInputs = {
-    name: engine.name ?? `engine ${index + 1}`,
+    name: nameOf(craft, index),
+    boxName: namesOf(craft, end.pipes),
+    airName: namesOf(craft, air?.engines ?? [index]),
     at: `engines.${index}`,
     cylinders: engine.cylinders.value,
+    pipes: end.owner === index ? end.running : 0,
+    intakes: air ? (air.owner === index ? air.running : 0) : 1,
     swept: area * engine.bore.value ** 2 * engine.stroke.value,
     lambda: engine.mixture.lambda.value,
-    pipeVolume,
+    pipeVolume: end.pipes.reduce((sum, i) => sum + pipeVolumeOf(craft, i), 0),
     stinger,
     finish: exhaust.finish,
     air: { p: site.air.pressure, t: site.air.temperature },
     waterT: site.water.temperature,
     waterDensity: site.water.density,
   }
-  const box = exhaust.muffler
-  const outlet = exhaust.outlet
+  const { muffler: box, outlet } = end
+  const snorkel = air?.tube
   if (box) {
     const [w, h] = [box.width.value, box.height?.value]
     inputs.box = {
@@ -110,4 +112,32 @@ export function exhaustFromCraft(craft: Craft, index: number): ExhaustInputs | u
       heightAssumed: snorkel.height.source === 'assumed',
     }
   return inputs
+}
+
+type Exhaust = NonNullable<Extract<Craft['engines'][number], { kind: 'two-stroke' }>['exhaust']>
+
+const area = Math.PI / 4
+
+const nameOf = ({ engines }: Craft, i: number) => engines[i]?.name ?? `engine ${i + 1}`
+const namesOf = (craft: Craft, list: readonly number[]) => list.map((i) => nameOf(craft, i)).join(' and ')
+
+function stingerOf({ stinger, pipe }: Exhaust): { bore: number; length: number } {
+  return {
+    bore: stinger?.bore.value ?? pipe[pipe.length - 1]!.to.value,
+    length: stinger?.length.value ?? 0,
+  }
+}
+
+/** m³ of one engine's pipe and stinger */
+function pipeVolumeOf(craft: Craft, index: number): number {
+  const engine = craft.engines[index]
+  if (engine?.kind !== 'two-stroke' || !engine.exhaust) return 0
+  const { bore, length } = stingerOf(engine.exhaust)
+  return engine.exhaust.pipe.reduce(
+    (sum, s) => {
+      const [a, b] = [s.from.value, s.to.value]
+      return sum + (area / 3) * s.length.value * (a * a + a * b + b * b)
+    },
+    area * bore ** 2 * length,
+  )
 }

@@ -26,11 +26,11 @@ const directive = 'Directive 2013/53/EU, Annex I part C; measured by EN ISO 1450
 
 /** Loss of the box at the firing note and its weakest place, in gas at box temperature. */
 export function mufflerOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined {
-  const { box, name, at, air } = v.inputs
+  const { box, boxName: name, at, air } = v.inputs
   if (!box)
     return finding(v, 'muffler', {
       says: say`${name} has no muffler in the file: an open stinger is some ${inDb(20)} louder than one behind a box of a litre or two.`,
-      act: say`a box of ${inLitres(limits.boxUsual.value * v.inputs.swept)} or more, ten swept volumes`,
+      act: say`a box of ${inLitres(limits.boxUsual.value * v.inputs.swept * v.inputs.pipes)} or more, ten swept volumes`,
       harm: 'comfort',
       standing: 'watch',
       because: [{ says: 'no muffler given', link: `${at}.exhaust.muffler` }],
@@ -91,12 +91,13 @@ export function mufflerOf(v: ExhaustView, limits: ExhaustLimits): Finding | unde
 }
 
 export function boxSizeOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined {
-  const { box, swept, name, at } = v.inputs
+  const { box, boxName: name, at, pipes } = v.inputs
   if (!box) return undefined
+  const swept = v.inputs.swept * pipes
   const times = boxVolume(box) / swept
   const usual = limits.boxUsual.value
   return finding(v, 'box-size', {
-    says: say`${name}: the box holds ${inTimes(times, 1)} times the cylinder${times < usual ? say`; ${inTimes(usual, 1)} times or more is usual` : ''}.`,
+    says: say`${name}: the box holds ${inTimes(times, 1)} times the ${pipes > 1 ? 'cylinders' : 'cylinder'}${times < usual ? say`; ${inTimes(usual, 1)} times or more is usual` : ''}.`,
     ...(times < usual ? { act: say`a box of ${inLitres(usual * swept)}` } : {}),
     harm: 'comfort',
     value: times,
@@ -117,7 +118,7 @@ const passAt = 25
 const levelDoubt = 5
 
 export function levelOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefined {
-  const { box, name, air } = v.inputs
+  const { box, boxName: name, air, pipes } = v.inputs
   const run = v.run
   if (!run || run.outFlow.length < 90) return undefined
   const t = boxTemperature(run.exhaustT, air.t)
@@ -138,7 +139,7 @@ export function levelOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefi
   const limit = passByLimit(run.power, run.engines)
   const over = level - limit
   return finding(v, 'level', {
-    says: say`${name}${run.engines > 1 ? ', with the others,' : ''} would sound about ${withEnds(inDbA(level), { low: level - levelDoubt, high: level + levelDoubt })} at ${inMetres(passAt, 1)} at the power peak, ${Math.abs(over) < 0.5 ? 'just at' : say`${inDb(Math.abs(over))} ${over > 0 ? 'over' : 'under'}`} the ${inDbA(limit)} published for this power.`,
+    says: say`${name}${run.engines > pipes ? ', with the others,' : ''} would sound about ${withEnds(inDbA(level), { low: level - levelDoubt, high: level + levelDoubt })} at ${inMetres(passAt, 1)} at the power peak, ${Math.abs(over) < 0.5 ? 'just at' : say`${inDb(Math.abs(over))} ${over > 0 ? 'over' : 'under'}`} the ${inDbA(limit)} published for this power.`,
     ...(over > limits.levelUnder.value
       ? { act: 'a larger box or packing that stays dry; ask the local authority what your water allows' }
       : {}),

@@ -14,7 +14,7 @@ const inboard =
 const fallWanted = (2 * Math.PI) / 180
 
 export function waterOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
-  const { outlet, name, at, box, pipeVolume, waterT, waterDensity } = v.inputs
+  const { outlet, boxName: name, at, box, pipeVolume, waterT, waterDensity } = v.inputs
   const known = v.outlet !== undefined || outlet?.assumed === false
   const out: Finding[] = known ? [] : [heightUnknown(v)]
   if (!outlet) return out
@@ -85,7 +85,7 @@ export function waterOf(v: ExhaustView, limits: ExhaustLimits): Finding[] {
 
 /** Neither an opening nor a height says where the outlet is; a height that is only assumed says nothing. */
 function heightUnknown(v: ExhaustView): Finding {
-  const { name, at, outlet } = v.inputs
+  const { boxName: name, at, outlet } = v.inputs
   return finding(v, 'outlet', {
     says: say`${name}: how high the exhaust outlet stands over the water is not in the file.`,
     standing: 'unknown',
@@ -109,7 +109,7 @@ function heightUnknown(v: ExhaustView): Finding {
 
 /** A flap of rubber sheet over the hole: 1.3 bores across, 1.5 to 3 mm thick, hinged at its top. */
 function flapOf(v: ExhaustView, lip: number, density: number, limits: ExhaustLimits): Finding {
-  const { outlet, name, at } = v.inputs
+  const { outlet, boxName: name, at } = v.inputs
   const side = 1.3 * outlet!.bore
   const opening = (thickness: number): number => {
     // rubber 1200 kg/m³; hanging at 20 degrees off the upright, its weight shuts it

@@ -1,6 +1,17 @@
 /** The craft at rest with nobody aboard and as ridden: settled once for all who ask, by the identity of what it is made from. */
+import { reloaded, wholeMass } from '../../hull/afloat/load.ts'
+import { type Attitude, settle } from '../../hull/afloat/settle.ts'
 import type { FloatInput } from './input.ts'
-import { type Afloat, afloatOn, caseOf, craftOf, intactBodies, type LoadCase } from './loadCase.ts'
+import {
+  type Afloat,
+  afloatOn,
+  caseOf,
+  craftOf,
+  intactBodies,
+  type LoadCase,
+  placed,
+  together,
+} from './loadCase.ts'
 import { heightOver } from './openingHeights.ts'
 
 export interface AtRest {
@@ -11,6 +22,7 @@ export interface AtRest {
 }
 
 const settled = new WeakMap<FloatInput, AtRest>()
+const aft = new WeakMap<FloatInput, { attitude: Attitude | undefined }>()
 
 /** RangeError on weights or a rider out of range. */
 export function atRest(input: FloatInput): AtRest {
@@ -27,6 +39,8 @@ export function atRest(input: FloatInput): AtRest {
 export function shareRest(from: FloatInput, to: FloatInput): void {
   const rest = settled.get(from)
   if (rest) settled.set(to, { ...rest, on: { ...rest.on, input: to } })
+  const known = aft.get(from)
+  if (known) aft.set(to, known)
 }
 
 /** Height of each opening above the water at rest, m, negative when under: the lower of nobody aboard and as ridden. Infinity where neither floats. */
@@ -34,4 +48,32 @@ export function openingsAtRest(input: FloatInput): number[] {
   const { nobody, ridden } = atRest(input)
   const afloat = [nobody, ridden].filter((c) => Number.isFinite(c.attitude.h))
   return input.openings.map((o) => Math.min(...afloat.map((c) => heightOver(c.attitude, o.at))))
+}
+
+/** As ridden, but with the rider's feet at `x`, m, amidships, and heel or trim held where they are given; undefined where it does not float so. */
+export function heldAt(
+  input: FloatInput,
+  x: number,
+  hold: { heel?: number; trim?: number } = {},
+): Attitude | undefined {
+  const { on, ridden } = atRest(input)
+  const p = placed(input, { ...input.rider, x, y: 0 })
+  const all = together(on.craft.fixed, p.mass, p.feet)
+  const f = reloaded(on.floater, all.mass, all.centre)
+  if (!(wholeMass(f) < f.mostLift)) return undefined
+  const start = { ...ridden.attitude, heel: hold.heel ?? 0 }
+  if (!Number.isFinite(start.h)) return undefined
+  if (hold.trim !== undefined) start.trim = hold.trim
+  const rest = settle(f, start, { freeHeel: false, freeTrim: hold.trim === undefined })
+  return rest.converged ? rest.value : undefined
+}
+
+/** With the rider right aft; settled once for all who ask. */
+export function riderAft(input: FloatInput): Attitude | undefined {
+  let known = aft.get(input)
+  if (!known) {
+    known = { attitude: heldAt(input, 0.12 * input.hull.length) }
+    aft.set(input, known)
+  }
+  return known.attitude
 }

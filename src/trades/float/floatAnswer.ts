@@ -3,14 +3,13 @@ import { type Bounded, rangeOf } from '../../base/answers/rangeOf.ts'
 import type { Flag, Range } from '../../base/answers/solved.ts'
 import type { WeightSum } from '../../hull/aboard/masses.ts'
 import { riderCentre, type Stance } from '../../hull/aboard/riderBody.ts'
-import { type BuoyantBody, reloaded, wholeMass } from '../../hull/afloat/load.ts'
-import { type Attitude, settle } from '../../hull/afloat/settle.ts'
-import { atRest } from './atRest.ts'
+import type { BuoyantBody } from '../../hull/afloat/load.ts'
+import type { Attitude } from '../../hull/afloat/settle.ts'
+import { atRest, heldAt, riderAft } from './atRest.ts'
 import { type FoamNeed, foamNeeded } from './foamNeeded.ts'
 import type { FloatInput } from './input.ts'
 import { type LeakCase, leakFromInput } from './leakCase.ts'
 import {
-  type Afloat,
   afloatOn,
   alongside,
   type CraftAboard,
@@ -72,7 +71,7 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
     cases,
     ridden,
     weights: craft.whole,
-    ...openingsIn(on, cases),
+    ...openingsIn(input, cases),
     foam: foamVolumes(input.hull, input.foam, input.water, heldBoxes(input)),
     need,
     swampedBodies: left,
@@ -85,7 +84,7 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
 
 /** The openings in the states a builder would try: at rest, rider right aft, 20° to each side, bow down 5°, swamped. */
 function openingsIn(
-  { input, craft, floater }: Afloat,
+  input: FloatInput,
   cases: readonly LoadCase[],
 ): { openings: OpeningRow[]; openingStates: string[] } {
   const states: { name: string; attitude: Attitude }[] = []
@@ -93,24 +92,13 @@ function openingsIn(
     if (attitude !== undefined && Number.isFinite(attitude.h)) states.push({ name, attitude })
   }
   const find = (name: LoadName) => cases.find((c) => c.name === name)!
-  const held = (x: number, hold: { heel?: number; trim?: number }): Attitude | undefined => {
-    const p = placed(input, { ...input.rider, x, y: 0 })
-    const all = together(craft.fixed, p.mass, p.feet)
-    const f = reloaded(floater, all.mass, all.centre)
-    if (!(wholeMass(f) < f.mostLift)) return undefined
-    const start = { ...find('as ridden').attitude, heel: hold.heel ?? 0 }
-    if (!Number.isFinite(start.h)) return undefined
-    if (hold.trim !== undefined) start.trim = hold.trim
-    const rest = settle(f, start, { freeHeel: false, freeTrim: hold.trim === undefined })
-    return rest.converged ? rest.value : undefined
-  }
   const turn = Math.PI / 9
   add('at rest, no rider', find('nobody').attitude)
   add('as ridden', find('as ridden').attitude)
-  add('rider right aft', held(0.12 * input.hull.length, {}))
-  add('20° to port', held(input.rider.x, { heel: turn }))
-  add('20° to starboard', held(input.rider.x, { heel: -turn }))
-  add('bow down 5°', held(input.rider.x, { trim: -Math.PI / 36 }))
+  add('rider right aft', riderAft(input))
+  add('20° to port', heldAt(input, input.rider.x, { heel: turn }))
+  add('20° to starboard', heldAt(input, input.rider.x, { heel: -turn }))
+  add('bow down 5°', heldAt(input, input.rider.x, { trim: -Math.PI / 36 }))
   add('swamped', find('swamped, nobody').attitude)
   return { openings: openingsTable(input.openings, states), openingStates: states.map((s) => s.name) }
 }

@@ -36,8 +36,8 @@ export function foamPlaces({ blocks }: Pick<FoamNeed, 'blocks'>): Sentence {
 export function foamAmount(n: Pick<FoamNeed, 'volume' | 'fitted'>): Sentence {
   if (!(n.fitted > n.volume * 1.02)) return say`${litres(n.fitted || n.volume)} more than it has`
   return n.volume > 0
-    ? say`${litres(n.fitted)} more than it has: ${litres(n.volume)} for the lift, the rest to lie level and upright`
-    : say`${litres(n.fitted)} more than it has, to lie level and upright; for the lift alone it has enough`
+    ? say`${litres(n.fitted)} more than it has: ${litres(n.volume)} for the lift, the rest to keep it so`
+    : say`${litres(n.fitted)} more than it has; for the lift alone it has enough`
 }
 
 /** What the new blocks keep clear of, "foam (bow block), fuel tank, jet"; '' when there is nothing. */

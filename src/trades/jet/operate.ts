@@ -75,81 +75,147 @@ function highestRoot(
   return { Q: Number.NaN, above: false, converged: true }
 }
 
-/** Solves one point. n in rev/s (> 0), V in m/s (>= 0). */
-export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): JetPoint {
+/** What stands fixed while one point is solved. */
+interface Setting {
+  at: Oncoming
+  annulus: number
+  tipSpeed: number
+  /** flow of a screw that does not slip, m³/s */
+  advanceFlow: number
+  /** cavitation numbers of breakdown and of 3 % loss of head */
+  Kbd: number
+  K3: number
+  /** share of the head that air and uneven inflow leave */
+  airHead: number
+  density: number
+  need: (Q: number) => number
+  available: (Q: number) => number
+  cavitationNumber: (Q: number) => number
+  /** torque at the shaft for one on the blades in clean water, N·m */
+  shaft: (hydraulic: number) => number
+}
+
+function settingOf(spec: JetSpec, curve: PumpCurve, n: number, V: number): Setting {
   const { rotor, system, water } = spec
   const at: Oncoming = oncomingAt(system, water, V)
   const annulus = curve.annulus
   const tipSpeed = Math.PI * rotor.tipDiameter * n
-  const vapour = { ...standardVapour, ...spec.vapour }
-  const Kbd = breakdownNumber(rotor, vapour.breakdown) * distortionOnCavitation(system.distortion)
-  const K3 = onsetOverBreakdown * Kbd
+  const Kbd =
+    breakdownNumber(rotor, spec.vapour?.breakdown ?? standardVapour.breakdown) *
+    distortionOnCavitation(system.distortion)
   const air = water.airFraction ?? 0
-  const airHead = airHeadFactor(air) * distortionOnHead(system.distortion)
   const density = water.density * (1 - air)
-  const flags: JetFlagCode[] = []
-  const need = (Q: number) => headNeeded(system, annulus, at, Q)
   const available = (Q: number) => suctionAvailable(system, water, annulus, at, Q)
-  const cavitationNumber = (Q: number) => bladeCavitationNumber(available(Q), Q / annulus, tipSpeed)
-  const shaft = (hydraulic: number) =>
-    (hydraulic * density) / water.density / system.mechanicalEfficiency + system.bearingDrag
+  return {
+    at,
+    annulus,
+    tipSpeed,
+    advanceFlow: n * rotor.pitchTrailing * annulus,
+    Kbd,
+    K3: onsetOverBreakdown * Kbd,
+    airHead: airHeadFactor(air) * distortionOnHead(system.distortion),
+    density,
+    need: (Q) => headNeeded(system, annulus, at, Q),
+    available,
+    cavitationNumber: (Q) => bladeCavitationNumber(available(Q), Q / annulus, tipSpeed),
+    shaft: (hydraulic) =>
+      (hydraulic * density) / water.density / system.mechanicalEfficiency + system.bearingDrag,
+  }
+}
 
-  let state: JetState = 'wet'
-  let Q = 0
-  let torque = 0
-  let headShare = airHead
-  let converged = true
+/** Flow that the pump curve and the system would settle on without cavitation, and the torque on the blades there. */
+interface Wetted {
+  state: JetState
+  Q: number
+  torque: number
+  converged: boolean
+}
 
-  // flow that the pump curve and the system would settle on without cavitation
-  const advanceFlow = n * rotor.pitchTrailing * annulus
-  let top = 1.2 * advanceFlow + jetVelocity(system, 1) ** -1 * V
+function wetted(spec: JetSpec, curve: PumpCurve, s: Setting): Wetted {
+  const { airHead, need, advanceFlow } = s
+  let top = 1.2 * advanceFlow + jetVelocity(spec.system, 1) ** -1 * s.at.V
   let wet = highestRoot((q) => airHead * curve.head(q) - need(q), top)
   for (let k = 0; wet.above && k < 30; k++) {
     top *= 1.5
     wet = highestRoot((q) => airHead * curve.head(q) - need(q), top)
   }
-  if (!wet.converged) {
-    converged = false
-    flags.push('not converged')
+  const { converged, Q } = wet
+  if (airHead === 0)
+    return { state: 'lost prime', Q: 0, torque: 0.15 * curve.torque(advanceLow * advanceFlow), converged }
+  if (Number.isNaN(Q))
+    return { state: 'no flow', Q: 0, torque: curve.torque(advanceLow * advanceFlow), converged }
+  const state = Q >= advanceFlow || curve.head(Q) <= 0 ? 'ram exceeds pump' : 'wet'
+  return { state, Q, torque: curve.torque(Q), converged }
+}
+
+/** A point in water that cannot boil. */
+export interface WetPoint {
+  /** flow, m³/s */
+  Q: number
+  /** shaft torque, N·m, and thrust, N */
+  T: number
+  F: number
+  /** thrust of the same flow drawn from still water, N */
+  gross: number
+  /** K_a/K_3 there: from 1.3 down vapour takes head; Infinity where it has no say */
+  onset: number
+}
+
+/** Solves one point without cavitation. n in rev/s (> 0), V in m/s (>= 0). */
+export function operateWet(spec: JetSpec, curve: PumpCurve, n: number, V: number): WetPoint {
+  const s = settingOf(spec, curve, n, V)
+  const { state, Q, torque } = wetted(spec, curve, s)
+  return {
+    Q,
+    T: s.shaft(torque),
+    F: thrustAt(spec.system, s.density, s.at, Q),
+    gross:
+      (1 - spec.system.thrustDeduction) *
+      s.density *
+      Q *
+      jetVelocity(spec.system, Q) *
+      Math.cos(spec.system.nozzleAngle),
+    onset: state === 'wet' ? s.cavitationNumber(Q) / s.K3 : Number.POSITIVE_INFINITY,
   }
-  if (airHead === 0) {
-    state = 'lost prime'
-    torque = 0.15 * curve.torque(advanceLow * advanceFlow)
-  } else if (Number.isNaN(wet.Q)) {
-    state = 'no flow'
-    torque = curve.torque(advanceLow * advanceFlow)
-  } else if (wet.Q >= advanceFlow || curve.head(wet.Q) <= 0) {
-    state = 'ram exceeds pump'
-    Q = wet.Q
-    torque = curve.torque(Q)
-  } else {
-    Q = wet.Q
-    torque = curve.torque(Q)
-    if (cavitationNumber(Q) < 1.3 * K3) {
-      // head falls with flow here both by the curve and by cavitation: the crossing is below the wetted one
-      const f = (q: number) => airHead * headFactor(cavitationNumber(q) / K3) * curve.head(q) - need(q)
-      const cav = highestRoot(f, Q * (1 + 1e-12))
-      state = 'cavitating'
-      // with the head that vapour leaves there may be no flow at which pump and system agree
-      const stalledOut = Number.isNaN(cav.Q) && !cav.above
-      if (stalledOut) Q = 0
-      else if (!cav.above) Q = cav.Q
-      const Ka = cavitationNumber(Q)
-      const share = headFactor(Ka / K3)
-      headShare = airHead * share
-      // the wetted torque is the yardstick: vapour takes load off the blades, whatever the flow does
-      torque *= torqueFactor(share)
-      if (stalledOut) {
-        state = 'no flow'
-        torque *= 0.15
-      } else if (Ka < Kbd) {
-        // passages blocked by vapour: no more flow than the pressure drives in, whatever head the blades could give
-        const asked = breakdownEnergy(Kbd, Q / annulus, tipSpeed)
-        const choke = chokedFlow(available, Q, asked, vapour.chokeFall)
-        state = choke > 0 ? 'choked' : 'no flow'
-        torque *= chokedTorque(choke > 0 ? need(choke) : 0, need(Q))
-        Q = choke
-      }
+}
+
+/** Solves one point. n in rev/s (> 0), V in m/s (>= 0). */
+export function operate(spec: JetSpec, curve: PumpCurve, n: number, V: number): JetPoint {
+  const { rotor, system } = spec
+  const s = settingOf(spec, curve, n, V)
+  const { at, annulus, tipSpeed, Kbd, K3, airHead, density, need, available, cavitationNumber, shaft } = s
+  const { advanceFlow } = s
+  const fall = spec.vapour?.chokeFall ?? standardVapour.chokeFall
+  const flags: JetFlagCode[] = []
+  const wet = wetted(spec, curve, s)
+  let { state, Q, torque } = wet
+  const { converged } = wet
+  let headShare = airHead
+  if (!converged) flags.push('not converged')
+  if (state === 'wet' && cavitationNumber(Q) < 1.3 * K3) {
+    // head falls with flow here both by the curve and by cavitation: the crossing is below the wetted one
+    const f = (q: number) => airHead * headFactor(cavitationNumber(q) / K3) * curve.head(q) - need(q)
+    const cav = highestRoot(f, Q * (1 + 1e-12))
+    state = 'cavitating'
+    // with the head that vapour leaves there may be no flow at which pump and system agree
+    const stalledOut = Number.isNaN(cav.Q) && !cav.above
+    if (stalledOut) Q = 0
+    else if (!cav.above) Q = cav.Q
+    const Ka = cavitationNumber(Q)
+    const share = headFactor(Ka / K3)
+    headShare = airHead * share
+    // the wetted torque is the yardstick: vapour takes load off the blades, whatever the flow does
+    torque *= torqueFactor(share)
+    if (stalledOut) {
+      state = 'no flow'
+      torque *= 0.15
+    } else if (Ka < Kbd) {
+      // passages blocked by vapour: no more flow than the pressure drives in, whatever head the blades could give
+      const asked = breakdownEnergy(Kbd, Q / annulus, tipSpeed)
+      const choke = chokedFlow(available, Q, asked, fall)
+      state = choke > 0 ? 'choked' : 'no flow'
+      torque *= chokedTorque(choke > 0 ? need(choke) : 0, need(Q))
+      Q = choke
     }
   }
   // above K_3 less than 3 % of the head is gone, which nobody would notice

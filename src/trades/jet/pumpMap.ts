@@ -3,10 +3,19 @@
  * Rough blades follow the affinity laws exactly; where skin friction still depends on the Reynolds number, the
  * map is sampled at three rotations and read between them in ln n.
  */
-import { type Cubic, cubicAt, linearAt, pchip } from '../../base/numerics/interpolate.ts'
+import { type Cubic, cubicAt, intervalOf, linearAt, pchip } from '../../base/numerics/interpolate.ts'
 import { pumpSetting } from './jet.ts'
 import type { JetPoint, JetSpec } from './jetTypes.ts'
-import { advanceHigh, advanceLow, headBeyond, operate, type PumpCurve, torqueBeyond } from './operate.ts'
+import {
+  advanceHigh,
+  advanceLow,
+  headBeyond,
+  operate,
+  operateWet,
+  type PumpCurve,
+  torqueBeyond,
+  type WetPoint,
+} from './operate.ts'
 import { type PumpSetting, pumpAt } from './pump.ts'
 
 /** Head and torque at one reference rotation. */
@@ -68,6 +77,35 @@ function layerAt(set: PumpSetting, n: number, sink?: PumpMap): Layer {
   return { logN: Math.log(n), head: pchip(flow, head), torque: pchip(flow, torque) }
 }
 
+/** samples of a layer beside another: every third, where what friction adds is followed well enough, and the last */
+const everyThird = samples.map((_, i) => i).filter((i) => i % 3 === 0 || i === samples.length - 1)
+
+/** A layer at another rotation: what it has more than `middle` is friction alone, even in flow, and sampled at every third place. */
+function layerBeside(set: PumpSetting, n: number, middle: Layer): Layer {
+  const { rotor, areaIn } = set.blades
+  const D = rotor.tipDiameter
+  const flow = middle.head.x
+  const more = everyThird.map((i) => {
+    const p = pumpAt(set, n, samples[i]! * n * rotor.pitchTrailing * areaIn)
+    return {
+      head: p.head / (n * D) ** 2 - middle.head.y[i]!,
+      torque: (flow[i]! * p.work) / (n * D) ** 2 / (2 * Math.PI) - middle.torque.y[i]!,
+    }
+  })
+  const at = everyThird.map((i) => flow[i]!)
+  const moved = (of: 'head' | 'torque') => {
+    const by = pchip(
+      at,
+      more.map((m) => m[of]),
+    )
+    return pchip(
+      flow,
+      middle[of].y.map((y, i) => y + cubicAt(by, flow[i]!)),
+    )
+  }
+  return { logN: Math.log(n), head: moved('head'), torque: moved('torque') }
+}
+
 /** Samples the pump of `spec`. Good for every rotation and boat speed, and for any change of system or water pressure. */
 export function buildPumpMap(spec: JetSpec): PumpMap {
   const set = pumpSetting(spec)
@@ -89,9 +127,10 @@ export function buildPumpMap(spec: JetSpec): PumpMap {
   const slow = pumpAt(set, n * slowest, probe * n * slowest).head / (n * slowest) ** 2
   const fast = pumpAt(set, n, probe * n).head / n ** 2
   if (Math.abs(slow / fast - 1) > 1e-3) {
-    layers.push(layerAt(set, n * slowest))
-    layers.push(layerAt(set, n * Math.sqrt(slowest * fastest), map))
-    layers.push(layerAt(set, n * fastest))
+    const middle = layerAt(set, n * Math.sqrt(slowest * fastest), map)
+    layers.push(layerBeside(set, n * slowest, middle))
+    layers.push(middle)
+    layers.push(layerBeside(set, n * fastest, middle))
   } else layers.push(layerAt(set, n, map))
   return map
 }
@@ -141,47 +180,66 @@ export function pumpMapNear(spec: JetSpec, base: PumpMap): PumpMap {
   }
 }
 
-/** Head and torque curves at one rotation; all layers share their knots, so a blend of cubics is a cubic. */
-function atRotation(map: PumpMap, n: number): { head: Cubic; torque: Cubic } {
-  const { layers } = map
-  if (layers.length === 1) return layers[0]!
-  // parabola in ln n through the three layers; friction bends too gently to need more
-  const [a, b, c] = layers as [Layer, Layer, Layer]
+/** Weights of the three layers at rotation n: parabola in ln n; friction bends too gently to need more. */
+function layerWeights(layers: readonly Layer[], n: number): readonly [number, number, number] {
+  const [a, b] = layers as [Layer, Layer]
   const t = Math.min(1.5, Math.max(-2, (Math.log(n) - b.logN) / (b.logN - a.logN)))
-  const wa = 0.5 * t * (t - 1)
-  const wb = 1 - t * t
-  const wc = 0.5 * t * (t + 1)
-  const blend = (which: 'head' | 'torque'): Cubic => {
-    const [ca, cb, cc] = [a[which], b[which], c[which]]
-    const count = ca.x.length
-    const y = new Float64Array(count)
-    const slope = new Float64Array(count)
-    for (let i = 0; i < count; i++) {
-      y[i] = wa * ca.y[i]! + wb * cb.y[i]! + wc * cc.y[i]!
-      slope[i] = wa * ca.slope[i]! + wb * cb.slope[i]! + wc * cc.slope[i]!
-    }
-    return { x: ca.x, y, slope }
-  }
-  return { head: blend('head'), torque: blend('torque') }
+  return [0.5 * t * (t - 1), 1 - t * t, 0.5 * t * (t + 1)]
+}
+
+/** Three cubics on the same knots, weighed and read at `at`; held at the ends. Allocates nothing: it is read millions of times. */
+function blendAt(
+  [a, b, c]: readonly [Cubic, Cubic, Cubic],
+  [wa, wb, wc]: readonly [number, number, number],
+  at: number,
+): number {
+  const { x } = a
+  const last = x.length - 1
+  const end = at <= x[0]! ? 0 : at >= x[last]! ? last : -1
+  if (end >= 0) return wa * a.y[end]! + wb * b.y[end]! + wc * c.y[end]!
+  const i = intervalOf(x, at)
+  const h = x[i + 1]! - x[i]!
+  const t = (at - x[i]!) / h
+  const u = 1 - t
+  const p = u * u * (1 + 2 * t)
+  const q = t * t * (3 - 2 * t)
+  const r = h * t * u * u
+  const s = h * t * t * u
+  return (
+    wa * (p * a.y[i]! + q * a.y[i + 1]! + r * a.slope[i]! - s * a.slope[i + 1]!) +
+    wb * (p * b.y[i]! + q * b.y[i + 1]! + r * b.slope[i]! - s * b.slope[i + 1]!) +
+    wc * (p * c.y[i]! + q * c.y[i + 1]! + r * c.slope[i]! - s * c.slope[i + 1]!)
+  )
+}
+
+/** Dimensionless head or torque over dimensionless flow at one rotation. */
+function atRotation(map: PumpMap, n: number): Record<'head' | 'torque', (q: number) => number> {
+  const { layers } = map
+  const [a, b, c] = layers
+  if (!b || !c) return { head: (q) => cubicAt(a!.head, q), torque: (q) => cubicAt(a!.torque, q) }
+  const weights = layerWeights(layers, n)
+  const heads = [a!.head, b.head, c.head] as const
+  const torques = [a!.torque, b.torque, c.torque] as const
+  return { head: (q) => blendAt(heads, weights, q), torque: (q) => blendAt(torques, weights, q) }
 }
 
 function curveOf(map: PumpMap, density: number, n: number): PumpCurve {
   const { head, torque } = atRotation(map, n)
   const D = map.diameter
   const perFlow = 1 / (n * D ** 3)
-  const highest = head.x[head.x.length - 1]!
+  const highest = map.flow[map.flow.length - 1]!
   const headScale = (n * D) ** 2
   const torqueScale = density * n * n * D ** 5
   return {
     annulus: map.annulus,
     head: (Q) => {
       const q = Q * perFlow
-      const value = headScale * cubicAt(head, q)
+      const value = headScale * head(q)
       return q > highest ? headBeyond(value, q / highest) : value
     },
     torque: (Q) => {
       const q = Q * perFlow
-      const value = torqueScale * cubicAt(torque, q)
+      const value = torqueScale * torque(q)
       return q > highest ? torqueBeyond(value, q / highest) : value
     },
     diffusion: (Q) => linearAt(map.flow, map.diffusion, Q * perFlow),
@@ -193,4 +251,9 @@ function curveOf(map: PumpMap, density: number, n: number): PumpCurve {
 /** Operating point from the map; same contract as `solveJet`, without the loss breakdown. */
 export function jetPoint(map: PumpMap, spec: JetSpec, n: number, V: number): JetPoint {
   return operate(spec, curveOf(map, spec.water.density, n), n, V)
+}
+
+/** The same without vapour, and how near to it: what the point would be in water that cannot boil. */
+export function wetPoint(map: PumpMap, spec: JetSpec, n: number, V: number): WetPoint {
+  return operateWet(spec, curveOf(map, spec.water.density, n), n, V)
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { expectGolden } from '../../drawing/golden.testkit.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
+import type { BayAir } from '../../hull/site/airOfBay.ts'
 import { alloyOf } from './alloys.ts'
 import { hatSection } from './beams.ts'
 import { deckSays, searchFor, valuesOf } from './deckAnswer.ts'
@@ -29,12 +30,17 @@ const bays: Record<string, DeckBay> = {
     support: { kind: 'sandwich', foam: foamOf('XPS 35'), core: 0.03, inner: 1e-3 },
   },
 }
+const bayAir: BayAir = {
+  ...{ value: 308, low: 308, high: 308, soak: 308, known: true },
+  ...{ says: 'as tested', link: 'bay' },
+}
 const hot: HotPart = {
   name: 'belly',
   guard: 'bare',
   foam: foamOf('XPS 25'),
   low: 550,
   high: 630,
+  bay: bayAir,
   spot: {
     ...{ radius: 0.048, distance: 0.13, pipe: 590, air: 308, emissivity: 0.7, film: 8 },
     ...{ conductivity: 0.034, depth: 0.1, cool: 289 },
@@ -166,7 +172,7 @@ test('each guard’s distance is where the foam’s face just reaches what it ma
 
 describe('the answer and the search', () => {
   const inputs = (list: readonly DeckBay[]): StrengthInputs => ({
-    ...{ bays: [...list], rider: 78, riderHigh: 79, joined: 'riveted', bayAir: 308, hot: [] },
+    ...{ bays: [...list], rider: 78, riderHigh: 79, joined: 'riveted', bayAir, hot: [] },
     rivet: { diameter: 4.8e-3, pitch: 0.03 },
   })
   test('the weakest bay decides, and no bay gives no answer', () => {

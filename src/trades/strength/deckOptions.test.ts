@@ -25,15 +25,15 @@ const near = (got: number, want: number, part: number) =>
 
 describe('a sheet alone', () => {
   test('weighs its thickness', () => expect(of({ kind: 'alone' }).massPerArea).toBeCloseTo(4.02, 9))
-  // Berger's plate summed outside this code, a = 2b, 80 mm patch: bending alone MPa, with the pull of the net MPa, mm
+  // the full equations of Föppl and von Kármán by Ritz's method outside this code, a = 2b, 80 mm patch: bending with pull MPa, mm
   test.each([
-    [1.5e-3, 0.2, 197, 5.1],
-    [2e-3, 0.15, 189, 3.1],
-    [3e-3, 0.2, 153, 3.0],
+    [1.5e-3, 0.2, 196, 4.393],
+    [2e-3, 0.15, 188.2, 2.785],
+    [3e-3, 0.2, 153.5, 2.785],
   ])('%f m over %f m: stress and give under a hard step', (t, width, stress, give) => {
     const l = step(of({ kind: 'alone' }, { t, width, length: 2 * width }))
-    near(l.stress / 1e6, stress, 0.03)
-    near(1e3 * l.deflection, give, 0.03)
+    near(l.stress / 1e6, stress, 0.05)
+    near(1e3 * l.deflection, give, 0.01)
     // a fan of yield lines by hand, clamped all round, hanging in a dish of 1 mm
     const fan = 1 - (2 * Math.sqrt((0.08 * 0.08) / Math.PI)) / (3 * (width / 2))
     const hang = 1 + (1e-3 / t) ** 2 / 3

@@ -136,6 +136,8 @@ export function joined(
   const [welded, loose] = joinedWays(inputs, limits) as [JoinedWay, JoinedWay]
   const isWelded = inputs.joined === 'welded'
   const [own, other] = isWelded ? [welded, loose] : [loose, welded]
+  // a weak bay is judged as a bay; here only whether the joining is what makes it weak
+  const costs = own.margin < limits.joined.value && other.margin > own.margin
   const { alloy } = first
   const t = Math.min(...inputs.bays.map((b) => b.t))
   // a fillet about as wide as the sheet is thick, twice
@@ -146,18 +148,11 @@ export function joined(
       id: 'deck.joined',
       question: 'strength',
       says: say`${word}, the deck bears ${bears(own)}; ${isWelded ? 'riveted or glued' : 'welded all round'} it would bear ${bears(other)}. Beside a weld ${alloy.id} keeps ${inMpa(Math.min(alloy.yield, alloy.weldedYield))} of its ${inMpa(alloy.yield)}.`,
-      ...(own.margin < limits.joined.value
-        ? {
-            act:
-              other.margin > own.margin
-                ? `join it the other way: ${isWelded ? 'rivets or glue' : 'welds'}`
-                : say`thicker sheet or closer supports in ${own.bay} first; the seams are not what is weak`,
-          }
-        : {}),
+      ...(costs ? { act: `join it the other way: ${isWelded ? 'rivets or glue' : 'welds'}` } : {}),
       harm: 'comfort',
       value: own.margin,
       unit: '1',
-      standing: own.margin < limits.joined.value ? 'watch' : 'good',
+      standing: costs ? 'watch' : 'good',
       because: [
         { says: `joined ${inputs.joined}`, link: 'deck.joined' },
         { says: `${alloy.id}: ${alloy.note}`, link: 'deck.alloy' },

@@ -1,5 +1,6 @@
 /** What stands between a hot part and foam: nothing, one bright plate, or glass wrap; and how far off each needs to be. */
 import { brent } from '../../base/numerics/roots.ts'
+import type { BayAir } from '../../hull/site/airOfBay.ts'
 import type { Foam } from './foams.ts'
 import { distanceFor, foamFace, type HotSpot, shieldedFoamFace, wrapSurface } from './hotFoam.ts'
 import { strengthLimits } from './strengthLimits.ts'
@@ -14,6 +15,8 @@ export interface HotPart {
   /** K, ends of the likely range of the part's skin */
   low: number
   high: number
+  /** the air of the bay it stands in */
+  bay: BayAir
 }
 
 export const guardWord = { bare: 'bare', shield: 'behind one bright shield', wrap: 'wrapped' } as const
@@ -36,10 +39,19 @@ export interface Guarded {
   clear: number
 }
 
-/** A part behind a guard. */
+/** A part behind a guard. Ends: the doubts of its skin and of the bay's air, taken as independent. */
 export function guarded(h: HotPart, guard: Guard): Guarded {
-  const at = (pipe: number) => faceAt({ ...h.spot, pipe }, guard)
-  return { guard, face: at(h.spot.pipe), low: at(h.low), high: at(h.high), clear: clearance(h, guard) }
+  const at = (pipe: number, air = h.spot.air) => faceAt({ ...h.spot, pipe, air }, guard)
+  const face = at(h.spot.pipe)
+  const off = (pipe: number, air: number) =>
+    Math.hypot(at(pipe) - face, h.bay.known ? at(h.spot.pipe, air) - face : 0)
+  return {
+    guard,
+    face,
+    low: face - off(h.low, h.bay.low),
+    high: face + off(h.high, h.bay.high),
+    clear: clearance(h, guard),
+  }
 }
 
 /** Temperature of the foam's face, K; NaN when not found. */

@@ -1,5 +1,5 @@
 /** A hot part and the foam next to it, standing still after a run: how hot its face gets bare, shielded and wrapped. */
-import { inCelsius, inKelvinStep, inMm } from '../../base/answers/amounts.ts'
+import { inCelsius, inMm } from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
 import { foamLimit, guarded, guardWord, type HotPart } from './guards.ts'
@@ -42,10 +42,7 @@ export function heat(h: HotPart, i: number, limits: StrengthLimits): Finding {
           ...(guard === h.guard ? {} : { link: `hot parts.${i}.guard` }),
         }
       }),
-      {
-        says: say`still air of ${inCelsius(h.spot.air)} in the closed bay, ${inKelvinStep(15, 1)} above that outside (judgement, no source): the worst minutes come after the engine stops`,
-        link: 'place.air temperature',
-      },
+      { says: say`${inCelsius(h.spot.air)} round it: ${h.bay.says}`, link: h.bay.link },
       {
         says: 'Caution: polystyrene softens, burns and gives off poisonous smoke; petrol dissolves it. Keep an extinguisher at hand for the first runs',
       },
@@ -70,7 +67,12 @@ function needSays(h: HotPart): Sentence | undefined {
   const enough = (['shield', 'wrap'] as const).find((g) => g !== h.guard && guarded(h, g).high <= limit)
   if (enough === 'shield') return 'one bright shield with air on both sides is enough'
   if (enough === 'wrap') return 'a glass wrap on it is enough'
-  const clear = guarded(h, 'shield').clear
+  const { bay } = h
+  const air = bay.known ? bay.high : h.spot.air
+  if (air > limit)
+    return say`cool the bay first: its air alone may come to ${inCelsius(air)} where the foam wants ${inCelsius(limit)}`
+  // worked out with part and bay as hot as they may be, so that the distance holds
+  const clear = guarded({ ...h, spot: { ...h.spot, pipe: h.high, air } }, 'shield').clear
   return Number.isFinite(clear)
     ? say`move the foam to ${inMm(clear)} from its middle behind a bright shield, or blow air between`
     : 'no single guard is enough at the hottest it may be: keep foam out of that bay, or blow air between'

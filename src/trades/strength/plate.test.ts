@@ -54,6 +54,19 @@ describe('plates', () => {
       pull = held.tension
     }
   })
+  test('a held plate turned round sags and pulls the same', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 4, noNaN: true }), (sides) => {
+        const p = { ...plate, a: sides * plate.b }
+        const turned = { ...p, a: p.b, b: p.a }
+        const a = patchOnPlate(p, { load: 900, u: 0.12, v: 0.08 }, { held: true, terms: 39 })
+        const b = patchOnPlate(turned, { load: 900, u: 0.08, v: 0.12 }, { held: true, terms: 39 })
+        expect(b.deflection / a.deflection).toBeCloseTo(1, 6)
+        expect(b.stress / a.stress).toBeCloseTo(1, 6)
+      }),
+      { numRuns: 20 },
+    )
+  })
   test('a long thin strip bulges as the strip membrane does', () => {
     const long = { a: 3, b: 0.3, t: 0.3e-3, modulus: 70e9, poisson: 0.33 }
     const q = 20e3

@@ -1,5 +1,6 @@
 /** The craft file to what strength takes: deck bays, rivets, hot parts. SI. */
 import type { Craft } from '../../craft/schema/craftSchema.ts'
+import { assumedBayAir, type BayAir } from '../../hull/site/airOfBay.ts'
 import { alloyOf } from './alloys.ts'
 import { hatSection } from './beams.ts'
 import type { DeckBay, DeckSupport } from './deckBay.ts'
@@ -14,8 +15,8 @@ export interface StrengthInputs {
   joined: 'welded' | 'riveted' | 'glued'
   rivet: { diameter: number; pitch: number }
   hot: HotPart[]
-  /** K of the bay's air after a run stands still in the sun */
-  bayAir: number
+  /** the air of the engine bay, where hot parts and the foam beside them are */
+  bayAir: BayAir
 }
 
 type CraftBay = Craft['deck']['bays'][number]
@@ -41,10 +42,9 @@ function supportOf(bay: CraftBay): DeckSupport {
   }
 }
 
-/** Everything the strength findings need. */
-export function strengthFromCraft(craft: Craft): StrengthInputs {
+/** Everything the strength findings need; without the bay's air worked out, that of a usual bay. */
+export function strengthFromCraft(craft: Craft, bayAir: BayAir = assumedBayAir(craft)): StrengthInputs {
   const { deck, rider, place } = craft
-  const air = place.airTemperature.value
   return {
     bays: deck.bays.map((b) => ({
       name: b.name,
@@ -60,19 +60,19 @@ export function strengthFromCraft(craft: Craft): StrengthInputs {
     riderHigh: rider.mass.high,
     joined: deck.joined,
     rivet: { diameter: deck.rivetSize.value, pitch: deck.rivetPitch.value },
-    // a closed engine bay runs 15 K above the air outside (judgement, no source)
-    bayAir: air + 15,
+    bayAir,
     hot: craft.hotParts.map((h) => ({
       name: h.name,
       guard: h.guard,
       foam: foamOf(h.foam),
       low: h.temperature.low,
       high: h.temperature.high,
+      bay: bayAir,
       spot: {
         radius: h.diameter.value / 2,
         distance: h.distance.value,
         pipe: h.temperature.value,
-        air: air + 15,
+        air: bayAir.value,
         // dry, dulled steel or stainless
         emissivity: 0.7,
         film: 8,

@@ -22,7 +22,15 @@ test('every limit, moved, changes what is said of some deck', () => {
     whatIf(heron, { 'deck.bays.1.skin': 0.9e-3, 'deck.bays.2.skin': 0.6e-3 }),
     whatIf(heron, { 'deck.bays.1.skin': 1.4e-3 }),
     whatIf(heron, { 'rider.mass': 160 }),
+    whatIf(heron, { 'deck.joined': 'welded' }),
     whatIf(heron, { 'deck.rivet pitch': 0.015 }),
+    // a light rider on thick sheet: the rivets hold, and only seal too thinly
+    whatIf(heron, {
+      'rider.mass': 40,
+      'deck.bays.0.skin': 4e-3,
+      'deck.bays.1.skin': 4e-3,
+      'deck.bays.2.skin': 4e-3,
+    }),
     whatIf(heron, { 'deck.bays.0.skin': 4e-3, 'deck.bays.1.skin': 4e-3, 'deck.bays.2.skin': 4e-3 }),
   ]
   const judgements = crafts.map((c) => {

@@ -2,6 +2,7 @@
 import { inTimes, withEnds } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
+import type { BayAir } from '../../hull/site/airOfBay.ts'
 import { defineTrade } from '../trade.ts'
 import { type DeckAnswer, deckBay } from './deckBay.ts'
 import { strengthFindingsOf } from './deckFindings.ts'
@@ -10,12 +11,12 @@ import { type StrengthLimits, strengthLimits } from './strengthLimits.ts'
 import { strengthReckoners } from './strengthReckoners.ts'
 import { bearWord, factors, loadWord, partWord, plates, yieldLines } from './strengthSay.ts'
 
-export const strengthTrade = defineTrade<StrengthInputs, readonly DeckAnswer[]>({
+export const strengthTrade = defineTrade<StrengthInputs, readonly DeckAnswer[], BayAir>({
   id: 'strength',
   question: 'strength',
   title: 'Deck and foam',
   reads: ['deck', 'rider', 'place', 'hotParts'],
-  inputs: (craft) => strengthFromCraft(craft),
+  inputs: (craft, bay) => strengthFromCraft(craft, bay),
   answer: (inputs) => inputs.bays.map((b) => deckBay(b, inputs.rider)),
   limits: strengthLimits,
   judge: ({ inputs }, limits) => strengthFindingsOf(inputs, limits as StrengthLimits),

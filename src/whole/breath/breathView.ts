@@ -2,6 +2,7 @@
 
 import type { Finding } from '../../base/answers/finding.ts'
 import type { Craft } from '../../craft/index.ts'
+import { type PipeEnd, pipeEnd } from '../../craft/sharing.ts'
 import { siteOf } from '../../hull/site/site.ts'
 import { twoStrokeFindings } from '../../trades/engine/engineFindings.ts'
 import { enginesFromCraft } from '../../trades/engine/enginesFromCraft.ts'
@@ -45,8 +46,9 @@ export function breathView(craft: Craft, index: number): BreathView {
   if (!canSimulate(view))
     view.findings = twoStrokeFindings({ at: `engines.${index}`, name: view.name, ...reading })
   if (engine.exhaust) {
-    view.pipe = drawnPipe(engine, reading)
-    const box = boxOf(engine)
+    const end = pipeEnd(craft, index)!
+    view.pipe = drawnPipe(engine, end, reading)
+    const box = boxOf(engine, end)
     if (box) view.box = box
   }
   return view
@@ -61,7 +63,11 @@ type TwoStrokeEngine = Extract<Craft['engines'][number], { kind: 'two-stroke' }>
 type Exhaust = NonNullable<TwoStrokeEngine['exhaust']>
 
 /** The duct in the cylinder, the pipe and the stinger, as built. */
-function drawnPipe(engine: TwoStrokeEngine, reading: TwoStrokeReading): DrawnPipe {
+function drawnPipe(
+  engine: TwoStrokeEngine,
+  { muffler, outlet }: PipeEnd,
+  reading: TwoStrokeReading,
+): DrawnPipe {
   const exhaust = engine.exhaust as Exhaust
   const duct = reading.spec?.pipe[0]
   const pipe: DrawnPipe = {
@@ -86,17 +92,15 @@ function drawnPipe(engine: TwoStrokeEngine, reading: TwoStrokeReading): DrawnPip
         : []),
     ],
   }
-  if (exhaust.muffler)
-    pipe.muffler = { length: exhaust.muffler.length.value, width: exhaust.muffler.width.value }
-  if (exhaust.outlet && exhaust.outlet.length.value > 0)
-    pipe.outlet = { length: exhaust.outlet.length.value, bore: exhaust.outlet.bore.value }
+  if (muffler) pipe.muffler = { length: muffler.length.value, width: muffler.width.value }
+  if (outlet && outlet.length.value > 0)
+    pipe.outlet = { length: outlet.length.value, bore: outlet.bore.value }
   return pipe
 }
 
 /** The muffler as the four-pole sum takes it; nothing without one, or when it cannot be built. */
-function boxOf(engine: TwoStrokeEngine): MufflerBox | undefined {
+function boxOf(engine: TwoStrokeEngine, { muffler: m, outlet }: PipeEnd): MufflerBox | undefined {
   const exhaust = engine.exhaust as Exhaust
-  const m = exhaust.muffler
   if (!m) return undefined
   const [w, h] = [m.width.value, m.height?.value]
   const last = exhaust.pipe[exhaust.pipe.length - 1]!.to.value
@@ -105,7 +109,7 @@ function boxOf(engine: TwoStrokeEngine): MufflerBox | undefined {
     length: m.length.value,
     area: h === undefined ? (Math.PI / 4) * w * w : w * h,
     inletBore: inlet,
-    outletBore: exhaust.outlet?.bore.value ?? 1.1 * inlet,
+    outletBore: outlet?.bore.value ?? 1.1 * inlet,
     inletReach: m.inletReach.value,
     outletReach: m.outletReach.value,
     packing: m.packing.value,

@@ -54,7 +54,7 @@ export interface EngineWork {
 }
 
 /** Raise when a change of the simulation changes its numbers, so that kept answers are not mistaken for new ones. */
-export const simulationVersion = 2
+export const simulationVersion = 3
 
 /** m: cells of the curve that the balance uses, and of a first coarse one (torque within 3 %, its peak within 1 % in speed) */
 const cells = { fine: 0.01, coarse: 0.04 }

@@ -1,5 +1,6 @@
 /** The torque curve of an engine with another pipe, simulated from the settled state of the present one. */
 
+import { pipeEnd } from '../../craft/sharing.ts'
 import type { Segment } from '../../physics/gas/ductMesh.ts'
 import { endCorrection } from '../../physics/gas/openPipe.ts'
 import type { TwoStrokeSpec } from '../../trades/engine/engineSpec.ts'
@@ -8,17 +9,16 @@ import { adoptState, createState, type EngineState } from '../../trades/engine/s
 import { tubeDrop } from '../../trades/exhaust/backPressure.ts'
 import type { PipeCurve } from '../../trades/exhaust/exhaustTypes.ts'
 import type { Pipe } from '../../trades/exhaust/proportions.ts'
-import type { Trial, TwoStrokeEngine } from './trial.ts'
+import type { Trial } from './trial.ts'
 
 /** The spec with another pipe; what lies beyond the stinger stays. */
 export function specWith(trial: Trial, pipe: Pipe): TwoStrokeSpec {
-  const engine = trial.craft.engines[trial.index] as TwoStrokeEngine
-  const exhaust = engine.exhaust!
+  const end = pipeEnd(trial.craft, trial.index)!
   const duct = trial.spec.pipe[0]!
   const stinger: Segment = { length: pipe.stinger.length, d0: pipe.stinger.bore, d1: pipe.stinger.bore }
   const segments: Segment[] = [duct, ...pipe.segments.map(({ name: _, ...s }) => s), stinger]
-  if (!exhaust.muffler) {
-    const outlet = exhaust.outlet
+  if (!end.muffler) {
+    const { outlet } = end
     if (outlet && outlet.length.value > 0)
       segments.push({ length: outlet.length.value, d0: outlet.bore.value, d1: outlet.bore.value })
     const last = segments[segments.length - 1]!

@@ -1,5 +1,6 @@
 import type { Sentence } from '../../base/answers/sentence.ts'
 import type { Flag, Range } from '../../base/answers/solved.ts'
+import type { HeatCurve } from '../../trades/engine/curve.ts'
 
 /** Everything that the main job answers. SI throughout; rotation in rev/s except where a name says rpm. */
 export interface Balance {
@@ -31,6 +32,8 @@ export interface Balance {
   changes: Change[]
   /** with two or more engines running */
   oneDead?: OneDead
+  /** where the heat of each engine goes, by its place in the file; null for one that was not simulated, absent where none was */
+  heat?: readonly (HeatCurve | null)[]
   /** inputs whose doubt widens the answers most, largest first; empty until ranges are computed */
   drivers: Driver[]
   /** share of each answer's variance that the drivers' own effects explain; the rest is their interplay */

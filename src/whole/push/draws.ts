@@ -45,7 +45,7 @@ export interface Draws {
 const sections = /^(jet|engines|drive|hull|rider|weights|place)\./
 
 /** Values of an engine that end in its torque curve: they count in the simulation, not in the balance. */
-const insideEngine =
+export const insideEngine =
   /^engines\.\d+\.(idle|rod|ports|inlet|carburettor|combustion|crankcase|ignition|mixture|friction|exhaust|snorkel)\b/
 
 const known = new WeakMap<Craft, { solved: SolvedCurves | undefined; doubts: readonly Doubt[] }>()

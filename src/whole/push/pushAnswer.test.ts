@@ -3,6 +3,7 @@ import { printed } from '../../base/answers/sentence.ts'
 import { madeUpBalance } from './balance.testkit.ts'
 import { demoCraft } from './demo.testkit.ts'
 import { driverName } from './pushAnswer.ts'
+import { pushFindings } from './pushFindings.ts'
 import { pushHeadline } from './pushHeadline.ts'
 
 const craft = demoCraft('heron')
@@ -72,4 +73,16 @@ test('the doubt is shared out by variance, and two inputs alike are named once e
   expect(printed(pushHeadline(craft, b).because[0]!.says)).toBe(
     '66 % of the doubt comes from the drag of the hull and the drive’s efficiency',
   )
+})
+
+test('the pull is one to watch only where there is no steady state; stall and vapour are judged with the jet', () => {
+  const pull = (code?: string) => {
+    const b = madeUpBalance()
+    b.tiedUp.flags = code ? [{ code, text: 'what it is' }] : []
+    return pushFindings(craft, b).find((f) => f.id === 'push.pull')!.standing
+  }
+  expect(pull()).toBe('good')
+  expect(pull('cavitation')).toBe('good')
+  expect(pull('not settled')).toBe('watch')
+  expect(pull('not converged')).toBe('watch')
 })

@@ -147,6 +147,9 @@ function verdictOf(craft: Craft, b: Balance): Finding {
   )
 }
 
+/** flags of a point that is no steady state */
+const unsettled: ReadonlySet<string> = new Set(['not settled', 'not converged'])
+
 function pullOf(craft: Craft, b: Balance): Finding {
   const t = b.tiedUp
   const known = Number.isFinite(t.rotation) && Number.isFinite(b.pull.value)
@@ -157,7 +160,8 @@ function pullOf(craft: Craft, b: Balance): Finding {
       says: known
         ? say`Tied to a post it pulls ${ranged(inNewtons, b.pull)}, ${inScaleKg(b.pull.value)} on a luggage scale, at ${inRpm(b.tiedUpRotation.value)}.`
         : `No steady pull: ${cannotTurn(craft)}.`,
-      standing: known ? (t.flags.length > 0 ? 'watch' : 'good') : 'stop',
+      // stall, vapour and choking are judged with the jet; here only whether there is a steady state at all
+      standing: !known ? 'stop' : t.flags.some(({ code }) => unsettled.has(code)) ? 'watch' : 'good',
       because: !known
         ? [{ says: cannotTurn(craft), link: 'engines' }]
         : [

@@ -79,6 +79,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const able = ranged ? drawable(settled) : undefined
   const matching = matchingOf(craft, model, maps, table, bestPitch / pitchNow, bog, ranged ? 72 : 40)
   const now = scan ? pitchPoint(craft, model, drag, fan, pitchNow) : { pitch: pitchNow, merit: Number.NaN }
+  const heat = craft.engines.map((_, i) => solved?.get(i)?.heat ?? null)
   const balanceWith = (ranges: Ranges | undefined, changes: Change[]): Balance => {
     const rangeOf = (name: keyof typeof exact) => ranges?.answers[name] ?? bare(exact[name])
     const verdict = judge({
@@ -116,6 +117,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
       explained: ranges?.explained ?? { rotation: Number.NaN, pull: Number.NaN, topSpeed: Number.NaN },
       ranged,
       flags: flagsOf(model, tiedUp, top),
+      ...(heat.some((h) => h !== null) ? { heat } : {}),
     }
   }
   if (able) options.early?.(balanceWith(rangesOf(settled, able, true), []))

@@ -1,9 +1,12 @@
 /** Engines and impeller, thrust and drag brought together for one draw of a craft's doubts: from idle, then from rest. */
 import { cubicAt, linspace, pchip } from '../../base/numerics/interpolate.ts'
+import { bisect } from '../../base/numerics/roots.ts'
 import { speedAtFroude } from '../../trades/drag/run.ts'
-import { addEffects, addPairs, type DrawnCraft } from './drawnCraft.ts'
+import { addEffects, addPairs, type DrawnCraft, doubtPlaces } from './drawnCraft.ts'
+import { addLoad } from './drawnLoad.ts'
 import { idleOf, mostOf } from './propulsionModel.ts'
-import { rotationCount, speedCount, straight } from './surfaces.ts'
+import { inRow, jetParts, rotationCount, speedCount, spreadOver, straight } from './surfaces.ts'
+import { leftBy } from './vapourTable.ts'
 
 /** What is asked of each draw. */
 export interface Answers {
@@ -34,8 +37,9 @@ export interface Places {
 
 /** One draw's own sums, kept between draws so that nothing is allocated. */
 export interface Bench {
-  torque: Float64Array
-  thrust: Float64Array
+  /** effects on the jet at every second speed, and the jet with them at all of them */
+  sums: Float64Array
+  jet: Float64Array
   hull: Float64Array
   engines: Float64Array[]
   factor: Float64Array
@@ -43,45 +47,41 @@ export interface Bench {
 }
 
 export const benchOf = (d: DrawnCraft): Bench => ({
-  torque: new Float64Array(d.torque.length),
-  thrust: new Float64Array(d.thrust.length),
+  sums: new Float64Array(jetParts * doubtPlaces),
+  jet: new Float64Array(d.jet.length),
   hull: new Float64Array(d.hull.length),
   engines: d.engines.map((e) => new Float64Array(e.length)),
   factor: new Float64Array(d.engines.length),
   stretch: new Float64Array(d.engines.length),
 })
 
-/** Cubic through the four nodes round place `t` (in nodes) of a row that begins at `from`. */
-function inRow(y: Float64Array, from: number, t: number): number {
-  const i = Math.min(rotationCount - 3, Math.max(1, Math.floor(t)))
-  const x = t - i
-  const at = from + i
-  const a = y[at - 1]!
-  const b = y[at]!
-  const c = y[at + 1]!
-  const e = y[at + 2]!
-  return (
-    (-a * x * (x - 1) * (x - 2)) / 6 +
-    (b * (x + 1) * (x - 1) * (x - 2)) / 2 -
-    (c * (x + 1) * x * (x - 2)) / 2 +
-    (e * (x + 1) * x * (x - 1)) / 6
-  )
-}
+/** What is given over what is taken, less one; an impeller that ram turns takes nothing, and its engines have any amount to spare. */
+const overLoad = (drive: number, load: number): number =>
+  load > 1e-6 ? drive / load - 1 : drive > load ? 1e6 : -1e6
 
-/** Solves draw `u` (NaN for a doubt left at its value). */
-export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, b = benchOf(d)): Answers {
+/** Solves draw `u` (NaN for a doubt left at its value); with `sumsOnly` rotation, pull and top speed alone, the rest NaN. */
+export function solveDrawn(
+  d: DrawnCraft,
+  places: Places,
+  u: ArrayLike<number>,
+  b = benchOf(d),
+  sumsOnly = false,
+): Answers {
   const { grid, model, doubts, scales } = d
-  addEffects(b.torque, d.torque, d.onTorque, u)
-  addEffects(b.thrust, d.thrust, d.onThrust, u)
-  addPairs(b.torque, b.thrust, d.pairs, u)
-  addEffects(b.hull, d.hull, d.onHull, u)
+  b.sums.fill(0)
+  addEffects(b.sums, d.onJet, u)
+  addPairs(b.sums, d.pairs, u)
+  spreadOver(d.jet, b.sums, b.jet)
+  const plane = speedCount * rotationCount
+  for (let i = 0; i < plane; i++) b.jet[i] = straight(b.jet[i]!, scales.torque)
+  for (let i = plane; i < 2 * plane; i++) b.jet[i] = straight(b.jet[i]!, scales.thrust)
+  b.hull.set(d.hull)
+  addEffects(b.hull, d.onHull, u)
+  if (d.load) addLoad(b.hull, d.load, u)
   d.engines.forEach((still, e) => {
-    addEffects(b.engines[e]!, still, d.onEngine[e]!, u)
+    b.engines[e]!.set(still)
+    addEffects(b.engines[e]!, d.onEngine[e]!, u)
   })
-  for (let i = 0; i < b.torque.length; i++) {
-    b.torque[i] = straight(b.torque[i]!, scales.torque)
-    b.thrust[i] = straight(b.thrust[i]!, scales.thrust)
-  }
   const drawn = (index: number, fallback: number) => {
     const part = index < 0 ? Number.NaN : u[index]!
     if (Number.isNaN(part)) return fallback
@@ -117,7 +117,27 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
     }
     return torque * ratio * (torque >= 0 ? efficiency : 1 / efficiency)
   }
-  const load = (row: number, n: number) => inRow(b.torque, row, (n - low) * perNode) * n * n
+  const fall = drawn(d.chokeFall, d.chokeFall < 0 ? 0.5 : doubts[d.chokeFall]!.value)
+  const left = { torque: 1, flow: 1 }
+  const vapour = d.vapour
+  /** sets `left` to what vapour leaves at grid speed i and impeller rotation n */
+  const boil = (i: number, n: number) => {
+    if (!vapour) return
+    const onset = inRow(b.jet, 2 * plane + i * rotationCount, (n - low) * perNode)
+    leftBy(vapour, i, onset, fall, left)
+  }
+  const load = (i: number, n: number) => {
+    boil(i, n)
+    return left.torque * inRow(b.jet, i * rotationCount, (n - low) * perNode) * n * n
+  }
+  const thrustOf = (i: number, n: number) => {
+    const t = (n - low) * perNode
+    const wet = inRow(b.jet, plane + i * rotationCount, t)
+    boil(i, n)
+    if (!vapour || left.flow === 1) return wet * n * n
+    const gross = inRow(b.jet, plane, t) * inRow(vapour.gross, i * rotationCount, t)
+    return (left.flow * wet - left.flow * (1 - left.flow) * gross) * n * n
+  }
 
   const lead = new Float64Array(speedCount)
   const thrust = new Float64Array(speedCount)
@@ -129,13 +149,12 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
     const alive = unit.shaft.engines.some((e) => e.running)
     let n = idle
     for (let i = 0; i < speedCount; i++) {
-      const row = i * rotationCount
       const begin = first
       n = alive
-        ? settled((r) => drive(begin, end, r) - load(row, r), Number.isNaN(n) ? idle : n, idle, most)
+        ? settled((r) => overLoad(drive(begin, end, r), load(i, r)), Number.isNaN(n) ? idle : n, idle, most)
         : Number.NaN
       if (k === 0) lead[i] = n * ratio
-      if (!Number.isNaN(n)) thrust[i]! += inRow(b.thrust, row, (n - low) * perNode) * n * n
+      if (!Number.isNaN(n)) thrust[i]! += thrustOf(i, n)
     }
     first = end
   }
@@ -143,42 +162,49 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
   const push = pchip(grid.speeds, thrust)
   const hold = pchip(grid.speeds, b.hull.subarray(0, speedCount))
   const spare = (v: number) => cubicAt(push, v) - cubicAt(hold, v)
+  const sums = {
+    rotation: lead[0]!,
+    pull: thrust[0]!,
+    topSpeed: settlesAt(spare, grid.speeds),
+  }
+  if (sumsOnly) return { ...sums, hump: Number.NaN, planing: Number.NaN, judged: Number.NaN }
   let hump = Number.POSITIVE_INFINITY
   for (const v of linspace(places.hump[0], places.hump[1], 16))
     hump = Math.min(hump, cubicAt(push, v) / cubicAt(hold, v))
+  const turning = pchip(
+    grid.speeds,
+    lead.map((n) => (Number.isNaN(n) ? 0 : n)),
+  )
   return {
-    rotation: lead[0]!,
-    pull: thrust[0]!,
-    topSpeed: settlesAt(spare, grid.speeds[speedCount - 1]!),
+    ...sums,
     hump,
     planing: timeTo(speedAtFroude(model.drag, 2.4), b.hull[speedCount]!, spare),
-    judged: cubicAt(
-      pchip(
-        grid.speeds,
-        lead.map((n) => (Number.isNaN(n) ? 0 : n)),
-      ),
-      places.judgedAt,
-    ),
+    judged: cubicAt(turning, places.judgedAt),
   }
 }
 
-/** Where the shaft goes from `from`: along the surplus to its next root, rev/s; NaN when that is down past idle. */
-function settled(surplus: (n: number) => number, from: number, idle: number, most: number): number {
+/**
+ * Where the shaft goes from `from`: along the surplus to its next root, rev/s; NaN when that is down past idle. `over` is what the
+ * engines give over what the impeller takes, less one: nearly a straight line in the rotation, and where it is large the next
+ * root is far.
+ */
+function settled(over: (n: number) => number, from: number, idle: number, most: number): number {
   let a = from
-  let sa = surplus(a)
+  let sa = over(a)
   if (sa === 0) return a
   const up = sa > 0
-  let step = 1.006
+  let stride = 0.006
   for (let i = 0; i < 160; i++) {
+    const step = 1 + Math.min(stride, 0.03 + 0.1 * Math.max(0, Math.min(1, sa - 0.2)))
     const c = Math.min(Math.max(up ? a * step : a / step, idle), most)
-    const sc = surplus(c)
+    const sc = over(c)
     if (sa * sc <= 0) {
       // Illinois false position between a and c
       let [x0, f0, x1, f1] = [a, sa, c, sc]
       for (let k = 0; k < 20 && f1 !== f0; k++) {
         const x = (x0 * f1 - x1 * f0) / (f1 - f0)
-        const f = surplus(x)
-        if (Math.abs(x - x1) < 2e-6 * x) return x
+        const f = over(x)
+        if (Math.abs(x - x1) < 1e-5 * x) return x
         if (f * f1 < 0) {
           x0 = x1
           f0 = f1
@@ -192,25 +218,25 @@ function settled(surplus: (n: number) => number, from: number, idle: number, mos
     if (c === idle) return Number.NaN
     a = c
     sa = sc
-    step = Math.min(step ** 1.8, 1.03)
+    stride *= 1.8
   }
   return Number.NaN
 }
 
-/** First speed from rest where nothing is left, m/s; `end` when something is left all the way. */
-function settlesAt(spare: (v: number) => number, end: number): number {
-  const steps = 60
+/** First speed from rest where nothing is left, m/s; the end of `speeds` when something is left all the way. */
+function settlesAt(spare: (v: number) => number, speeds: Float64Array): number {
+  const end = speeds[speeds.length - 1]!
   if (!(spare(0) > 0)) return 0
-  for (let i = 1; i <= steps; i++) {
-    let high = (end * i) / steps
-    if (spare(high) > 0) continue
-    let low = (end * (i - 1)) / steps
-    for (let k = 0; k < 20; k++) {
-      const middle = 0.5 * (low + high)
-      if (spare(middle) > 0) low = middle
-      else high = middle
-    }
-    return 0.5 * (low + high)
+  // between two speeds thrust and drag each go one way, so thirds of the way show a dip
+  const looks = 3 * (speeds.length - 1)
+  const at = (look: number) => {
+    const i = Math.min(speeds.length - 2, Math.floor(look / 3))
+    return speeds[i]! + ((look - 3 * i) / 3) * (speeds[i + 1]! - speeds[i]!)
+  }
+  for (let look = 1; look <= looks; look++) {
+    if (spare(at(look)) > 0) continue
+    const found = bisect(spare, at(look - 1), at(look), { tolerance: 1e-5 * end })
+    return found.converged ? found.value : at(look)
   }
   return end
 }

@@ -1,5 +1,5 @@
 import { useCallback } from 'react'
-import type { Amount } from '../../../base/answers/sentence.ts'
+import type { Amount, Sentence } from '../../../base/answers/sentence.ts'
 import { printedAmount } from '../../../base/answers/sentence.ts'
 import { displayUnit } from '../../../base/units/format.ts'
 import { proseIn } from '../../../base/units/prose.ts'
@@ -9,6 +9,7 @@ import type { UnitSystem } from '../state/store.ts'
 import { Figure } from './Figure.tsx'
 import type { FoldPart } from './Fold.tsx'
 import { NumbersTable } from './NumbersTable.tsx'
+import { Says } from './Says.tsx'
 import { several } from './several.ts'
 
 interface FigureProps<I, A> {
@@ -69,7 +70,21 @@ function sharedUnit(cells: readonly (string | Amount | undefined)[], units: Unit
   return unit === '1' ? undefined : unit === 'deg' ? '°' : unit
 }
 
-/** Folds for the figures after the first, and for the numbers, of a trade. */
+/** Steps to be done one after the other. */
+function CardSteps({ steps }: { steps: readonly Sentence[] }) {
+  return (
+    <ol className="steps">
+      {steps.map((step, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: steps keep their order and may be worded alike
+        <li key={i}>
+          <Says says={step} />
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+/** Folds for the figures after the first, the lists of steps, and the numbers of a trade. */
 export function foldsOf<I, A, S>(
   trade: Trade<I, A, S>,
   now: Solved<I, A>,
@@ -85,11 +100,21 @@ export function foldsOf<I, A, S>(
       children: <TradeFigureView figure={figure} now={now} tried={tried} />,
     }
   })
+  const shown = tried ?? now
+  const cards = (trade.cards?.(shown) ?? []).map(
+    (card): FoldPart => ({
+      id: `${trade.id}-${card.id}`,
+      title: card.title,
+      says: card.says,
+      children: <CardSteps steps={card.steps} />,
+    }),
+  )
+  const folds = [...figures, ...cards]
   const tables = trade.numbers?.(now, tried) ?? []
-  if (tables.length === 0) return figures
+  if (tables.length === 0) return folds
   const rows = tables.reduce((sum, table) => sum + table.rows.length, 0)
   return [
-    ...figures,
+    ...folds,
     {
       id: `${trade.id}-numbers`,
       title: 'The numbers',

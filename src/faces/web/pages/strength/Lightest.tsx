@@ -42,6 +42,7 @@ export function Lightest({ now, tried, bay }: Props) {
       tried: triedValues(work?.tried ?? []),
       bay,
       deflection: ways[give]![1],
+      bayAir: (tried ?? now).inputs.bayAir,
     })
   return (
     <section className="lightest">

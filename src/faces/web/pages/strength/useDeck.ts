@@ -2,6 +2,8 @@ import { useMemo } from 'react'
 import { type DeckAnswer, deckBay } from '../../../../trades/strength/deckBay.ts'
 import { type LoadSweep, loadSweep } from '../../../../trades/strength/deckFigures.ts'
 import { type StrengthInputs, strengthFromCraft } from '../../../../trades/strength/strengthFromCraft.ts'
+import { bayAirOf } from '../../../../whole/bayAir.ts'
+import type { Balance } from '../../../../whole/push/balanceTypes.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { triedCraftOf, useApp, useAppLater } from '../../state/hooks.ts'
 
@@ -15,12 +17,15 @@ export interface Deck {
 
 const made = new WeakMap<Craft, Deck>()
 
-/** made once a craft, as crafts never change */
-function deckOf(craft: Craft): Deck {
+/** Made once a craft, as crafts never change; made over for its hot parts alone when the balance says how warm the bay gets. */
+function deckOf(craft: Craft, balance: Balance | undefined): Deck {
+  const bayAir = bayAirOf({ craft, ...(balance ? { balance } : {}) })
   const before = made.get(craft)
-  if (before) return before
-  const inputs = strengthFromCraft(craft)
-  const deck = { craft, inputs, answers: inputs.bays.map((b) => deckBay(b, inputs.rider)), sweeps: new Map() }
+  if (before?.inputs.bayAir === bayAir) return before
+  const inputs = strengthFromCraft(craft, bayAir)
+  const deck: Deck = before
+    ? { ...before, inputs }
+    : { craft, inputs, answers: inputs.bays.map((b) => deckBay(b, inputs.rider)), sweeps: new Map() }
   made.set(craft, deck)
   return deck
 }
@@ -38,8 +43,15 @@ export function sweepOf(deck: Deck, bay: number): LoadSweep | undefined {
 export function useDeck(): { now: Deck; tried: Deck | undefined } | undefined {
   const craft = useApp((s) => s.craft)
   const triedCraft = useAppLater(triedCraftOf)
-  const now = useMemo(() => craft && deckOf(craft), [craft])
-  const other = useMemo(() => triedCraft && deckOf(triedCraft), [triedCraft])
+  const looked = useApp((s) => s.looked)
+  const balance = looked?.craft === craft ? looked?.balance : undefined
+  // until what is tried was looked at, its engines are taken to run as they do now
+  const triedBalance = looked?.triedCraft === triedCraft ? looked?.triedBalance : undefined
+  const now = useMemo(() => craft && deckOf(craft, balance), [craft, balance])
+  const other = useMemo(
+    () => triedCraft && deckOf(triedCraft, triedBalance ?? balance),
+    [triedCraft, triedBalance, balance],
+  )
   if (!now) return undefined
   const tried = other && JSON.stringify(other.inputs) !== JSON.stringify(now.inputs) ? other : undefined
   return { now, tried }
