@@ -90,10 +90,10 @@ export function matchingFigure(now: Balance, other: Balance | undefined, look: L
     x: { label: 'engine speed', unit: 'rpm', max: lastPull(now, other) * 60 },
     y: { label: 'torque at the engine', unit: look.torque, min: 0, max: inLook(most * 1.18, 'torque', look) },
     series,
-    lines: [{ axis: 'x', at: peak, label: 'most power' }],
+    lines: [{ axis: 'x', at: peak, label: 'most power' }, ...answerLine(now)],
     markers: [
       ...bogMarker(m, look),
-      ...now.tiedUpRoots.map((r) => rootMarker(r, m, look, okabeIto.black, '')),
+      ...now.tiedUpRoots.map((r) => rootMarker(r, m, look, okabeIto.black, '', answerLine(now).length > 0)),
       ...(other && saysRpm(other.tiedUp.rotation) !== saysRpm(now.tiedUp.rotation)
         ? other.tiedUpRoots
             .filter((r) => r.stable && r.reachable)
@@ -115,12 +115,31 @@ function lastPull(now: Balance, other: Balance | undefined): number {
   return 1.03 * Math.max(end(now.matching), other ? end(other.matching) : 0)
 }
 
-function rootMarker(r: Root, m: Matching, look: Look, colour: string, before: string): ChartMarker {
+/** The answer's speed tied up, where it is not that of the file's own values: the middle of all that they may be. */
+function answerLine({
+  tiedUp,
+  tiedUpRotation,
+}: Balance): { axis: 'x'; at: number; label: string; colour: string }[] {
+  const { value, low, high } = tiedUpRotation
+  if (!Number.isFinite(low + high) || saysRpm(value) === saysRpm(tiedUp.rotation)) return []
+  return [{ axis: 'x', at: 60 * value, label: `tied up ${saysRpm(value)}`, colour: okabeIto.black }]
+}
+
+function rootMarker(
+  r: Root,
+  m: Matching,
+  look: Look,
+  colour: string,
+  before: string,
+  nominal = false,
+): ChartMarker {
   const y = valueAt({ x: m.rotation, y: m.engineTorque }, r.rotation)
   const words = !r.stable
     ? 'cannot stay here'
     : r.reachable
-      ? `${before}runs at ${saysRpm(r.rotation)}`
+      ? nominal
+        ? `${saysRpm(r.rotation)} by the file’s values`
+        : `${before}runs at ${saysRpm(r.rotation)}`
       : 'holds only if brought here'
   return {
     x: r.rotation * 60,

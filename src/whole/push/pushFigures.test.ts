@@ -119,3 +119,23 @@ test('numbers in words: rounded, with a true minus, a dash for none', () => {
   expect(saysStep(0.00001, 'speed', metricLook)).toBe('0.0 km/h')
   expect(plain(Number.NaN, 1)).toBe('–')
 })
+
+test('the answer is marked as the headline has it, with its likely range; the crossing of the lines says that it is of the file’s values', () => {
+  const b = madeUpBalance()
+  const value = b.top!.speed - 0.4
+  const doubtful = { ...b, topSpeed: { value, low: value - 2, high: value + 1 } }
+  const look = { ...metricLook, width: 280 }
+  const said = words(forcesFigure(doubtful, undefined, look))
+  expect(said).toContain(`top speed ${says(value, 'speed', look)}`)
+  expect(said).toContain(`${says(b.top!.speed, 'speed', look)} by the file’s values`)
+  expect(said).toContain('likely')
+  // without ranges there is one speed only
+  const alone = { ...b, topSpeed: { value: b.top!.speed, low: Number.NaN, high: Number.NaN } }
+  const plainly = words(forcesFigure(alone, undefined, look))
+  expect(plainly).toContain(`top speed ${says(b.top!.speed, 'speed', look)}`)
+  expect(plainly).not.toContain('likely')
+  const turning = { ...b, tiedUpRotation: { value: 110, low: 100, high: 118 } }
+  const turns = words(matchingFigure(turning, undefined, look))
+  expect(turns).toContain('tied up 6600 rpm')
+  expect(turns.some((w) => /rpm by the file’s values/.test(w))).toBe(true)
+})

@@ -50,7 +50,7 @@ export function forcesFigure(now: Balance, other: Balance | undefined, look: Loo
       y: inLook(now.top.thrust, 'force', look),
       shape: 'circle',
       colour: okabeIto.black,
-      label: `${now.run.stuck ? 'stays at' : 'top speed'} ${says(now.top.speed, 'speed', look)}`,
+      label: crossingLabel(now, look),
     })
   if (other?.top && says(other.top.speed, 'speed', look) !== (now.top && says(now.top.speed, 'speed', look)))
     markers.push({
@@ -71,18 +71,48 @@ export function forcesFigure(now: Balance, other: Balance | undefined, look: Loo
     y: { label: 'force', unit: look.force, min: 0 },
     series,
     markers,
-    zones: cavitatingZones(now, look),
-    lines: Number.isFinite(margin)
-      ? [
-          {
-            axis: 'x',
-            at: inLook(now.hump.speed, 'speed', look),
-            label: `hump, ${plain(margin, 2)} × the drag`,
-          },
-        ]
-      : [],
+    zones: [...likelyZone(now, look), ...cavitatingZones(now, look)],
+    lines: [
+      ...(Number.isFinite(margin)
+        ? [
+            {
+              axis: 'x' as const,
+              at: inLook(now.hump.speed, 'speed', look),
+              label: `hump, ${plain(margin, 2)} × the drag`,
+            },
+          ]
+        : []),
+      ...answerLine(now, look),
+    ],
     empty: 'No thrust or drag to draw yet: the craft needs its hull, its weights and its jet.',
   })
+}
+
+const isRanged = ({ topSpeed }: Balance) => Number.isFinite(topSpeed.low) && Number.isFinite(topSpeed.high)
+
+/** The lines cross where the file's own values put it; the answer is the middle of all that they may be, and is marked as such. */
+function crossingLabel(b: Balance, look: Look): string {
+  const at = says(b.top?.speed ?? Number.NaN, 'speed', look)
+  if (isRanged(b) && at !== says(b.topSpeed.value, 'speed', look)) return `${at} by the file’s values`
+  return `${b.run.stuck ? 'stays at' : 'top speed'} ${at}`
+}
+
+/** The answer, with the speeds that are likely round it. */
+function answerLine(b: Balance, look: Look): { axis: 'x'; at: number; label: string; colour: string }[] {
+  if (!b.top || !isRanged(b)) return []
+  const at = says(b.topSpeed.value, 'speed', look)
+  if (at === says(b.top.speed, 'speed', look)) return []
+  const label = `${b.run.stuck ? 'stays at' : 'top speed'} ${at}`
+  return [{ axis: 'x', at: inLook(b.topSpeed.value, 'speed', look), label, colour: okabeIto.black }]
+}
+
+function likelyZone(b: Balance, look: Look): ChartZone[] {
+  if (!b.top || !isRanged(b)) return []
+  const [from, to] = [b.topSpeed.low, b.topSpeed.high].map((v) => inLook(v, 'speed', look)) as [
+    number,
+    number,
+  ]
+  return [{ axis: 'x', from, to, label: 'likely', colour: okabeIto.skyBlue }]
 }
 
 /** Drag with a rider who does not move, where that differs from the best place: what is being tried, if anything is. */

@@ -36,7 +36,8 @@ export const pushFigures: readonly TradeFigure<unknown, Balance>[] = [
   {
     id: 'matching',
     title: 'Engines and impeller',
-    caption: ({ answer }) => say`Where the lines meet they run: ${inRpm(answer.tiedUp.rotation)} tied up.`,
+    caption: ({ answer }) =>
+      say`Where the lines meet they run: ${inRpm(answer.tiedUp.rotation)} tied up, by the file’s values.`,
     draw: (now, tried, look) => matchingFigure(now.answer, tried?.answer, lookOf(look)),
   },
   {

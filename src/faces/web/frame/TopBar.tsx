@@ -100,7 +100,7 @@ export function Words() {
                 {page.id === 'craft' && !findings.craft ? (
                   <StandingMark standing={file} word={fileWords[file]} />
                 ) : (
-                  found && <StandingMark standing={worstStanding(found)} />
+                  found && found.length > 0 && <StandingMark standing={worstStanding(found)} />
                 )}
               </a>
             </li>
