@@ -23,7 +23,8 @@ function flows(): Row[] {
     wind: 0,
   })
   const solve = (openings: ReturnType<typeof one>[]) =>
-    solveAirFlow({ openings, fans: [], burnt: 0, outside, inside }).value.exchanged / Math.sqrt(outside * inside)
+    solveAirFlow({ openings, fans: [], burnt: 0, outside, inside }).value.exchanged /
+    Math.sqrt(outside * inside)
   const two = solve([one(0, 0, 0.01), one(0.5, 0, 0.01)])
   const tall = solve([one(0.5, 1, 0.1)])
   // neutral level half way, less the little that the warmer air is thinner
