@@ -47,5 +47,28 @@ export function wrongCrafts(): [string, Craft][] {
         'fuel.use.hours': 6 * 3600,
       }),
     ],
+    [
+      'shut up with its heat',
+      put(heron, {
+        'bay.cooling': 'fins',
+        'bay.pipe': 'bare',
+        'bay.engine air': 'bay',
+        'bay.openings.0.area': 1e-4,
+        'bay.openings.1.area': 1e-4,
+        'bay.printed': 'PLA',
+        'bay.deck': 'dark',
+      }),
+    ],
+    [
+      'hard to start and to stop',
+      put(teal, {
+        'cord.drum': 0.02,
+        'cord.bends.0.over': 'metal',
+        'cable.kill': 'one engine',
+        'cable.spring': 3,
+        'cable.bends': 9,
+        'cable.wiring': 'open',
+      }),
+    ],
   ]
 }

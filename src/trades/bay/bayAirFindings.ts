@@ -131,7 +131,7 @@ export function vapour(v: BayView, limits: BayLimits): Finding | undefined {
         link: 'bay.openings',
       },
       {
-        says: say`before each start: lid off, nose in, and ${timeSays(Math.min(3600, Math.max(60, time)))} of airing after any smell of petrol`,
+        says: say`before each start: lid off, sniff, and ${timeSays(Math.min(3600, Math.max(60, time)))} of airing after any smell of petrol`,
       },
     ],
     sources: [ventilation, 'Lower flammable limit of petrol: Fire Engineering 1988, Gasoline in brief'],

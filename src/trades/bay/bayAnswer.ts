@@ -165,7 +165,8 @@ export function wantedFor(
     fan: fanOf(fan),
   })
   const byFan = (fan: number) => at(forced(fan)) - T
-  const biggest = 0.4
+  // beyond this it is a wind tunnel
+  const biggest = 0.12
   if (!(byFan(biggest) <= 0)) return {}
   const found = brent(byFan, 1e-4, biggest, { tolerance: 2e-4 })
   if (!found.converged) return {}

@@ -6,6 +6,7 @@ import { displayUnit } from '../../base/units/format.ts'
 import { lineChart } from '../../drawing/chart.ts'
 import type { ChartSeries } from '../../drawing/chartSpec.ts'
 import { hatch } from '../../drawing/hatching.ts'
+import { spreadApart } from '../../drawing/labels.ts'
 import { circle, line, polygon, polyline, rectangle, text } from '../../drawing/marks.ts'
 import { ink, okabeIto, quiet } from '../../drawing/palette.ts'
 import type { Mark, Sheet } from '../../drawing/sheet.ts'
@@ -39,16 +40,15 @@ function arrow(x: number, y: number, dx: number, dy: number, colour: string, wid
   ]
 }
 
-/** The bay cut along, to scale in height, with what passes through each opening. */
+/** The bay cut along, its heights to scale, with what passes through each opening. */
 export function baySection(now: BaySolved, look: FigureLook): Sheet {
   const { bay, hottest } = now.answer
   if (!bay || !hottest) return emptyBay(now, look)
   const { width, system } = look
-  const long = 2 * Math.sqrt(bay.plan / 2)
-  const pad = 34
-  const scale = Math.min((width - 2 * pad) / long, 60 / bay.depth)
-  const [w, h] = [long * scale, bay.depth * scale]
-  const left = (width - w) / 2
+  const pad = Math.min(34, 0.26 * width)
+  const [w, h] = [width - 2 * pad, 44]
+  const scale = h / bay.depth
+  const left = pad
   const foot = 22
   const top = foot + h
   const height = top + 26
@@ -68,7 +68,7 @@ export function baySection(now: BaySolved, look: FigureLook): Sheet {
     }),
     ...machines(bay, hottest, left, foot, w, h, says),
     ...paths(bay, hottest, { left, foot, w, h, scale }, system),
-    text(left + w / 2, foot + 0.82 * h, air, { size: 5, anchor: 'middle', bold: true, halo: true }),
+    text(left + w / 2, foot + 0.72 * h, air, { size: 5, anchor: 'middle', bold: true, halo: true }),
     text(
       left + w / 2,
       top + 3,
@@ -84,7 +84,7 @@ export function baySection(now: BaySolved, look: FigureLook): Sheet {
     width,
     height,
     title: 'The engine bay, its air and its heat',
-    says: `${hottest.state.name}: air in the bay ${air}; ${bay.openings.length} openings; height to scale.`,
+    says: `${hottest.state.name}: air in the bay ${air}; ${bay.openings.length} openings; heights to scale.`,
     marks,
   }
 }
@@ -101,10 +101,10 @@ function machines(
   says: (a: ReturnType<typeof inCelsius>) => string,
 ): Mark[] {
   const count = hottest.state.engines.filter((e) => e.power > 0).length
-  const size = 0.4 * h
+  const size = Math.min(0.4 * h, (0.42 * w) / Math.max(1, count))
   const out: Mark[] = []
   for (let i = 0; i < count; i++) {
-    const x = left + w * (0.25 + (0.5 * (i + 0.5)) / count) - size / 2
+    const x = left + w * (0.3 + (0.6 * (i + 0.5)) / count) - size / 2
     out.push(
       rectangle(
         x,
@@ -152,7 +152,7 @@ function machines(
   const soft = says(inCelsius(bayLimits.foam.value))
   return [
     ...out,
-    text(left + w - 1, foot + h - 4, `foam to ${soft}`, { size: 2.4, anchor: 'end', colour: quiet }),
+    text(left + w - 1, foot + 1.5, `foam to ${soft}`, { size: 2.4, anchor: 'end', colour: quiet }),
   ]
 }
 
@@ -160,21 +160,33 @@ function machines(
 function paths(bay: BaySpec, { now }: SteadyState, f: Frame, system: FigureLook['system']): Mark[] {
   const out: Mark[] = []
   const flow = (kgPerSecond: number) => printedAmount(inLitresPerSecond(kgPerSecond / 1.2), system)
-  bay.openings.forEach((o, i) => {
-    const side = i % 2 === 0 ? -1 : 1
-    const x = side < 0 ? f.left : f.left + f.w
-    const y = f.foot + Math.min(f.h - 1, Math.max(1, o.height.value * f.scale))
-    out.push(line(x, y - 2.2, x, y + 2.2, { stroke: '#ffffff', width: 1.4 }, 'data'))
-    const { in: into = 0, out: from = 0 } = now.flow.through[i] ?? {}
-    const net = into - from
-    const colour = net >= 0 ? okabeIto.blue : okabeIto.vermillion
-    const inward = net >= 0 ? -side : side
-    const start = x + (net >= 0 ? side * 13 : side * 1)
-    out.push(...arrow(start, y, inward * 12, 0, colour, 0.8))
-    const anchor = side < 0 ? 'end' : 'start'
-    out.push(text(x + side * 15, y + 0.6, flow(Math.abs(net)), { size: 2.6, anchor, colour }))
-    out.push(text(x + side * 15, y - 3, o.name.slice(0, 18), { size: 2.3, anchor, colour: quiet }))
+  const sides = [-1, 1].map((side) => {
+    const own = bay.openings.flatMap((o, i) => ((i % 2 === 0 ? -1 : 1) === side ? [{ o, i }] : []))
+    const wishes = own.map(({ o }) => f.foot + Math.min(f.h - 1, Math.max(1, o.height.value * f.scale)))
+    return { side, own, wishes, places: spreadApart(wishes, 12, f.foot + 4, f.foot + f.h + 6) }
   })
+  for (const { side, own, wishes, places } of sides)
+    for (const [k, { o, i }] of own.entries()) {
+      const x = side < 0 ? f.left : f.left + f.w
+      const hole = wishes[k]!
+      const y = places[k]!
+      out.push(line(x, hole - 2.2, x, hole + 2.2, { stroke: '#ffffff', width: 1.4 }, 'data'))
+      const { in: into = 0, out: from = 0 } = now.flow.through[i] ?? {}
+      const net = into - from
+      const colour = net >= 0 ? okabeIto.blue : okabeIto.vermillion
+      const reach = 11
+      const far = x + side * (reach + 1)
+      // the arrow ends, or begins, at the hole itself
+      out.push(
+        ...(net >= 0
+          ? arrow(far, y, x + side - far, hole - y, colour, 0.8)
+          : arrow(x + side, hole, far - x - side, y - hole, colour, 0.8)),
+      )
+      const anchor = side < 0 ? 'end' : 'start'
+      out.push(text(x + side * 2, y + 1.8, flow(Math.abs(net)), { size: 2.6, anchor, colour, halo: true }))
+      const name = shortened(o.name, Math.floor((f.left - 3) / 1.25))
+      out.push(text(x + side * 2, y - 3.4, name, { size: 2.3, anchor, colour: quiet, halo: true }))
+    }
   const fans = now.flow.fans.reduce((a, b) => a + b, 0)
   if (fans > 0) {
     const x = f.left + 0.5 * f.w
@@ -186,6 +198,9 @@ function paths(bay: BaySpec, { now }: SteadyState, f: Frame, system: FigureLook[
   }
   return out
 }
+
+/** A name that fits its place. */
+const shortened = (name: string, most: number) => (name.length > most ? `${name.slice(0, most - 1)}…` : name)
 
 function emptyBay({ answer }: BaySolved, { width, system }: FigureLook): Sheet {
   const words = `The file does not describe the bay: ${printedAmount(inCelsius(answer.air.value), system)} are taken.`

@@ -68,6 +68,9 @@ export const discharges = { open: 0.6, louvre: 0.45, baffle: 0.35 } as const
 /** wind pressure over ½ρV² on a low hull under way; judgement, no source */
 const winds = { side: 0, forward: 0.5, aft: -0.2, up: -0.1 } as const
 
+/** of what a pipe radiates, the part that falls on the cold floor and never warms the bay */
+const onFloor = 1 / 3
+
 /** what of a pipe's heat stays in the bay, and the part of that which is radiated; judgement from wrap and film resistances */
 const pipes = {
   bare: { share: 1, radiated: 0.55 },
@@ -194,7 +197,7 @@ export function modelOf(
       const { radiated } = pipes[bay.pipe]
       sources.push({
         air: (1 - radiated) * pipe,
-        walls: radiated * pipe,
+        walls: (1 - onFloor) * radiated * pipe,
         from: heat.gas,
         at: d.air,
         slow: false,

@@ -4,8 +4,9 @@ import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { joined, type Sentence, say } from '../../base/answers/sentence.ts'
 import { fanOf, steadyAir, type Wanted, wantedFor } from './bayAnswer.ts'
 import type { BaySpec } from './bayFromCraft.ts'
+import { steadyBay } from './bayHeat.ts'
 import type { BayLimits } from './bayLimits.ts'
-import { finShare, heatOf, pipeShare } from './bayModel.ts'
+import { finShare, heatOf, modelOf, pipeShare } from './bayModel.ts'
 import { airSays, type BayView, balanceSource, finding, method, mindsOf } from './bayView.ts'
 import { afterStop, lagged, reaches } from './bayWarming.ts'
 
@@ -73,7 +74,7 @@ function spelt(bay: BaySpec, w: Wanted): Pick<Finding, 'act' | 'changes'> | unde
     act: say`openings of ${inCm2(w.area)} altogether instead of ${inCm2(now)}, each grown alike`,
     changes: bay.openings.map((o, i) => ({
       path: `bay.openings.${i}.area`,
-      from: o.area.text ?? `${cm2(o.area.value)} cm²`,
+      from: `${cm2(o.area.value)} cm²`,
       to: `${cm2(o.area.value * times)} cm²`,
     })),
   }
@@ -149,7 +150,8 @@ function otherWays({ inputs, hottest, doubts }: BayView, bay: BaySpec): Because[
 export function afterWork(v: BayView, limits: BayLimits): Finding | undefined {
   const { answer, bay, inputs, hottest, doubts } = v
   const { stopped } = answer
-  if (!stopped?.converged) return undefined
+  // a bay that is far too hot at work is told of there
+  if (!stopped?.converged || hottest.air.value > limits.melt.value) return undefined
   const minds = mindsOf(v, limits).filter((m) => !m.what.startsWith('the engine'))
   const over = minds.filter((m) => stopped.top > m.T)
   const worst = Math.min(...over.map((m) => m.T))
@@ -204,11 +206,12 @@ export function inSun(v: BayView, limits: BayLimits): Finding | undefined {
   const { sun } = v.answer
   if (sun === undefined || !Number.isFinite(sun)) return undefined
   const over = sun > limits.standing.value
+  const shaded = steadyBay(modelOf(v.inputs, v.bay, undefined, v.doubts, { shade: true })).value.air
   return finding('sun', {
     says: say`At rest in the sun, engines off, the bay comes to ${inCelsius(sun)}.`,
     ...(over
       ? {
-          act: say`a light cover over the deck, or ${inCm2(Math.max(20e-4, 0.02 * v.bay.plan))} of openings under the lid`,
+          act: say`a cover that shades the deck, under which it stays at ${inCelsius(shaded)}`,
         }
       : {}),
     harm: 'comfort',

@@ -167,7 +167,7 @@ export function afterStop(
     if (!found.converged) converged = false
     air = found.value
     engine = air + (engine - air) * Math.exp((-fins * step) / metal)
-    walls = relax(m, walls, air, 0.5 * pipeG * (pipe - walls), step)
+    walls = relax(m, walls, air, (pipeG * (pipe - walls)) / 3, step)
     pipe = air + (pipe - air) * Math.exp((-pipeG * step) / pipeMetal)
     out.push(air)
   }

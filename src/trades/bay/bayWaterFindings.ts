@@ -75,7 +75,7 @@ export function coolingWater(v: BayView, limits: BayLimits): Finding | undefined
             changes: [
               {
                 path: 'bay.water.narrowest',
-                from: water.narrowest.text ?? `${tenths(way.narrowest)} mm`,
+                from: `${tenths(way.narrowest)} mm`,
                 to: `${tenths(fit)} mm`,
               },
             ],

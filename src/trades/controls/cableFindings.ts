@@ -57,7 +57,7 @@ function back(cable: Cable, a: CableAnswer, limits: ControlsLimits): Finding {
           changes: [
             {
               path: 'cable.spring',
-              from: cable.spring.text ?? `${Math.round(10 * cable.spring.value) / 10} N`,
+              from: `${Math.round(10 * cable.spring.value) / 10} N`,
               to: `${wants} N`,
             },
           ],
@@ -231,7 +231,7 @@ function kill({ craft }: ControlsInputs, cable: Cable, limits: ControlsLimits): 
           changes: [
             {
               path: 'cable.lanyard',
-              from: cable.lanyard.text ?? `${cable.lanyard.value} m`,
+              from: `${cable.lanyard.value} m`,
               to: `${limits.lanyard.value} m`,
             },
           ],

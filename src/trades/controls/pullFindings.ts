@@ -123,8 +123,8 @@ function pull(inputs: ControlsInputs, cord: Cord, p: Pull, limits: ControlsLimit
     says: say`Turning ${names} over takes ${ranged(inNewtons, p.quick)} at the handle in a quick pull; pulled slowly, compression stands against it with up to ${inNewtons(p.slow)}.`,
     ...(bad
       ? {
-          act: say`a drum of ${inMm(drum)} across instead of ${inMm(cord.drum.value)}, or a cord for each engine`,
-          changes: [{ path: 'cord.drum', from: cord.drum.text ?? typed(cord.drum.value), to: typed(drum) }],
+          act: say`a drum of ${inMm(drum)} across instead of ${inMm(cord.drum.value)}`,
+          changes: [{ path: 'cord.drum', from: typed(cord.drum.value), to: typed(drum) }],
         }
       : {}),
     harm: stop ? 'before the water' : 'will stop the run',
@@ -163,7 +163,7 @@ function cranking(cord: Cord, p: Pull, limits: ControlsLimits): Finding {
     ...(bad
       ? {
           act: say`a drum of ${inMm(drum)} across instead of ${inMm(cord.drum.value)}`,
-          changes: [{ path: 'cord.drum', from: cord.drum.text ?? typed(cord.drum.value), to: typed(drum) }],
+          changes: [{ path: 'cord.drum', from: typed(cord.drum.value), to: typed(drum) }],
         }
       : {}),
     value: p.rotation,
@@ -223,7 +223,7 @@ function path(cord: Cord, p: Pull, limits: ControlsLimits): Finding[] {
                   act: say`sheaves or eyes of ${inMm(mmUp(least))} across`,
                   changes: places.map(({ b, i }) => ({
                     path: `cord.bends.${i}.across`,
-                    from: b.across.text ?? typed(b.across.value),
+                    from: typed(b.across.value),
                     to: typed(mmUp(least)),
                   })),
                 }
@@ -267,9 +267,7 @@ function strength(cord: Cord, p: Pull, limits: ControlsLimits): Finding {
     ...(weak || soft
       ? {
           act: say`a cord of ${inMm(wants, 0.1)} instead of ${inMm(thickness, 0.1)}`,
-          changes: [
-            { path: 'cord.thickness', from: cord.thickness.text ?? typed(thickness), to: typed(wants) },
-          ],
+          changes: [{ path: 'cord.thickness', from: typed(thickness), to: typed(wants) }],
         }
       : {}),
     value: margin,

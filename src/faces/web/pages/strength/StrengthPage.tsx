@@ -2,7 +2,9 @@ import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { inTimes } from '../../../../base/answers/amounts.ts'
 import { say } from '../../../../base/answers/sentence.ts'
+import { controlsTrade } from '../../../../trades/controls/controlsTrade.ts'
 import { deckSays } from '../../../../trades/strength/deckAnswer.ts'
+import { solveTrade } from '../../../../trades/trade.ts'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { EmptyState } from '../../parts/EmptyState.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
@@ -10,6 +12,7 @@ import { Fold } from '../../parts/Fold.tsx'
 import { InputLink } from '../../parts/InputLink.tsx'
 import { changeOf } from '../../parts/pageAnswer.ts'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
+import { foldsOf } from '../../parts/TradeParts.tsx'
 import { useFindings } from '../../parts/useFindings.ts'
 import { LoadPictures } from './BayPictures.tsx'
 import { useDriveParts } from './driveParts.tsx'
@@ -118,11 +121,18 @@ function Answered({ now, tried }: { now: Deck; tried: Deck | undefined }) {
           children: <HotParts now={now} tried={tried} />,
         },
         ...drive.folds,
+        ...controlFolds(now, tried),
       ]}
-      cautions={[...cautions, ...drive.cautions]}
+      cautions={[...cautions, ...drive.cautions, ...(controlsTrade.cautions ?? [])]}
       method={[...how, ...drive.method]}
     />
   )
+}
+
+/** What to go through before each start. */
+function controlFolds(now: Deck, tried: Deck | undefined) {
+  const solved = (deck: Deck) => solveTrade(controlsTrade, deck.craft, undefined)
+  return foldsOf(controlsTrade, solved(now), tried && solved(tried))
 }
 
 function Bays({ deck, at, onPick }: { deck: Deck; at: number; onPick: (bay: number) => void }) {
