@@ -3,6 +3,7 @@ import { keptBy } from '../../base/numerics/keep.ts'
 import { filesOf } from '../../craft/craftFiles.ts'
 import type { Craft } from '../../craft/index.ts'
 import { carriedOn } from '../../hull/aboard/aboard.ts'
+import { siteOf } from '../../hull/site/site.ts'
 import { atRest, riderAft } from '../../trades/float/atRest.ts'
 import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
 import type { FuelSetting, RunAttitudes } from '../../trades/fuel/fuelSetting.ts'
@@ -91,7 +92,7 @@ function gain(time: readonly number[], speed: readonly number[], at: number): nu
 function shaftOf(craft: Craft, balance: Balance): NonNullable<FuelSetting['shaft']> {
   const running = craft.engines.filter((e) => e.running).length
   const engines = craft.drive.arrangement === 'one shaft' ? Math.max(1, running) : 1
-  const { curve, top, tiedUp } = balance
+  const { curve, top, tiedUp, matching } = balance
   const powers = curve.rpm.map((rpm, i) => (2 * Math.PI * (rpm / 60) * curve.engineTorque[i]!) / engines)
   const flat = top ?? tiedUp
   return {
@@ -99,6 +100,15 @@ function shaftOf(craft: Craft, balance: Balance): NonNullable<FuelSetting['shaft
     flatOut: (2 * Math.PI * flat.rotation * flat.engineTorque) / engines,
     rotation: flat.rotation,
     together: engines,
-    curve: { speed: curve.speed, thrust: curve.thrust, drag: curve.drag },
+    curve: {
+      speed: curve.speed,
+      thrust: curve.thrust,
+      drag: curve.drag,
+      water: curve.flow.map((q) => q * siteOf(craft).water.density),
+      rotation: matching.rotation,
+      engine: matching.engineTorque,
+      tiedUp: matching.impellerTiedUp,
+      atTop: matching.impellerAtTop,
+    },
   }
 }
