@@ -18,7 +18,17 @@ const knownOf = (craft: Craft, balance: Known['balance']): Known => ({
 })
 
 /** Trades whose limits need craft of their own to be heard: each has a test beside it that moves every one. */
-const heardBeside = new Set(['push', 'breath', 'strength', 'float', 'drag', 'runs'])
+const heardBeside = new Set([
+  'push',
+  'breath',
+  'strength',
+  'float',
+  'drag',
+  'driveline',
+  'runs',
+  'bay',
+  'controls',
+])
 
 describe.each(trades.map((entry) => [entry.trade.id, entry] as const))('%s', (_, { trade, setting }) => {
   const solvedOf = (): Solved<unknown, unknown>[] =>
@@ -65,6 +75,15 @@ describe.each(looked.map((l) => [l.name, l] as const))('a craft that is %s', (_,
       for (const b of f.because)
         if (b.link !== undefined) expect(leads(b.link, ids), `${f.id}: ${b.link}`).toBe(true)
       for (const a of amountsIn(f.says)) expect(Number.isFinite(a.value), f.id).toBe(true)
+    }
+  })
+
+  test('is told what to do as an order that reads on after an arrow', () => {
+    for (const f of look.findings) {
+      if (f.act === undefined) continue
+      const act = printed(f.act)
+      expect(act, f.id).toMatch(/^[^A-Z]/)
+      expect(act, f.id).not.toMatch(/\.$/)
     }
   })
 

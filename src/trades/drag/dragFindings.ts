@@ -130,7 +130,7 @@ function riderPlace(
       },
       { says: say`${inKg(model.mass, 1)} all aboard`, link: 'weights' },
     ],
-    ...(near ? {} : { act: say`Move the rider to ${inMetres(best.riderAt)} for the climb.` }),
+    ...(near ? {} : { act: say`move the rider to ${inMetres(best.riderAt)} for the climb` }),
     ...measureOf('rider.position'),
     sources: [savitsky, mercier],
   }

@@ -221,7 +221,7 @@ function coarseOf(v: EngineView, curve: CurveResult): Finding {
     question: 'breath',
     says: say`${v.name}’s curve is a first one, from ${inCount(curve.points.length)} speeds and cells of ${inMm(curve.dx)}: a fine one may differ by ${inPercent(0.03)} in torque and ${inPercent(0.01)} in speed.`,
     standing: 'unknown',
-    act: 'Run look with --fine once, or breathe: the fine curve takes some seconds and is kept.',
+    act: 'run look with --fine once, or breathe: the fine curve takes some seconds and is kept',
     because: [{ says: 'no fine curve of this engine is kept yet', link: v.at }],
     sources: [method],
   }

@@ -114,7 +114,7 @@ function openingFinding(a: FloatAnswer, row: OpeningRow, i: number, limits: Floa
     unit: 'm',
     standing: still === 'good' && wets ? 'watch' : still,
     because,
-    ...(still === 'good' ? {} : { act: say`Raise ${opening.name} by ${cm(watch - rest)} or more.` }),
+    ...(still === 'good' ? {} : { act: say`raise ${opening.name} by ${cm(watch - rest)} or more` }),
     sources: [ownMesh, advice],
   }
   return [finding]

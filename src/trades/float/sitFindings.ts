@@ -37,7 +37,7 @@ export function sinksFinding(input: FloatInput, a: FloatAnswer): Finding {
         link: 'hull',
       },
     ],
-    act: say`Take off at least ${kg(c.deficit)}, or give the hull more volume.`,
+    act: say`take off at least ${kg(c.deficit)}, or give the hull more volume`,
     sources: [own],
   }
 }

@@ -26,7 +26,7 @@ export function airFindings(craft: Craft, matters: number): Finding[] {
       harm: 'costs speed',
       ...(thin
         ? {
-            act: 'Set the carburettor leaner for thin air: left as it is, it runs rich and loses more than this.',
+            act: 'set the carburettor leaner for thin air: left as it is, it runs rich and loses more than this',
           }
         : {}),
       because: [

@@ -61,7 +61,7 @@ export function designFindings(craft: Craft, answer: DesignAnswer): Finding[] {
       question: 'push',
       says: whole(say`Best for ${wantsSays[answer.wants]} is ${best.says}${gain}`),
       standing: best.worth > wrongFrom ? 'watch' : 'good',
-      act: whole(say`Fit ${best.says}`),
+      act: say`fit ${best.says}`,
       changes: best.changes,
       ...(best.gain ? { gain: best.gain } : {}),
       because: best.band

@@ -65,7 +65,7 @@ export function offFindings(craft: Craft, b: Balance): Finding[] {
     ),
     standing: goes && !none ? 'watch' : 'stop',
     harm: 'will stop the run',
-    act: say`Set running to yes for ${engineName(craft, i)} to see the whole craft.`,
+    act: say`set running to yes for ${engineName(craft, i)} to see the whole craft`,
     changes: [{ path: `engines.${i}.running`, from: 'no', to: 'yes' }],
     because: [{ says: `running: no at ${engineName(craft, i)}`, link: `engines.${i}.running` }],
     sources: ['The craft file'],
@@ -79,7 +79,7 @@ export function oneDeadFindings(craft: Craft, b: Balance, limits: OneDeadLimits 
   const adrift = d.stalls || !(d.topSpeed.value > limits.underWay.value)
   const { value, low, high } = d.pull
   const clutch = clutchOf(d, limits)
-  const paddle = 'Take a paddle, and stay where you can swim ashore.'
+  const paddle = 'take a paddle, and stay where you can swim ashore'
   const act = adrift ? paddle : clutch[0]?.act
   const left: Finding = {
     id: 'push.one-dead',
@@ -139,7 +139,7 @@ function clutchOf(d: OneDead, limits: OneDeadLimits): Finding[] {
       unit: 'N',
       standing: 'good',
       harm: 'will stop the run',
-      act: say`Fit a one-way clutch between each engine and the shaft: ${asChange(inNewtons(free.pull.value - d.pull.value))} with one engine dead, nothing while both run.`,
+      act: say`fit a one-way clutch between each engine and the shaft: ${asChange(inNewtons(free.pull.value - d.pull.value))} with one engine dead, nothing while both run`,
       because: [{ says: 'no one-way clutch in the file', link: 'drive.clutch' }],
       sources,
     },
