@@ -154,6 +154,8 @@ describe('bad input', () => {
     expect(told('{ from: tee, to: rear,', '{ from: tee, to: front,', teal)).toMatch(/fuel\.lines\.2\.to/)
     expect(told('opening: tank vent', 'opening: chimney')).toMatch(/fuel\.vent\.opening.*tank vent/s)
     expect(told('full throttle: 15 %', 'full throttle: 80 %')).toMatch(/fuel\.use\.idle/)
+    const twice = swap(dabchick, '    crankcase: {', '    mixture: { oil: 5 % (measured) }\n    crankcase: {')
+    expect(problemsOf(twice).join('\n')).toMatch(/fuel\.oil.*5 %/s)
   })
   test('lines tried that lead nowhere give no pressure', () => {
     const found = fuelFound(whatIf(craftOf(teal), { 'fuel.lines.2.to': 'nowhere' }))
@@ -233,6 +235,6 @@ test('the same craft and balance are handed as the same thing, so that the answe
   const known = { craft, push: {} }
   expect(fuelKnown(known)).toBe(fuelKnown({ craft, push: {} }))
   expect(solveTrade(fuelTrade, craft, fuelKnown(known))).toBe(solveTrade(fuelTrade, craft, fuelKnown(known)))
-  const deeper = { ...craft, deck: { ...craft.deck } }
-  expect(fuelKnown({ craft: deeper, push: {} })).toBe(fuelKnown(known))
+  const noted = { ...craft, log: [...craft.log] }
+  expect(fuelKnown({ craft: noted, push: {} })).toBe(fuelKnown(known))
 })
