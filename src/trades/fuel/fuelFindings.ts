@@ -32,7 +32,7 @@ function allOf(c: FuelCraft, a: FuelAnswer, limits: FuelLimits): Finding[] {
   const found = [
     fillFinding(c, a),
     ventFinding(c, a, limits),
-    ventEndFinding(c, limits),
+    ventEndFinding(c, a, limits),
     pickupFinding(c, a, limits),
     dayFinding(c, a, limits),
     strapFinding(c, limits),

@@ -63,9 +63,8 @@ function tankTable({ tank }: FuelAnswer): NumberTable {
 function chipTables({ jets }: FuelAnswer): NumberTable[] {
   const jet = jets.jets.find((j) => j.running)
   if (!jet) return []
-  const engines = jets.jets.filter((j) => j.running).map((j) => ({ name: j.engine, lambda: j.set }))
   const row = (k: number, form: ChipForm): Cell[] => {
-    const e: ChipEffect = chipInJet({ k, form, engine: 0, engines })
+    const e: ChipEffect = chipInJet({ ...jets.base, k, form, engine: 0 })
     return [
       form === 'strip' ? 'strip across' : form === 'edge' ? 'at the edge' : 'round grain',
       inMicrons(k * jet.bore),

@@ -16,7 +16,7 @@ import { dryToAt, type FuelAnswer, leastUllage, type TankAnswer } from './fuelAn
 import type { FuelCraft } from './fuelFromCraft.ts'
 import type { FuelLimits } from './fuelLimits.ts'
 import { atMost, cfr, enough, inTankLitres, inUse, ownTank, practice, typedMm } from './fuelSay.ts'
-import { liquidFrame } from './fuelStates.ts'
+import { liquidFrame, overWater } from './fuelStates.ts'
 import { surfaceAt } from './tankReach.ts'
 
 /** How far a tank may be filled, and whether it is too full now. */
@@ -156,7 +156,7 @@ function betterFitting(c: FuelCraft, tank: TankAnswer, wanted: number) {
 }
 
 /** Where the vent ends, and how wide it is. */
-export function ventEndFinding(c: FuelCraft, limits: FuelLimits): Finding {
+export function ventEndFinding(c: FuelCraft, { tank }: FuelAnswer, limits: FuelLimits): Finding {
   const base = {
     id: 'fuel.vent-end',
     question: 'fuel' as const,
@@ -181,40 +181,57 @@ export function ventEndFinding(c: FuelCraft, limits: FuelLimits): Finding {
   const byIntake = near !== undefined && near.off < limits.ventIntake.value
   const byRider = rider < limits.ventRider.value
   const narrow = bore.value < limits.ventBore.value
-  const says: Sentence = byIntake
-    ? say`The vent ends ${inCm(near.off)} from ${near.name}, which draws its vapour in.`
-    : byRider
-      ? say`The vent ends ${inCm(rider)} from the rider’s place: vapour at the face, a spill on the knees.`
-      : narrow
-        ? say`The vent is ${inMm(bore.value, 0.1)} wide at its narrowest: one drop of petrol closes it.`
-        : near
-          ? say`The vent ends ${inCm(near.off)} from ${near.name} and ${inCm(rider)} from the rider’s place.`
-          : say`The vent ends ${inCm(rider)} from the rider’s place.`
+  const low = lowestUnderWay(c, tank)
+  const dips = low !== undefined && low.height < limits.ventWave.value
+  const says: Sentence = dips
+    ? say`The vent’s end is ${inCm(low.height)} over the water ${low.state.says}: a crest gets into it.`
+    : byIntake
+      ? say`The vent ends ${inCm(near.off)} from ${near.name}, which draws its vapour in.`
+      : byRider
+        ? say`The vent ends ${inCm(rider)} from the rider’s place: vapour at the face, a spill on the knees.`
+        : narrow
+          ? say`The vent is ${inMm(bore.value, 0.1)} wide at its narrowest: one drop of petrol closes it.`
+          : near
+            ? say`The vent ends ${inCm(near.off)} from ${near.name} and ${inCm(rider)} from the rider’s place.`
+            : say`The vent ends ${inCm(rider)} from the rider’s place.`
   return {
     ...base,
     says,
-    standing: byIntake || byRider || narrow ? 'watch' : 'good',
-    ...(byIntake
-      ? {
-          act: say`lead its end ${inCm(enough(limits.ventIntake.value - near.off, 0.01))} or more farther from ${near.name}`,
-        }
-      : byRider
+    standing: dips || byIntake || byRider || narrow ? 'watch' : 'good',
+    ...(dips
+      ? { act: say`raise its end by ${inCm(enough(limits.ventWave.value - low.height, 0.01))}` }
+      : byIntake
         ? {
-            act: say`lead its end ${inCm(enough(limits.ventRider.value - rider, 0.01))} or more farther from the rider`,
+            act: say`lead its end ${inCm(enough(limits.ventIntake.value - near.off, 0.01))} or more farther from ${near.name}`,
           }
-        : narrow
-          ? { act: say`open it to ${inMm(limits.ventBore.value, 0.1)} or more` }
-          : {}),
-    harm: byRider && !byIntake ? 'before the water' : 'will stop the run',
+        : byRider
+          ? {
+              act: say`lead its end ${inCm(enough(limits.ventRider.value - rider, 0.01))} or more farther from the rider`,
+            }
+          : narrow
+            ? { act: say`open it to ${inMm(limits.ventBore.value, 0.1)} or more` }
+            : {}),
+    harm: dips || (byRider && !byIntake) ? 'before the water' : 'will stop the run',
     because: [
       {
-        says: `its end is ${end.name}; how high that stands over the water is judged by Float`,
+        says: `its end is ${end.name}; how high that stands at rest and heeled is judged by Float`,
         link: end.path,
       },
       ...(near ? [{ says: say`${near.name} is ${inCm(near.off)} away`, link: near.path }] : []),
       { says: say`${inMm(bore.value, 0.1)} wide at its narrowest`, link: 'fuel.vent.bore' },
     ],
   }
+}
+
+/** The vent's outer end over the water where the craft runs; Float looks at it at rest and heeled. A breather in the cap is inside. */
+function lowestUnderWay(c: FuelCraft, { states }: TankAnswer) {
+  const { afloat } = c.setting.attitudes
+  const end = c.ventEnd
+  if (!afloat || !end || c.section.vent.kind === 'cap') return undefined
+  return states
+    .filter((s) => s.state.driven && s.state.lasts)
+    .map(({ state }) => ({ state, height: overWater(state, end.at, afloat) }))
+    .reduce((a, b) => (b.height < a.height ? b : a))
 }
 
 /** What the pick-up cannot reach. */

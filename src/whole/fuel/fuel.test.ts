@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { craftOf, heron, least, problemsOf, rootFile, teal } from '../../craft/craft.testkit.ts'
 import { type Craft, setValue, whatIf } from '../../craft/index.ts'
-import { speedAtShare } from '../../trades/fuel/chipInJet.ts'
+import { chipInJet, speedAtShare } from '../../trades/fuel/chipInJet.ts'
 import { fuelTrade } from '../../trades/fuel/fuelTrade.ts'
 import { solveTrade } from '../../trades/trade.ts'
 import { solveBalance } from '../push/solveBalance.ts'
@@ -76,12 +76,36 @@ describe('a vent that floods at the hump', () => {
   })
 })
 
+test('a vent that ends low and aft dips into the water over the hump, and raised as told it does not', () => {
+  const at = (up: number) =>
+    craftOf(
+      swap(
+        heron,
+        'kind: tank vent, at: [1.50 m, 0.05 m, 0.40 m]',
+        `kind: tank vent, at: [0.05 m, 0.05 m, ${up.toFixed(2)} m]`,
+      ),
+    )
+  const low = fuelFound(at(0.2)).get('fuel.vent-end')!
+  expect(low.standing).toBe('watch')
+  expect(wordsOf(low)).toMatch(/over the water over the hump: a crest gets into it/)
+  const up = Number(/raise its end by (\d+) cm/.exec(orderOf(low))![1]) / 100
+  expect(wordsOf(fuelFound(at(0.2 + up)).get('fuel.vent-end'))).not.toContain('crest')
+})
+
 describe('two carburettors behind a tee', () => {
   test('the same swarf reaches both, and each is fed', () => {
     const found = fuelFound(craftOf(teal))
     expect(wordsOf(found.get('fuel.chip'))).toContain('The same swarf reaches front and rear.')
     expect(found.get('fuel.feed.0')!.standing).toBe('good')
     expect(found.get('fuel.feed.1')!.standing).toBe('good')
+  })
+  test('a chip of any width in either jet can be asked of what was solved: the other engine goes on, the swarf reaches both', () => {
+    const { base } = fuelSolved(craftOf(teal)).answer!.jets
+    const [front, rear] = [0, 1].map((engine) => chipInJet({ ...base, engine, k: 0.4, form: 'strip' }))
+    expect(front!.reaches).toEqual(['front', 'rear'])
+    expect(front!.together).toBeGreaterThan(front!.torque)
+    expect(front!.topSpeed!).toBeLessThan(front!.topSpeedBefore!)
+    expect(rear!.topSpeed).toBeCloseTo(front!.topSpeed!, 9)
   })
   test('with one engine off only the other draws, and only its jet counts', () => {
     const { inputs, answer } = fuelSolved(whatIf(craftOf(teal), { 'engines.0.running': false }))

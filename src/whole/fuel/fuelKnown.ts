@@ -7,7 +7,7 @@ import { siteOf } from '../../hull/site/site.ts'
 import { tankInBay } from '../../trades/bay/bayFromCraft.ts'
 import { atRest, riderAft } from '../../trades/float/atRest.ts'
 import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
-import type { FuelSetting, RunAttitudes } from '../../trades/fuel/fuelSetting.ts'
+import type { Attitudes, FuelSetting, RunAttitudes } from '../../trades/fuel/fuelSetting.ts'
 import { bayAirOf } from '../bayAir.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 import type { Known } from '../trades.ts'
@@ -62,12 +62,15 @@ function fuelWarmth(craft: Craft, balance: Balance | undefined): Pick<FuelSettin
 const level = { rest: 0, aft: 0 }
 
 /** Trims in still water, rad; level where it does not float or its measures make no hull, which Float tells. */
-function trimsOf(craft: Craft): { rest: number; aft: number } {
+function trimsOf(craft: Craft): Pick<Attitudes, 'rest' | 'aft' | 'afloat'> {
   try {
     const { input } = floatFromCraft(craft)
-    const rest = atRest(input).ridden.attitude.trim
-    if (!Number.isFinite(rest)) return level
-    return { rest, aft: riderAft(input)?.trim ?? rest }
+    const { trim: rest, h } = atRest(input).ridden.attitude
+    if (!Number.isFinite(rest) || !Number.isFinite(h)) return level
+    // planing hulls turn about a place a little aft of their middle
+    const x = 0.45 * input.hull.length
+    const z = (h - x * Math.sin(rest)) / Math.cos(rest)
+    return { rest, aft: riderAft(input)?.trim ?? rest, afloat: { x, z } }
   } catch (error) {
     if (error instanceof RangeError) return level
     throw error
