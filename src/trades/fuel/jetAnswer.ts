@@ -18,6 +18,8 @@ export interface EngineJet {
   /** air ratio with this jet, and as set */
   lambda: Range
   set: number
+  setLow: number
+  setHigh: number
 }
 
 export interface JetAnswer {
@@ -62,6 +64,8 @@ export function jetsOf(c: FuelCraft): JetAnswer {
       passes,
       lambda: { value: lambda.value, low: lambda.low, high: lambda.high },
       set: e.lambda.value,
+      setLow: e.lambda.low,
+      setHigh: e.lambda.high,
     }
   })
   const running = jets.filter((j) => j.running)

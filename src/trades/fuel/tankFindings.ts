@@ -8,6 +8,7 @@ import {
   inPercent,
   inTimes,
   ranged,
+  withEnds,
 } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
@@ -72,8 +73,10 @@ export function ventFinding(c: FuelCraft, { tank }: FuelAnswer, limits: FuelLimi
     id: 'fuel.vent',
     question: 'fuel',
     says,
-    value: tank.dryTo,
-    unit: '1',
+    value: tank.dryTo * capacity,
+    low: Math.min(tank.dryRange.low, tank.dryTo * capacity),
+    high: Math.max(tank.dryRange.high, tank.dryTo * capacity),
+    unit: 'm³',
     standing: out ? 'stop' : wet || short ? 'watch' : 'good',
     ...(better
       ? {
@@ -87,7 +90,10 @@ export function ventFinding(c: FuelCraft, { tank }: FuelAnswer, limits: FuelLimi
         : {}),
     harm: 'before the water',
     because: [
-      { says: say`its fitting is ${place(tank.fitting, c)}`, link: 'fuel.vent.forward' },
+      {
+        says: say`its fitting is ${place(tank.fitting, c)}: dry to ${withEnds(dry, tank.dryRange)}, as well as its place is known`,
+        link: 'fuel.vent.forward',
+      },
       {
         says: say`looked at ${inCount(tank.states.length)} ways of lying: at rest, rider aft, setting off, over the hump, flat out, bow down, slowing, up and down a wave, rolled either way`,
       },
@@ -245,8 +251,10 @@ export function pickupFinding(c: FuelCraft, { tank }: FuelAnswer, limits: FuelLi
     question: 'fuel',
     says: dry
       ? say`The pick-up draws air ${tank.unusableIn.says}: ${inTankLitres(tank.unusable)} lie out of its reach, and ${inTankLitres(c.filled.value)} are in the tank.`
-      : say`The pick-up leaves ${inTankLitres(tank.unusable)} ${tank.unusableIn.says}; ${inTankLitres(tank.usableNow)} of what is in the tank can be used.`,
+      : say`The pick-up leaves ${withEnds(inTankLitres(tank.unusable), tank.unusableRange)} ${tank.unusableIn.says}; ${inTankLitres(tank.usableNow)} of what is in the tank can be used.`,
     value: tank.unusable,
+    low: Math.min(tank.unusableRange.low, tank.unusable),
+    high: Math.max(tank.unusableRange.high, tank.unusable),
     unit: 'm³',
     standing: dry ? 'stop' : poor ? 'watch' : 'good',
     ...(dry
@@ -339,6 +347,8 @@ export function strapFinding(c: FuelCraft, limits: FuelLimits): Finding {
         ? say`Full, the tank weighs ${inKg(mass)}; a slam asks ${inNewtons(asks)}, and its ${word} hold ${inNewtons(holds)}.`
         : say`The tank’s ${word} hold ${inTimes(margin, 0.1)} times what a slam asks of them full, ${inNewtons(asks)}.`,
     value: margin,
+    low: (retention.number.low * retention.strength.low) / asks,
+    high: (retention.number.high * retention.strength.high) / asks,
     unit: '1',
     standing: weak || loose ? 'watch' : 'good',
     ...(loose
