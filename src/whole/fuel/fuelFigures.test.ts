@@ -68,8 +68,8 @@ test('the mixture is drawn over the width of a chip, with the stretch that misfi
 
 describe('the numbers', () => {
   const tables = fuelTrade.numbers!(fuelSolved(craftOf(teal)))
-  test('name circuit, tank, chips, order of work, tests and rules, every row as long as its heads', () => {
-    expect(tables.length).toBe(6)
+  test('name circuit, tank, chips, tests and rules, every row as long as its heads', () => {
+    expect(tables.length).toBe(5)
     for (const t of tables) for (const row of t.rows) expect(row.length, t.caption).toBe(t.heads.length)
   })
   test('hold no number that is none', () => {
@@ -94,6 +94,18 @@ describe('the numbers', () => {
   test('there are none without a fuel section', () => {
     expect(fuelTrade.numbers!(fuelSolved(craftOf(least)))).toEqual([])
   })
+})
+
+test('the card of the work after drilling washes with three tanks, filters to a quarter of the jet, and tests each jet by the bottle', () => {
+  const solved = fuelSolved(craftOf(teal))
+  const [card] = fuelTrade.cards!(solved)
+  const words = card!.steps.map((s) => printed(s))
+  expect(words.join(' ')).toContain('33.3 L of water')
+  expect(words.find((w) => w.startsWith('Put a filter'))).toContain('100 µm')
+  expect(words.find((w) => w.startsWith('Bottle test'))).toMatch(
+    /300 mm of petrol passes about 44 cm³ in a minute/,
+  )
+  expect(fuelTrade.cards!(fuelSolved(craftOf(least)))).toEqual([])
 })
 
 test('in inches no sentence or order of the fuel keeps a metric figure', () => {
