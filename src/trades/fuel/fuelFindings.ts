@@ -8,14 +8,8 @@ import type { FuelLimits } from './fuelLimits.ts'
 import { hagen, inTankLitres, inUse, ownTank } from './fuelSay.ts'
 import { feedFindings, filterFinding, hoseFindings, vapourFinding } from './lineFindings.ts'
 import { bowlFinding, chipFinding, jetFindings, oilFinding } from './mixtureFindings.ts'
-import {
-  dayFinding,
-  fillFinding,
-  pickupFinding,
-  strapFinding,
-  ventEndFinding,
-  ventFinding,
-} from './tankFindings.ts'
+import { dayFinding, fillFinding, pickupFinding, strapFinding } from './tankFindings.ts'
+import { ventEndFinding, ventFinding } from './ventFindings.ts'
 
 /** Every finding; none where the file tells too little, as the headline says so. */
 export function fuelFindings(
