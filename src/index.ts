@@ -11,6 +11,7 @@ export { isQuantityProblem, type ParsedQuantity, parseQuantity } from './base/un
 export * from './craft/index.ts'
 export { pdfOf as sheetToPdf } from './drawing/pdf.ts'
 export type { Mark, Sheet } from './drawing/sheet.ts'
+export { type ChipCase, type ChipEffect, chipInJet } from './trades/fuel/chipInJet.ts'
 export { type Calibration, calibrateJet, type TieUpReading } from './trades/jet/calibrate.ts'
 export { jetFromCraft } from './trades/jet/jetFromCraft.ts'
 export type { Hearing } from './trades/sound/hearingTypes.ts'

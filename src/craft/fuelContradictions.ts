@@ -1,5 +1,5 @@
 /** What in the fuel section of a craft file contradicts the rest of it: a tank or an opening that is not there, a line that leads nowhere. */
-import type { Contradiction } from './contradiction.ts'
+import { type Contradiction, shown } from './contradiction.ts'
 import { carburettorNames, startOfLines, unreached } from './fuelPath.ts'
 import type { Craft } from './schema/craftSchema.ts'
 
@@ -21,8 +21,26 @@ export function inFuel(craft: Craft): Contradiction[] {
     wrong('fuel.vent.opening', opening, `the name of one of the openings: ${listed(vents)}`)
   if (fuel.use.fullThrottle.value + fuel.use.idle.value > 1 + 1e-9)
     wrong('fuel.use.idle', 'full throttle and idle above 100 % together', 'shares that leave 0 % or more')
-  found.push(...inLines(craft, fuel))
+  found.push(...oilTwice(craft, fuel), ...inLines(craft, fuel))
   return found
+}
+
+/** How much oil is in the mixture stands under an engine too: two that differ are one too many. */
+function oilTwice({ engines }: Craft, { oil }: NonNullable<Craft['fuel']>): Contradiction[] {
+  if (oil.source === 'assumed') return []
+  return engines.flatMap((e): Contradiction[] => {
+    if (e.kind !== 'two-stroke' || e.mixture.oil.source === 'assumed') return []
+    const own = e.mixture.oil
+    if (Math.abs(own.value - oil.value) <= 0.1 * own.value) return []
+    return [
+      {
+        path: oil.path,
+        found: shown(oil, '%'),
+        expected: `the ${shown(own, '%')} that ${own.path} has, or none of its own`,
+        severity: 'warning',
+      },
+    ]
+  })
 }
 
 function inLines(craft: Craft, { lines }: NonNullable<Craft['fuel']>): Contradiction[] {

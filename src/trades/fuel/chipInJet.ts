@@ -3,8 +3,8 @@
  * Mixture: the fuel falls with the open area, so the air ratio grows by 1/(1 − b). Torque over the air ratio: a parabola through what
  * C. F. Taylor, The Internal-Combustion Engine (1968), vol. 2, and J. B. Heywood (1988), ch. 15, show of petrol engines, from memory:
  * most torque near 0.87, 0.97 of it at 1, 0.79 at 1.2. Leanest that a two-stroke fires on at full throttle: 1.15 to 1.3, from memory.
- * Thrust: at one speed of the craft a jet's thrust and torque both go with the square of its rotation, so thrust is taken to fall as the
- * torque does.
+ * Thrust: a pump's flow goes with its rotation, and a jet pushes by its flow times what it leaves faster than it came in; with the rotation
+ * at r of what it was, T' = r(rT − (1 − r) ṁ V). Derived for this project; what the intake takes of its own is left out.
  */
 import { type ChipForm, chipBlocks, chokeFactor } from './jetFlow.ts'
 
@@ -20,22 +20,56 @@ export function torqueAtMixture(lambda: number): number {
   return Math.max(0, 1 - (off > 0 ? 1.9 : 1.2) * off * off)
 }
 
-/** How thrust and drag meet over speed at full throttle, parallel, m/s and N; entries that are no numbers are left out. */
+/** How engines, jet and hull meet at full throttle: parallel lists, SI; entries that are no numbers are left out. */
 export interface SpeedCurve {
+  /** over the craft's speed, m/s: N, and kg/s of water through the jet */
   speed: readonly number[]
   thrust: readonly number[]
   drag: readonly number[]
+  water: readonly number[]
+  /** over the engines' rotation, rev/s, N·m at their shaft: what they give, and what the impeller asks tied up and at top speed */
+  rotation: readonly number[]
+  engine: readonly number[]
+  tiedUp: readonly number[]
+  atTop: readonly number[]
 }
 
 /**
- * The most speed (m/s) that a share of full thrust reaches from rest: where it first meets the drag, straight between the points of the
- * table. NaN where the table has too little in it, or where the thrust is still ahead at its end.
+ * Rotation at which engines with a share of their torque settle over the one they settle at with all of it, at a speed from nought (0)
+ * to the top (1): where what they give first falls below what the impeller asks, coming up from slow, so that engines with a valley in
+ * their curve fall a long way. 0 where they never give enough, 1 where the lists say nothing.
  */
-export function speedAtShare({ speed, thrust, drag }: SpeedCurve, share: number): number {
+export function settledShare(curve: SpeedCurve, fast: number, share: number): number {
+  const { rotation, engine, tiedUp, atTop } = curve
+  const asks = (i: number) => tiedUp[i]! + (atTop.length > 0 ? fast * (atTop[i]! - tiedUp[i]!) : 0)
+  const at = (part: number): number => {
+    let before = Number.NaN
+    let last = Number.NaN
+    for (let i = 0; i < rotation.length; i++) {
+      const over = part * engine[i]! - asks(i)
+      if (!Number.isFinite(over)) continue
+      if (over <= 0) return before > 0 ? last + ((rotation[i]! - last) * before) / (before - over) : 0
+      before = over
+      last = rotation[i]!
+    }
+    return Number.NaN
+  }
+  const [now, whole] = [at(share), at(1)]
+  return Number.isFinite(now) && whole > 0 ? Math.min(1, now / whole) : 1
+}
+
+/**
+ * The most speed (m/s) that a share of the engines' torque reaches from rest: where the thrust that is left first meets the drag,
+ * straight between the points of the table. NaN where the table has too little in it, or where the thrust is still ahead at its end.
+ */
+export function speedAtShare(curve: SpeedCurve, share: number): number {
+  const { speed, thrust, drag, water } = curve
+  const fastest = speed.at(-1) ?? 1
   let at = Number.NaN
   let ahead = Number.NaN
   for (let i = 0; i < speed.length; i++) {
-    const over = share * thrust[i]! - drag[i]!
+    const turn = settledShare(curve, speed[i]! / fastest, share)
+    const over = turn * (turn * thrust[i]! - (1 - turn) * water[i]! * speed[i]!) - drag[i]!
     if (!Number.isFinite(over)) continue
     if (over <= 0) {
       if (!(ahead > 0)) return over === 0 || Number.isNaN(at) ? speed[i]! : at

@@ -32,6 +32,9 @@ export interface TankAnswer {
   mouth: Vec3
   /** share of the tank up to which the vent stays dry in every lean, and the lean that decides */
   dryTo: number
+  /** the same with what is not known of the fitting's place, m³; and of what the pick-up leaves, m³ */
+  dryRange: Range
+  unusableRange: Range
   dryIn: FuelState
   /** share to fill to at most: the vent dry, room to expand, and the least ullage */
   fillTo: number
@@ -86,10 +89,7 @@ function tankAnswer(c: FuelCraft, states: readonly FuelState[]): TankAnswer {
     (state): TankState => ({
       state,
       ventAt: shareAt(body, fitting, state),
-      left:
-        pickup.kind === 'weighted hose'
-          ? leftByWeight(body, clearance, state)
-          : volumeBelow(body, mouth, state),
+      left: leftAt(body, pickup.kind, mouth, state),
     }),
   )
   const dry = driest(each, vent.valve)
@@ -104,6 +104,19 @@ function tankAnswer(c: FuelCraft, states: readonly FuelState[]): TankAnswer {
     fitting,
     mouth,
     dryTo: dry.ventAt,
+    dryRange: rangeOf(
+      ([x, y]) => dryShare(body, states, [x!, y!, body.height], vent.valve) * body.capacity,
+      [vent.forward, vent.toPort],
+    ),
+    unusableRange: rangeOf(
+      ([x, y, z]) =>
+        Math.max(...states.filter((s) => s.lasts).map((s) => leftAt(body, pickup.kind, [x!, y!, z!], s))),
+      [
+        pickup.forward,
+        pickup.toPort,
+        pickup.kind === 'bottom outlet' ? { value: 0, low: 0, high: 0 } : pickup.clearance,
+      ],
+    ),
     dryIn: dry.state,
     fillTo,
     fillBy: fillTo === dry.ventAt ? 'vent' : fillTo === room ? 'expansion' : 'ullage',
@@ -122,8 +135,26 @@ function driest(states: readonly TankState[], valve: boolean): TankState {
 
 /** The share up to which a vent at another place on the tank's top would stay dry. */
 export function dryToAt(tank: TankAnswer, fitting: Vec3, valve: boolean): number {
-  const states = tank.states.filter((s) => !valve || s.state.lasts)
-  return Math.min(...states.map((s) => shareAt(tank.body, fitting, s.state)))
+  return dryShare(
+    tank.body,
+    tank.states.map((s) => s.state),
+    fitting,
+    valve,
+  )
+}
+
+function dryShare(body: TankBody, states: readonly FuelState[], fitting: Vec3, valve: boolean): number {
+  return Math.min(...states.filter((s) => !valve || s.lasts).map((s) => shareAt(body, fitting, s)))
+}
+
+/** m³ out of reach of a pick-up whose mouth is at a place from the (cell's) middle, in a lean. */
+function leftAt(
+  body: TankBody,
+  kind: FuelCraft['section']['pickup']['kind'],
+  mouth: Vec3,
+  state: FuelState,
+): number {
+  return kind === 'weighted hose' ? leftByWeight(body, mouth[2], state) : volumeBelow(body, mouth, state)
 }
 
 /** Fuel of one engine at full throttle, kg/s. */

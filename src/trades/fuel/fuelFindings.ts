@@ -8,14 +8,8 @@ import type { FuelLimits } from './fuelLimits.ts'
 import { hagen, inTankLitres, inUse, ownTank } from './fuelSay.ts'
 import { feedFindings, filterFinding, hoseFindings, vapourFinding } from './lineFindings.ts'
 import { bowlFinding, chipFinding, jetFindings, oilFinding } from './mixtureFindings.ts'
-import {
-  dayFinding,
-  fillFinding,
-  pickupFinding,
-  strapFinding,
-  ventEndFinding,
-  ventFinding,
-} from './tankFindings.ts'
+import { dayFinding, fillFinding, pickupFinding, strapFinding } from './tankFindings.ts'
+import { ventEndFinding, ventFinding } from './ventFindings.ts'
 
 /** Every finding; none where the file tells too little, as the headline says so. */
 export function fuelFindings(
@@ -32,7 +26,7 @@ function allOf(c: FuelCraft, a: FuelAnswer, limits: FuelLimits): Finding[] {
   const found = [
     fillFinding(c, a),
     ventFinding(c, a, limits),
-    ventEndFinding(c, limits),
+    ventEndFinding(c, a, limits),
     pickupFinding(c, a, limits),
     dayFinding(c, a, limits),
     strapFinding(c, limits),

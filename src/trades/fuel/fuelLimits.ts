@@ -19,6 +19,7 @@ export const fuelLimits = {
     judgement,
   ),
   ventBore: limit(2e-3, 'm', 'hole of a vent below which a drop of petrol or a grain closes it', judgement),
+  ventWave: limit(0.1, 'm', 'height over the water under way that the crest of a chop takes', judgement),
   ventIntake: limit(
     0.36,
     'm',

@@ -1,7 +1,6 @@
-/** The fuel in tables: circuit, tank in every lean, chips, the order of work that keeps swarf out, tests, rules to compare with. */
+/** The fuel in tables: circuit, tank in every lean, chips, tests, rules to compare with. */
 import {
   inCm,
-  inCm3,
   inDegrees,
   inKpa,
   inMicrons,
@@ -18,7 +17,7 @@ import type { FuelAnswer } from './fuelAnswer.ts'
 import type { FuelCraft, FuelInputs } from './fuelFromCraft.ts'
 import { inTankLitres } from './fuelSay.ts'
 import type { ChipForm } from './jetFlow.ts'
-import { bottleTest, systemTest } from './workOrder.ts'
+import { systemTest } from './workOrder.ts'
 
 type Cell = string | Amount
 
@@ -29,7 +28,6 @@ export function fuelNumbers({ inputs, answer }: Solved<FuelInputs, FuelAnswer | 
     ...circuitTables(answer),
     tankTable(answer),
     ...chipTables(answer),
-    workTable(c, answer),
     testTable(c, answer),
     rulesTable(c),
   ]
@@ -63,9 +61,8 @@ function tankTable({ tank }: FuelAnswer): NumberTable {
 function chipTables({ jets }: FuelAnswer): NumberTable[] {
   const jet = jets.jets.find((j) => j.running)
   if (!jet) return []
-  const engines = jets.jets.filter((j) => j.running).map((j) => ({ name: j.engine, lambda: j.set }))
   const row = (k: number, form: ChipForm): Cell[] => {
-    const e: ChipEffect = chipInJet({ k, form, engine: 0, engines })
+    const e: ChipEffect = chipInJet({ ...jets.base, k, form, engine: 0 })
     return [
       form === 'strip' ? 'strip across' : form === 'edge' ? 'at the edge' : 'round grain',
       inMicrons(k * jet.bore),
@@ -93,39 +90,6 @@ function chipTables({ jets }: FuelAnswer): NumberTable[] {
         .concat([row(0.25, 'round')]),
     },
   ]
-}
-
-/** Steps after a hole was drilled in a tank, so that no swarf is left for the jets: common practice, no source. */
-function workTable(c: FuelCraft, { tank, jets }: FuelAnswer): NumberTable {
-  const jet = Math.min(...jets.jets.map((j) => j.bore))
-  return {
-    caption: 'After drilling the tank: the order that keeps swarf out of the jets',
-    heads: ['Step', 'How', 'How much'],
-    rows: [
-      [
-        'drill',
-        'only a tank that never held fuel; greased bit, from the inside out where it goes',
-        'a little at a time',
-      ],
-      ['deburr', 'both sides of the hole, the vacuum cleaner held at it', 'no edge left to feel'],
-      ['shake', 'upside down, dry', inTimes(3, 1)],
-      ['wash', 'water through a white cloth until it stays clean twice', inTankLitres(3 * c.capacity)],
-      ['dry', 'air through it until no drop comes', 'dry'],
-      ['blow', 'lines from the carburettor’s end back to the open tank end', 'each line'],
-      [
-        'filter',
-        'a temporary one in the trunk for the first tank; look at it through a lens',
-        inMicrons(Math.min(100e-6, 0.25 * jet)),
-      ],
-      [
-        'bottle test',
-        'each jet under a steady head, a minute each; two that differ by more than 5 % are not alike',
-        inCm3(60 * bottleTest(jet, c.density.value)),
-      ],
-      ['count', 'grains in the filter wider than a quarter of the jet', inMicrons(0.25 * jet)],
-      ['fit', 'the final filter, then fill to the mark', inTankLitres(tank.fillTo * c.capacity)],
-    ],
-  }
 }
 
 function testTable(c: FuelCraft, { tank }: FuelAnswer): NumberTable {

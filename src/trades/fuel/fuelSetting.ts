@@ -18,6 +18,8 @@ export interface Attitudes {
   /** trim at rest as ridden, and with the rider right aft */
   rest: number
   aft: number
+  /** m: a place on the water at rest, near the middle of the hull; absent where it does not float */
+  afloat?: { x: number; z: number }
   run?: RunAttitudes
 }
 

@@ -72,6 +72,12 @@ export function liquidFrame(s: FuelState): { frame: WaterFrame; weight: number }
   return { frame: makeFrame(Math.asin(x / weight), Math.atan2(-y, z)), weight }
 }
 
+/** m over still water of a place (m) in a state, the craft turned about the place on the water at rest that is given. */
+export function overWater(s: FuelState, [x, y, z]: Vec3, afloat: { x: number; z: number }): number {
+  const n = makeFrame(s.trim, s.heel)
+  return n.nx * (x - afloat.x) + n.ny * y + n.nz * (z - afloat.z)
+}
+
 /** Pa that a place (m) is worth in a state: density times height along the apparent gravity times its strength. */
 export function worthOf(s: FuelState, [x, y, z]: Vec3, density: number): number {
   const { frame, weight } = liquidFrame(s)

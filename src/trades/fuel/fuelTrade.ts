@@ -9,6 +9,7 @@ import { type FuelLimits, fuelLimits } from './fuelLimits.ts'
 import { fuelNumbers } from './fuelNumbers.ts'
 import { fuelReckoners } from './fuelReckoners.ts'
 import type { FuelSetting } from './fuelSetting.ts'
+import { swarfCard } from './swarfCard.ts'
 
 export const fuelTrade = defineTrade<FuelInputs, FuelAnswer | undefined, FuelSetting>({
   id: 'fuel',
@@ -38,6 +39,7 @@ export const fuelTrade = defineTrade<FuelInputs, FuelAnswer | undefined, FuelSet
     },
   ],
   numbers: (now, tried) => fuelNumbers(tried ?? now),
+  cards: ({ inputs, answer }) => (inputs.known && answer ? [swarfCard(inputs.known, answer)] : []),
   reckoners: fuelReckoners,
   cautions: [
     'Petrol: fill outdoors, engine stopped and cold, nothing burning near; its vapour lies low and runs far. Wipe up and air before the first pull of the cord.',

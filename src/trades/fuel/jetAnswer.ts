@@ -1,9 +1,9 @@
 /** The jets: what the engines want, what they pass, and what a chip does in each. */
 import { rangeOf } from '../../base/answers/rangeOf.ts'
 import type { Range } from '../../base/answers/solved.ts'
-import { type ChipEffect, chipInJet } from './chipInJet.ts'
+import { type ChipCase, type ChipEffect, chipInJet } from './chipInJet.ts'
 import type { FuelCraft } from './fuelFromCraft.ts'
-import { type ChipForm, jetDischarge, jetFlow, jetFor } from './jetFlow.ts'
+import { jetDischarge, jetFlow, jetFor } from './jetFlow.ts'
 
 export interface EngineJet {
   engine: string
@@ -18,10 +18,14 @@ export interface EngineJet {
   /** air ratio with this jet, and as set */
   lambda: Range
   set: number
+  setLow: number
+  setHigh: number
 }
 
 export interface JetAnswer {
   jets: EngineJet[]
+  /** what `chipInJet` asks of this craft besides the chip: running engines and the craft's thrust and drag */
+  base: Pick<ChipCase, 'engines' | 'curve'>
   /** a strip a quarter of the jet wide in the first running engine's jet; absent when none runs */
   quarter?: ChipEffect
   /** the widest chip that the filter lets through; absent where it lets through what shuts the jet */
@@ -60,35 +64,30 @@ export function jetsOf(c: FuelCraft): JetAnswer {
       passes,
       lambda: { value: lambda.value, low: lambda.low, high: lambda.high },
       set: e.lambda.value,
+      setLow: e.lambda.low,
+      setHigh: e.lambda.high,
     }
   })
-  const first = jets.findIndex((j) => j.running)
+  const running = jets.filter((j) => j.running)
+  const first = running[0]
+  const base = baseOf(c, running)
   const widest = filter.at === 'none' ? Number.POSITIVE_INFINITY : filter.mesh.value
-  if (first < 0) return { jets, widest }
+  if (!first) return { jets, base, widest }
+  const strip = (k: number) => chipInJet({ ...base, k, form: 'strip', engine: 0 })
   return {
     jets,
+    base,
     widest,
-    quarter: chipOn(c, jets, { engine: first, k: 0.25, form: 'strip' }),
-    ...(widest < jets[first]!.bore
-      ? { throughFilter: chipOn(c, jets, { engine: first, k: widest / jets[first]!.bore, form: 'strip' }) }
-      : {}),
+    quarter: strip(0.25),
+    ...(widest < first.bore ? { throughFilter: strip(widest / first.bore) } : {}),
   }
 }
 
-/** A chip of a width over the jet's bore in one engine's jet, on this craft; engines that are off are left out. */
-function chipOn(
-  c: FuelCraft,
-  jets: readonly EngineJet[],
-  { engine, k, form }: { engine: number; k: number; form: ChipForm },
-): ChipEffect {
-  const running = jets.filter((j) => j.running)
+/** Running engines with their mixtures, and how thrust and drag meet where they are all on one shaft. */
+function baseOf(c: FuelCraft, running: readonly EngineJet[]): JetAnswer['base'] {
   const { shaft } = c.setting
-  const curve = shaft && shaft.together === running.length ? shaft.curve : undefined
-  return chipInJet({
-    k,
-    form,
-    engine: running.indexOf(jets[engine]!),
+  return {
     engines: running.map((j) => ({ name: j.engine, lambda: j.set })),
-    ...(curve ? { curve } : {}),
-  })
+    ...(shaft && shaft.together === running.length ? { curve: shaft.curve } : {}),
+  }
 }

@@ -123,17 +123,20 @@ export function chipFinding(c: FuelCraft, { jets }: FuelAnswer, limits: FuelLimi
   const jet = jets.jets.find((j) => j.running)
   if (!chip || !jet) return undefined
   const through = jets.throughFilter
+  const leans = (set: number) => (set * stoichiometric) / (1 - chip.blocked)
   const wanted = wantedMesh(c, jets, limits)
   const stalls = !(jets.widest <= wanted * (1 + 1e-9))
   const reaches: Sentence =
     chip.reaches.length > 1 ? say` The same swarf reaches ${names(chip.reaches)}.` : ''
-  const says = say`A chip ${inMm(0.25 * jet.bore, 0.01)} wide across a jet of ${inMm(jet.bore, 0.01)} shuts ${inPercent(chip.blocked)} of it: ${inRatio(chip.airFuel)} of air to one of fuel instead of ${inRatio(jet.set * stoichiometric)}, ${firing(chip)}${speedSays(chip)}. A choke that brings ${inTimes(chip.choke, 0.1)} times the depression brings it back.${reaches}`
+  const says = say`A chip ${inMm(0.25 * jet.bore, 0.01)} wide across a jet of ${inMm(jet.bore, 0.01)} shuts ${inPercent(chip.blocked)} of it: ${withEnds(inRatio(chip.airFuel), { low: leans(jet.setLow), high: leans(jet.setHigh) })} of air to one of fuel instead of ${inRatio(jet.set * stoichiometric)}, ${firing(chip)}${speedSays(chip)}. A choke that brings ${inTimes(chip.choke, 0.1)} times the depression brings it back.${reaches}`
   return {
     id: 'fuel.chip',
     question: 'fuel',
     twin: 'fuel.filter',
     says,
     value: chip.lambda,
+    low: jet.setLow / (1 - chip.blocked),
+    high: jet.setHigh / (1 - chip.blocked),
     unit: '1',
     standing: stalls ? 'watch' : 'good',
     ...(stalls

@@ -3,10 +3,11 @@ import { keptBy } from '../../base/numerics/keep.ts'
 import { filesOf } from '../../craft/craftFiles.ts'
 import type { Craft } from '../../craft/index.ts'
 import { carriedOn } from '../../hull/aboard/aboard.ts'
+import { siteOf } from '../../hull/site/site.ts'
 import { tankInBay } from '../../trades/bay/bayFromCraft.ts'
 import { atRest, riderAft } from '../../trades/float/atRest.ts'
 import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
-import type { FuelSetting, RunAttitudes } from '../../trades/fuel/fuelSetting.ts'
+import type { Attitudes, FuelSetting, RunAttitudes } from '../../trades/fuel/fuelSetting.ts'
 import { bayAirOf } from '../bayAir.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 import type { Known } from '../trades.ts'
@@ -61,12 +62,15 @@ function fuelWarmth(craft: Craft, balance: Balance | undefined): Pick<FuelSettin
 const level = { rest: 0, aft: 0 }
 
 /** Trims in still water, rad; level where it does not float or its measures make no hull, which Float tells. */
-function trimsOf(craft: Craft): { rest: number; aft: number } {
+function trimsOf(craft: Craft): Pick<Attitudes, 'rest' | 'aft' | 'afloat'> {
   try {
     const { input } = floatFromCraft(craft)
-    const rest = atRest(input).ridden.attitude.trim
-    if (!Number.isFinite(rest)) return level
-    return { rest, aft: riderAft(input)?.trim ?? rest }
+    const { trim: rest, h } = atRest(input).ridden.attitude
+    if (!Number.isFinite(rest) || !Number.isFinite(h)) return level
+    // planing hulls turn about a place a little aft of their middle
+    const x = 0.45 * input.hull.length
+    const z = (h - x * Math.sin(rest)) / Math.cos(rest)
+    return { rest, aft: riderAft(input)?.trim ?? rest, afloat: { x, z } }
   } catch (error) {
     if (error instanceof RangeError) return level
     throw error
@@ -114,7 +118,7 @@ function gain(time: readonly number[], speed: readonly number[], at: number): nu
 function shaftOf(craft: Craft, balance: Balance): NonNullable<FuelSetting['shaft']> {
   const running = craft.engines.filter((e) => e.running).length
   const engines = craft.drive.arrangement === 'one shaft' ? Math.max(1, running) : 1
-  const { curve, top, tiedUp } = balance
+  const { curve, top, tiedUp, matching } = balance
   const powers = curve.rpm.map((rpm, i) => (2 * Math.PI * (rpm / 60) * curve.engineTorque[i]!) / engines)
   const flat = top ?? tiedUp
   return {
@@ -122,6 +126,15 @@ function shaftOf(craft: Craft, balance: Balance): NonNullable<FuelSetting['shaft
     flatOut: (2 * Math.PI * flat.rotation * flat.engineTorque) / engines,
     rotation: flat.rotation,
     together: engines,
-    curve: { speed: curve.speed, thrust: curve.thrust, drag: curve.drag },
+    curve: {
+      speed: curve.speed,
+      thrust: curve.thrust,
+      drag: curve.drag,
+      water: curve.flow.map((q) => q * siteOf(craft).water.density),
+      rotation: matching.rotation,
+      engine: matching.engineTorque,
+      tiedUp: matching.impellerTiedUp,
+      atTop: matching.impellerAtTop,
+    },
   }
 }
