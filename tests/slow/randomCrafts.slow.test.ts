@@ -7,6 +7,7 @@ import { lookAt } from '../../src/whole/look.ts'
 import { MapStore, modelFromCraft } from '../../src/whole/push/craftModel.ts'
 import { probe } from '../../src/whole/push/probe.ts'
 import { solveBalance } from '../../src/whole/push/solveBalance.ts'
+import { trades } from '../../src/whole/trades.ts'
 
 const texts = ['heron', 'teal', 'sandpiper'].map((name) =>
   readFileSync(`${import.meta.dirname}/../../demo/${name}.yaml`, 'utf8'),
@@ -74,12 +75,16 @@ function noNumbers(part: unknown, path: string, out: string[] = []): string[] {
 
 const spoiled = /NaN|Infinity|undefined|\[object/
 
+// every trade is asked of a fifth of them, push and what follows from it of all
+const some = trades.filter((t) => !t.apart)
+
 test('of 200 random craft no finding and no decision holds a number that is none, and no change is offered that lowers pull and speed both', () => {
+  let looked = 0
   fc.assert(
     fc.property(written, (text) => {
       const craft = craftOf(text)
-      const { findings, decisions } = lookAt(craft)
-      expect(findings.length).toBeGreaterThan(20)
+      const { findings, decisions } = lookAt(craft, {}, looked++ % 5 === 0 ? trades : some)
+      expect(findings.length).toBeGreaterThan(8)
       expect(noNumbers(findings, 'findings')).toEqual([])
       expect(noNumbers(decisions, 'decisions')).toEqual([])
       for (const f of findings)
@@ -98,7 +103,7 @@ test('of 200 random craft no finding and no decision holds a number that is none
         if (d.gain) expect(then.pull - known(now.pull), d.id).toBeCloseTo(d.gain.pull.value, 0)
       }
     }),
-    { numRuns: 200 },
+    { numRuns: 200, endOnFailure: true },
   )
 }, 1_200_000)
 
