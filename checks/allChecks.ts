@@ -2,6 +2,9 @@ import type { CheckRow } from '../src/base/answers/check.ts'
 
 /** Every group of external checks, by the folder it checks; one line a group. */
 export const groups: Record<string, () => Promise<CheckRow[]>> = {
+  bay: async () => (await import('./bayChecks.ts')).bayChecks(),
+  controls: async () => (await import('./controlsChecks.ts')).controlsChecks(),
+  driveline: async () => (await import('./drivelineChecks.ts')).drivelineChecks(),
   engine: async () => (await import('./engineChecks.ts')).engineChecks(),
   exhaust: async () => (await import('./exhaustChecks.ts')).exhaustChecks(),
   float: async () => (await import('./floatChecks.ts')).floatChecks(),

@@ -245,7 +245,7 @@ function tank(): Row[] {
       blockedVentFall(1e-3, 1e-4, 101_325) / 1e3,
       0.02,
       'exact',
-      'Boyle',
+      'Boyle’s law',
     ),
     row(
       '78g',

@@ -42,11 +42,11 @@ export const trades: readonly TradeEntry[] = [
   { trade: floatTrade, apart: true },
   { trade: strengthTrade, setting: bayAirOf },
   { trade: controlsTrade, apart: true },
+  { trade: fuelTrade, setting: fuelKnown },
   { trade: bayTrade, setting: bayRunOf },
   {
     trade: drivelineTrade,
     setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved, bayAirOf(k)),
   },
-  { trade: fuelTrade, setting: fuelKnown },
   { trade: soundTrade },
 ]

@@ -12,6 +12,7 @@ import {
   pascals,
   ratio,
   seconds,
+  squareMetres,
 } from '../../base/answers/portMakers.ts'
 import { defineReckoner, type Reckoner } from '../../base/answers/reckoner.ts'
 import { brent } from '../../base/numerics/roots.ts'
@@ -24,14 +25,16 @@ import { airingTime, petrolToFlammable, ventilationArea } from './vapourInBay.ts
 
 const source = 'Stack pressure and orifice flow (ASHRAE Handbook of Fundamentals), heat balance of the air'
 const pressure = 101325
+/** W/(m²K) through a sheet between still airs: films of 8 and 15 */
+const perWall = 5
 
 const heatPorts = [
-  kW('heat', 'Given to the air of the bay.', 0.001, 50),
+  kW('heat', 'Given to the air of the bay.', 1, 5e4),
   celsius('outside', 'Air outside.', 233, 330, 293.15),
   metres('apart', 'Height between the low opening and the high one.', 0.02, 5, 0.2),
   ratio('discharge', 'Bare hole 0.6, louvre 0.45, baffled box 0.35.', 0.1, 1, 0.6),
   litresPerSecond('fan', 'Of a fan that blows out, free; nought without one.', 0, 1, 0),
-  ratio('walls', 'What the walls take, W a kelvin over the air outside.', 0, 500, 0),
+  squareMetres('walls', 'Walls that let heat out; each square metre takes 5 W a kelvin.', 0, 50, 0),
 ] as const
 
 type Heat = Readonly<Record<(typeof heatPorts)[number]['name'], number>>
@@ -48,7 +51,7 @@ function bayOf(g: Heat, area: number): BayModel {
     sources: [{ air: g.heat, walls: 0, from: Infinity, at: g.outside, slow: false }],
     film: 0,
     toAir: { conductance: 1, T: g.outside },
-    toWater: { conductance: g.walls, T: g.outside },
+    toWater: { conductance: perWall * g.walls, T: g.outside },
     capacity: 1,
   }
 }
@@ -83,7 +86,11 @@ const opening = defineReckoner({
   reckon: (g) => {
     if (!(g.inside > g.outside))
       throw new RangeError(`inside: ${g.inside} K, expected above the air outside of ${g.outside} K`)
-    const over = (ln: number) => steadyBay(bayOf(g, Math.exp(ln))).value.air - g.inside
+    // through next to nothing no balance is found: far too hot
+    const over = (ln: number) => {
+      const found = steadyBay(bayOf(g, Math.exp(ln)))
+      return (found.converged ? found.value.air : 1e4) - g.inside
+    }
     const found = brent(over, Math.log(1e-6), Math.log(4), { tolerance: 1e-9 })
     if (!found.converged)
       throw new RangeError(`inside: ${g.inside} K is held without openings, or not with 4 m² of them`)
@@ -142,7 +149,7 @@ const water = defineReckoner({
   says: 'Flow through a hose tapped from a pressure, and how warm it leaves with a heat in it.',
   inputs: [
     pascals('pressure', 'At the tap, over the water outside.', 0, 1e6),
-    kW('heat', 'It takes up.', 0, 50),
+    kW('heat', 'It takes up.', 0, 5e4),
     mm('bore', 'Of the hose.', 1e-3, 0.05, 8e-3),
     mm('narrowest', 'Smallest place on its way.', 5e-4, 0.05, 6e-3),
     metres('length', 'Of the hose.', 0.05, 20, 1.5),

@@ -191,7 +191,7 @@ export function afterWork(v: BayView, limits: BayLimits): Finding | undefined {
 
 /** A fan that runs on keeps it at T: the smallest of a row; else the pipe goes outside, with what that brings. */
 function runOn(topOf: (b: BaySpec) => number, bay: BaySpec, T: number): Sentence {
-  for (const flow of [0.005, 0.01, 0.02, 0.03, 0.05, 0.075, 0.1]) {
+  for (const flow of [0.01, 0.02, 0.05, 0.1]) {
     const fan = { ...fanOf(flow), stays: 'on' as const }
     if (topOf({ ...bay, fan }) <= T)
       return say`a fan of ${inLitresPerSecond(flow)} that runs on for ${inMinutes(600)} after a hard run`

@@ -37,7 +37,7 @@ const held = (j: Joint): Joint => ({
   engaged: j.data.plastic && j.into !== 'nut' ? 0.8 * j.bolt.d : j.engaged,
 })
 
-const stronger = (j: Joint): Joint => ({ ...j, className: '8.8', strength: classOf('8.8') })
+const stronger = (j: Joint): Joint => ({ ...j, className: 'steel 8.8', strength: classOf('steel 8.8') })
 
 function larger(j: Joint): Joint {
   const next = nextSize(j.bolt.size)

@@ -82,13 +82,13 @@ const onPlastic = defineReckoner({
   outputs: [
     megapascals('stands', 'Pressure it stands that long.'),
     newtons('pull', 'Of one bolt, at most.'),
-    percent('ofUsual', 'Of what the bolt is tightened to between metals, class 8.8.'),
+    percent('ofUsual', 'Of what the bolt is tightened to between metals, steel 8.8.'),
   ],
   reckon: (g, w) => {
     const b = boltOf(w.size)
     const stands = pressureStood(partDataOf(w.made), g.time / 3600, g.temperature)
     const pull = stands * bearingArea(b, w.washer as 'none' | 'plain' | 'wide')
-    return { stands, pull, ofUsual: pull / (0.75 * classOf('8.8').proof * stressArea(b)) }
+    return { stands, pull, ofUsual: pull / (0.75 * classOf('steel 8.8').proof * stressArea(b)) }
   },
   sources: [src.creep],
 })

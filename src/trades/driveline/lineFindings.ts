@@ -2,6 +2,7 @@
 import {
   inHertz,
   inMm,
+  inMpa,
   inNewtons,
   inPercent,
   inRpm,
@@ -86,7 +87,7 @@ function holdAct(h: Hold, margin: number) {
 
 const shaftBecause = (s: Turning) => [
   {
-    says: say`${s.metalName}, which the code lets bear ${inTimes(shaftAllows(s.metal, s.keyed) / 1e6, 1)} MPa in shear${s.keyed ? ' with a keyway' : ''}`,
+    says: say`${s.metalName}, which the code lets bear ${inMpa(shaftAllows(s.metal, s.keyed))} in shear${s.keyed ? ' with a keyway' : ''}`,
     link: `${s.path}.steel`,
   },
   { says: say`${inMm(s.diameter.value, 0.1)} thick`, link: `${s.path}.diameter` },
