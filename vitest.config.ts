@@ -8,11 +8,7 @@ const longPages = [
 ]
 
 // measured against thousands of whole balances or clips
-const measurements = [
-  'tests/slow/coverage.slow.test.ts',
-  'tests/slow/designSearch.slow.test.ts',
-  'tests/slow/falls.slow.test.ts',
-]
+const measurements = ['tests/slow/designSearch.slow.test.ts', 'tests/slow/falls.slow.test.ts']
 
 // how long a browser test waits for what it needs, at most: on a machine busy with other work things come late, not wrong
 const inBrowser = {

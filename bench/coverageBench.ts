@@ -5,7 +5,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { accuracyOf } from '../tests/ranges/accuracy.ts'
-import { coverageOf, pushAnswers } from '../tests/ranges/coverage.ts'
+import { coverageOf, coveredAnswers } from '../tests/ranges/coverage.ts'
 import { coveredCrafts } from '../tests/ranges/crafts.ts'
 
 const args = process.argv.slice(2)
@@ -26,9 +26,9 @@ function coverage(): string {
     { inside: number; below: number; above: number; count: number; least: number; most: number }
   >()
   crafts.forEach((c, i) => {
-    for (const got of coverageOf(c, pushAnswers, draws, 1000 + i)) {
+    for (const got of coverageOf(c, coveredAnswers, draws, 1000 + i)) {
       const { value, low, high } = got.range
-      const digits = high < 30 ? 1 : 0
+      const digits = high < 3 ? 2 : high < 30 ? 1 : 0
       const n = (x: number) => x.toFixed(digits)
       const row = `| ${got.craft} | ${got.answer} | ${n(low)} – ${n(value)} – ${n(high)} | ${n(got.median)} | ${percent(got.inside)} | ${percent(got.below)} | ${percent(got.above)} |`
       rows.push(row)
@@ -79,8 +79,9 @@ function accuracy(): string {
   })
   return `${accuracyTitle}
 
-Draws are solved on small surfaces of torque, thrust and drag, to which each doubt adds a parabola of its own and the strongest of
-the jet what they do two by two; pump maps of the doubts' bounds are made near the craft's own map. Against the whole balance with
+Draws are solved on small surfaces of the jet in water that cannot boil and of drag, to which each doubt adds a parabola of its own and
+the strongest of the jet what they do two by two; what vapour takes is put in afterwards, where the drawn jet is that near to boiling.
+Weights count by their sum. Pump maps of the doubts' bounds are made near the craft's own map. Against the whole balance with
 maps of its own, draw by draw: the middle one of 24 misses and the largest. Large ones are draws where the engines just come
 on their pipe, or do not.
 

@@ -12,6 +12,17 @@ export function rememberDerived(craft: Craft, derived: readonly Derived[]): void
   followers.set(craft, derived)
 }
 
+/** A copy that holds some sections of a craft goes on letting the defaults in them follow. */
+export function carryDerived(from: Craft, to: Craft): void {
+  const derived = followers.get(from)
+  if (!derived) return
+  const held = new Set(Object.keys(to))
+  followers.set(
+    to,
+    derived.filter((d) => held.has(d.segments[0]!)),
+  )
+}
+
 const split = new Map<string, readonly string[]>()
 
 /** "jet.rotor.trailing edge" -> the keys of the typed craft; paths are few, so they are kept */

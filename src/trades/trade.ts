@@ -9,7 +9,7 @@ import type { Reckoner } from '../base/answers/reckoner.ts'
 import type { Amount, Sentence } from '../base/answers/sentence.ts'
 import type { DisplaySystem } from '../base/units/format.ts'
 import { carryFiles, filesOf } from '../craft/craftFiles.ts'
-import type { Craft } from '../craft/index.ts'
+import { type Craft, carryDerived } from '../craft/index.ts'
 import type { Sheet } from '../drawing/sheet.ts'
 
 /** A section of the craft file, or the files that lie beside it. */
@@ -129,6 +129,7 @@ function onlyRead(craft: Craft, trade: AnyTrade): Craft {
   }
   const made = seen as Craft
   if (trade.reads.includes('files')) carryFiles(craft, made)
+  carryDerived(craft, made)
   return made
 }
 

@@ -66,7 +66,7 @@ function withTwins(says: Sentence, more: number): Sentence {
 
 /** How much a change is worth, as one number to sort by: newtons of pull, and a speed at a usual thrust. */
 const worth = (gain: Gain | undefined): number =>
-  gain ? finite(gain.pull.value) + 60 * finite(gain.topSpeed.value) : 0
+  gain ? finite(gain.pull.value) + 60 * finite(gain.topSpeed?.value ?? 0) : 0
 const finite = (x: number) => (Number.isFinite(x) ? x : 0)
 
 function byHarmThenGain(a: Decision, b: Decision): number {
@@ -100,5 +100,5 @@ function isInput(path: string): boolean {
 /** What a change buys in words: "+38 N of pull, −0.3 km/h". */
 export function gainSays(gain: Gain): Sentence {
   const pull = say`${asChange(inNewtons(gain.pull.value))} of pull`
-  return Number.isFinite(gain.topSpeed.value) ? say`${pull}, ${asChange(inSpeed(gain.topSpeed.value))}` : pull
+  return gain.topSpeed ? say`${pull}, ${asChange(inSpeed(gain.topSpeed.value))}` : pull
 }

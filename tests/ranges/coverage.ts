@@ -5,6 +5,9 @@
 import type { Range } from '../../src/base/answers/solved.ts'
 import { seededRandom } from '../../src/base/numerics/random.ts'
 import type { Craft } from '../../src/craft/index.ts'
+import { deckBay } from '../../src/trades/strength/deckBay.ts'
+import { marginRange } from '../../src/trades/strength/deckDoubts.ts'
+import { strengthFromCraft } from '../../src/trades/strength/strengthFromCraft.ts'
 import { MapStore, modelFromCraft } from '../../src/whole/push/craftModel.ts'
 import { doubtsOf, leantBy } from '../../src/whole/push/draws.ts'
 import { probe } from '../../src/whole/push/probe.ts'
@@ -15,6 +18,8 @@ import type { CoveredCraft } from './crafts.ts'
 export interface DrawnOnce {
   craft: Craft
   sums: ReturnType<typeof probe>
+  /** margin of the bay that is weakest as written; NaN without a deck */
+  deck: number
 }
 
 export interface CoveredAnswer {
@@ -49,8 +54,16 @@ function balanceOf(c: CoveredCraft): ReturnType<typeof solveBalance> {
 
 const printed = (r: Range) => (Number.isFinite(r.low) && Number.isFinite(r.high) ? r : undefined)
 
-/** The answers of the balance. */
-export const pushAnswers: readonly CoveredAnswer[] = [
+/** The bay that decides, its margin as drawn: sizes, rider and sheet of a draw as the strength trade takes them. */
+function weakestBay(craft: Craft) {
+  const inputs = strengthFromCraft(craft)
+  const margins = inputs.bays.map((b) => deckBay(b, inputs.rider, undefined, 21).margin)
+  const index = margins.indexOf(Math.min(...margins))
+  return { of: inputs.doubtful[index], margin: margins[index] ?? Number.NaN }
+}
+
+/** The answers of the balance, and the deck's margin. */
+export const coveredAnswers: readonly CoveredAnswer[] = [
   {
     name: 'pull',
     unit: 'N',
@@ -64,11 +77,26 @@ export const pushAnswers: readonly CoveredAnswer[] = [
     range: (c) => printed(balanceOf(c).tiedUpRotation),
   },
   {
+    name: 'torque',
+    unit: 'N·m',
+    of: (d) => d.sums.torque,
+    range: (c) => printed(balanceOf(c).tiedUpTorque),
+  },
+  {
     name: 'top speed',
     unit: 'm/s',
     // a draw that runs past the speeds looked at is faster than any that does not
     of: (d) => (Number.isNaN(d.sums.topSpeed) ? (d.sums.pull > 0 ? 18 : 0) : d.sums.topSpeed),
     range: (c) => printed(balanceOf(c).topSpeed),
+  },
+  {
+    name: 'deck margin',
+    unit: '1',
+    of: (d) => d.deck,
+    range: (c) => {
+      const { of, margin } = weakestBay(c.craft)
+      return of && printed(marginRange(of, margin))
+    },
   },
 ]
 
@@ -83,6 +111,12 @@ export function coverageOf(
   const doubts = doubtsOf(c.craft, c.solved)
   const maps = new MapStore(1)
   const drawn: DrawnOnce[] = []
+  const bay = weakestBay(c.craft).of
+  const deckDrawn = () => {
+    if (!bay) return Number.NaN
+    const at = bay.at(bay.doubts.map((d) => random.between(d.low, d.high)))
+    return deckBay(at.bay, at.rider, undefined, 21).margin
+  }
   for (let i = 0; i < draws; i++) {
     const { craft, leeway } = leantBy(
       c.craft,
@@ -90,7 +124,7 @@ export function coverageOf(
       doubts.map(() => random.next()),
     )
     try {
-      drawn.push({ craft, sums: probe(modelFromCraft(craft, maps, leeway, c.solved), 30) })
+      drawn.push({ craft, sums: probe(modelFromCraft(craft, maps, leeway, c.solved), 30), deck: deckDrawn() })
     } catch (error) {
       // values drawn together that make no geometry are no craft
       if (!(error instanceof RangeError)) throw error

@@ -15,7 +15,8 @@ export interface FileChange {
 /** What a change buys, the whole balance solved again with it made: N and m/s. */
 export interface Gain {
   pull: Range
-  topSpeed: Range
+  /** absent where one of the two top speeds is beyond the model */
+  topSpeed?: Range
 }
 
 export interface Decision {

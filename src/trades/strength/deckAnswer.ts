@@ -1,6 +1,7 @@
 /** The Strength page's answer in one sentence, and what the search is asked for a bay. */
 import type { BayAir } from '../../hull/site/airOfBay.ts'
-import { type DeckAnswer, type DeckBay, deckBay } from './deckBay.ts'
+import type { DeckAnswer, DeckBay } from './deckBay.ts'
+import { marginRange } from './deckDoubts.ts'
 import { type Foam, foams } from './foams.ts'
 import type { HotPart } from './guards.ts'
 import { faceAt, foamLimit } from './guards.ts'
@@ -31,10 +32,10 @@ export function deckSays(inputs: StrengthInputs, answers: readonly DeckAnswer[])
     worst.margin >= 1
       ? `The deck holds you: its weakest bay, ${worst.bay.name}, bears ${worst.margin.toFixed(1)} times what ${loadWord[g.load]} asks of its ${partWord[g.weakest]}.`
       : `Not everywhere: in ${worst.bay.name} ${loadWord[g.load]} asks ${(1 / worst.margin).toFixed(1)} times what its ${bearWord(g.weakest)}${dish}.`
-  const heavy = deckBay(worst.bay, inputs.riderHigh)
+  const { low, high } = marginRange(inputs.doubtful[answers.indexOf(worst)]!, worst.margin)
   return {
     says,
-    range: `${(0.8 * Math.min(worst.margin, heavy.margin)).toFixed(1)} to ${(1.2 * worst.margin).toFixed(1)} times what is asked, in the weakest bay`,
+    range: `${low.toFixed(1)} to ${high.toFixed(1)} times what is asked, in the weakest bay`,
     confidence:
       'Loads by common practice: a step is twice, a jump four times the rider’s weight; strengths are the least the standards name.',
   }

@@ -170,9 +170,20 @@ test('each guard’s distance is where the foam’s face just reaches what it ma
   }
 })
 
+/** a bay of which nothing is doubtful */
+const sure = (bay: DeckBay) => ({ doubts: [], at: () => ({ bay, rider: 78 }) })
+
 describe('the answer and the search', () => {
   const inputs = (list: readonly DeckBay[]): StrengthInputs => ({
-    ...{ bays: [...list], rider: 78, riderHigh: 79, joined: 'riveted', bayAir, hot: [] },
+    ...{
+      bays: [...list],
+      doubtful: list.map(sure),
+      rider: 78,
+      riderHigh: 79,
+      joined: 'riveted',
+      bayAir,
+      hot: [],
+    },
     rivet: { diameter: 4.8e-3, pitch: 0.03 },
   })
   test('the weakest bay decides, and no bay gives no answer', () => {

@@ -4,6 +4,7 @@ import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
 import { searchFor } from './deckAnswer.ts'
 import { type DeckAnswer, deckBay } from './deckBay.ts'
+import { marginRange } from './deckDoubts.ts'
 import { edges, joined, pops } from './edgeFindings.ts'
 import { frames, hatches } from './frameFindings.ts'
 import { heat } from './heatFindings.ts'
@@ -59,7 +60,7 @@ function noBays(): Finding {
 /** Standing comes first, as it is what was asked; then a hard step, then a jump. */
 function bayFinding(a: DeckAnswer, i: number, inputs: StrengthInputs, limits: StrengthLimits): Finding {
   const g = a.governs
-  const heavy = deckBay(a.bay, inputs.riderHigh, undefined, undefined, limits)
+  const { low, high } = marginRange(inputs.doubtful[i]!, a.margin, limits)
   const [stand, step, jump] = a.loads as [DeckLoad, DeckLoad, DeckLoad]
   const soft = stand.deflection > limits.soft.value * Math.min(a.bay.length, a.bay.width)
   const fails =
@@ -111,8 +112,8 @@ function bayFinding(a: DeckAnswer, i: number, inputs: StrengthInputs, limits: St
     harm: fails ? 'before the water' : 'comfort',
     twin: 'deck.bay',
     value: a.margin,
-    low: Math.min(a.margin, heavy.margin) * 0.8,
-    high: a.margin * 1.2,
+    low,
+    high,
     unit: '1',
     standing,
     because,

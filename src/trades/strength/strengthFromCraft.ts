@@ -4,11 +4,14 @@ import { assumedBayAir, type BayAir } from '../../hull/site/airOfBay.ts'
 import { alloyOf } from './alloys.ts'
 import { hatSection } from './beams.ts'
 import type { DeckBay, DeckSupport } from './deckBay.ts'
+import { type DoubtfulBay, doubtfulBay } from './deckDoubts.ts'
 import { foamOf } from './foams.ts'
 import type { HotPart } from './guards.ts'
 
 export interface StrengthInputs {
   bays: DeckBay[]
+  /** what is doubtful of each of them */
+  doubtful: DoubtfulBay[]
   /** kg */
   rider: number
   riderHigh: number
@@ -45,17 +48,19 @@ function supportOf(bay: CraftBay): DeckSupport {
 /** Everything the strength findings need; without the bay's air worked out, that of a usual bay. */
 export function strengthFromCraft(craft: Craft, bayAir: BayAir = assumedBayAir(craft)): StrengthInputs {
   const { deck, rider, place } = craft
+  const bayOf = (b: CraftBay): DeckBay => ({
+    name: b.name,
+    length: b.length.value,
+    width: b.width.value,
+    t: b.skin.value,
+    alloy: alloyOf(deck.alloy),
+    welded: deck.joined === 'welded',
+    held: deck.joined === 'welded',
+    support: supportOf(b),
+  })
   return {
-    bays: deck.bays.map((b) => ({
-      name: b.name,
-      length: b.length.value,
-      width: b.width.value,
-      t: b.skin.value,
-      alloy: alloyOf(deck.alloy),
-      welded: deck.joined === 'welded',
-      held: deck.joined === 'welded',
-      support: supportOf(b),
-    })),
+    bays: deck.bays.map(bayOf),
+    doubtful: deck.bays.map((b) => doubtfulBay(b, rider.mass, bayOf)),
     rider: rider.mass.value,
     riderHigh: rider.mass.high,
     joined: deck.joined,

@@ -5,6 +5,7 @@ import { say } from '../../base/answers/sentence.ts'
 import type { BayAir } from '../../hull/site/airOfBay.ts'
 import { defineTrade } from '../trade.ts'
 import { type DeckAnswer, deckBay } from './deckBay.ts'
+import { marginRange } from './deckDoubts.ts'
 import { strengthFindingsOf } from './deckFindings.ts'
 import { type StrengthInputs, strengthFromCraft } from './strengthFromCraft.ts'
 import { type StrengthLimits, strengthLimits } from './strengthLimits.ts'
@@ -47,8 +48,8 @@ function deckHeadline(
       because: [{ says: 'no bays in the file', link: 'deck.bays' }],
     }
   const g = worst.governs
-  const heavy = deckBay(worst.bay, inputs.riderHigh)
-  const ends = { low: 0.8 * Math.min(worst.margin, heavy.margin), high: 1.2 * worst.margin }
+  const { low, high } = marginRange(inputs.doubtful[answers.indexOf(worst)]!, worst.margin)
+  const ends = { low, high }
   const stand = worst.loads[0]!
   const times = withEnds(inTimes(worst.margin, 0.1), ends)
   return {
@@ -68,7 +69,10 @@ function deckHeadline(
         says: 'loads by common practice: a step is twice, a jump four times the rider’s weight',
         link: 'rider.mass',
       },
-      { says: 'strengths are the least the standards name', link: 'deck.alloy' },
+      {
+        says: 'strengths are the least the standards name; the range takes in what sheet and foam are worth beyond, and the sizes as measured',
+        link: 'deck.alloy',
+      },
     ],
   }
 }

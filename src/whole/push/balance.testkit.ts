@@ -66,6 +66,7 @@ export function madeUpBalance(share = 1): Balance {
     top: point(9.9 / share, 120),
     topSpeed: range(9.9 / share),
     pull: range(420 / share),
+    tiedUpTorque: { value: 9, low: 8, high: 10 },
     tiedUpRotation: range(114 / share, 0.03),
     humpMargin: range(1.96),
     timeToPlane: range(2.6 * share),

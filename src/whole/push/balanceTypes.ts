@@ -16,6 +16,8 @@ export interface Balance {
   topSpeed: Range
   pull: Range
   tiedUpRotation: Range
+  /** at the first impeller, N·m */
+  tiedUpTorque: Range
   /** least thrust over drag on the hump */
   humpMargin: Range
   /** s from rest to planing; Infinity where it does not get there */

@@ -155,7 +155,7 @@ function doesOf(sums: ReturnType<Confirm>, draws: OnDraws): Does {
 
 const steps = (then: readonly number[], now: readonly number[]) => then.map((x, k) => x - now[k]!)
 
-function gainOf(then: Does, now: Does): Gain | undefined {
+function gainOf(then: Does, now: Does): Required<Gain> | undefined {
   const topSpeed = then.topSpeed.value - now.topSpeed.value
   if (!Number.isFinite(topSpeed)) return undefined
   return {

@@ -11,8 +11,8 @@ import { wantsSays } from './merit.ts'
 /** "+38 N of pull (+10 to +180 N), −0.8 km/h (−1.9 to +10.3 km/h)" */
 export function buys(gain: Gain): Sentence {
   const pull = asChange(withEnds(inNewtons(gain.pull.value), gain.pull))
-  const speed = asChange(withEnds(inSpeed(gain.topSpeed.value), gain.topSpeed))
-  return say`${pull} of pull, ${speed}`
+  if (!gain.topSpeed) return say`${pull} of pull`
+  return say`${pull} of pull, ${asChange(withEnds(inSpeed(gain.topSpeed.value), gain.topSpeed))}`
 }
 
 /** worth of the best option from which what is fitted counts as wrong, a share */

@@ -37,7 +37,7 @@ export interface DesignOption extends Does {
   values: Readonly<Record<string, number>>
   changes: FileChange[]
   /** against what is fitted; absent while that is not decided */
-  gain?: Gain
+  gain?: Required<Gain>
   /** how much better it does what the builder wants, over all draws, a share */
   worth: number
   /** worth doing: it buys something and does not lower pull and speed both */

@@ -16,11 +16,12 @@ function settled(craft: typeof heron): Settled {
   const maps = new MapStore()
   const model = modelFromCraft(craft, maps)
   const table = operatingTable(model, { steps: 44 })
-  const { rotation, pull, topSpeed } = probe(model, 44)
+  const { rotation, pull, torque, topSpeed } = probe(model, 44)
   const hump = table.rows[table.humpRow]!
   const exact = {
     rotation,
     pull,
+    torque,
     topSpeed,
     hump: hump.propulsion.thrust / hump.drag.drag,
     planing: runFromRest(model, table).timeToPlane!,

@@ -241,7 +241,7 @@ function reachBounds(
   answers: Record<AnswerName, Range>,
   quick: boolean,
 ): void {
-  const wholly = ['rotation', 'pull', 'topSpeed'] as const
+  const wholly = ['rotation', 'pull', 'torque', 'topSpeed'] as const
   for (const { ends, index } of movers)
     ends.forEach((end, k) => {
       let tried = end
@@ -267,8 +267,8 @@ function wholeAt(at: Settled, index: number, end: number): Partial<Answers> {
   u[index] = end
   try {
     const { craft, leeway } = leantBy(at.craft, doubts, u)
-    const { rotation, pull, topSpeed } = probe(modelFromCraft(craft, at.maps, leeway, at.solved))
-    return { rotation, pull, topSpeed }
+    const { rotation, pull, torque, topSpeed } = probe(modelFromCraft(craft, at.maps, leeway, at.solved))
+    return { rotation, pull, torque, topSpeed }
   } catch (error) {
     if (error instanceof RangeError) return {}
     throw error

@@ -18,6 +18,7 @@ import {
   engineSurface,
   type Grid,
   gridOf,
+  hullDetail,
   hullSurface,
   jetSurface,
   rotationCount,
@@ -64,6 +65,8 @@ export interface DrawnCraft {
   /** the jet without vapour, bent drag with the mass, torque of each engine: at the craft's own values */
   jet: Float64Array
   hull: Float64Array
+  /** what the drag has between the grid's speeds */
+  detail: Float64Array
   engines: readonly Float64Array[]
   scales: Scales
   /** what vapour takes; absent where it never chokes the pump */
@@ -127,6 +130,7 @@ export function drawnCraft(
     model,
     doubts,
     ...parts,
+    detail: hullDetail(base, grid, parts.hull, scales.drag),
     scales,
     vapour: vapourTable(base, grid, (V) => rotationIn(table, V)),
     onJet: [],

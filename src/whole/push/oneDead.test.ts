@@ -37,7 +37,7 @@ const dead = balance.oneDead!
 /** Teal's engine as it might be inside: 60 cm³, a modest pipe. */
 const sixty = twoStrokeFromCraft(
   craftWith(`engines:
-  - name: front
+  - name: engine
     kind: two-stroke
     tune: sport
     bore: 43 mm

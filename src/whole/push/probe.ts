@@ -13,6 +13,8 @@ export interface Sums {
 }
 
 export interface Probe extends Sums {
+  /** N·m at the first impeller, tied up; NaN when it cannot run */
+  torque: number
   /** true when the boat settles below a faster steady speed or below planing with thrust spent */
   stuck: boolean
 }
@@ -25,6 +27,7 @@ export function probe(model: CraftModel, steps = 22): Probe {
   return {
     rotation: tied.states[0]!.rotation * ratio,
     pull: tied.steady ? tied.thrust : Number.NaN,
+    torque: tied.states[0]!.jet?.T ?? Number.NaN,
     topSpeed: table.top?.speed ?? Number.NaN,
     stuck: table.top !== undefined && table.top.drag.regime !== 'planing',
   }

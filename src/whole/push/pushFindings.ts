@@ -90,8 +90,15 @@ function toDo(craft: Craft, c: Change): Pick<Finding, 'changes' | 'gain'> {
   const values = typeof c.to === 'number' ? { [c.path]: c.to, ...c.also } : undefined
   return {
     changes: values ? fileChanges(craft, values) : [{ path: c.path, from: String(c.from), to: String(c.to) }],
-    gain: { pull: c.pull, topSpeed: c.topSpeed },
+    ...gainOf(c),
   }
+}
+
+/** What it buys, as far as that is known: a number that is none is left out. */
+function gainOf({ pull, topSpeed }: Change): Pick<Finding, 'gain'> {
+  const known = (r: Range) => Number.isFinite(r.low) && Number.isFinite(r.value) && Number.isFinite(r.high)
+  if (!known(pull)) return {}
+  return { gain: { pull, ...(known(topSpeed) ? { topSpeed } : {}) } }
 }
 
 /** What the best pitch is worth: near its best an impeller's thrust is flat, so the gain may be small. */

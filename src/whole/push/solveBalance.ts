@@ -70,6 +70,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const exact = {
     rotation: tiedUp.rotation,
     pull: tiedUp.thrust,
+    torque: tiedUp.torque,
     topSpeed: top?.speed ?? Number.NaN,
     hump: hump.margin,
     planing: run.timeToPlane ?? Number.POSITIVE_INFINITY,
@@ -102,6 +103,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
       topSpeed: rangeOf('topSpeed'),
       pull: rangeOf('pull'),
       tiedUpRotation: rangeOf('rotation'),
+      tiedUpTorque: rangeOf('torque'),
       humpMargin: rangeOf('hump'),
       timeToPlane: rangeOf('planing'),
       limitedBy:

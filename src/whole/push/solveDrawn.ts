@@ -5,7 +5,16 @@ import { speedAtFroude } from '../../trades/drag/run.ts'
 import { addEffects, addPairs, type DrawnCraft, doubtPlaces } from './drawnCraft.ts'
 import { addLoad } from './drawnLoad.ts'
 import { idleOf, mostOf } from './propulsionModel.ts'
-import { inRow, jetParts, rotationCount, speedCount, spreadOver, straight } from './surfaces.ts'
+import {
+  fineCount,
+  fineDrag,
+  inRow,
+  jetParts,
+  rotationCount,
+  speedCount,
+  spreadOver,
+  straight,
+} from './surfaces.ts'
 import { leftBy } from './vapourTable.ts'
 
 /** What is asked of each draw. */
@@ -14,6 +23,8 @@ export interface Answers {
   rotation: number
   /** N, tied up; nought when they cannot */
   pull: number
+  /** N·m at the first impeller, tied up */
+  torque: number
   /** m/s, where it settles from rest; the end of the speeds looked at when it would run past them */
   topSpeed: number
   /** least thrust over drag on the hump */
@@ -24,7 +35,7 @@ export interface Answers {
   judged: number
 }
 
-export const answerNames = ['rotation', 'pull', 'topSpeed', 'hump', 'planing', 'judged'] as const
+export const answerNames = ['rotation', 'pull', 'torque', 'topSpeed', 'hump', 'planing', 'judged'] as const
 export type AnswerName = (typeof answerNames)[number]
 
 /** Places of the solved craft that draws are looked at, m/s. */
@@ -41,6 +52,8 @@ export interface Bench {
   sums: Float64Array
   jet: Float64Array
   hull: Float64Array
+  /** drag at the fine speeds, N */
+  drag: Float64Array
   engines: Float64Array[]
   factor: Float64Array
   stretch: Float64Array
@@ -50,6 +63,7 @@ export const benchOf = (d: DrawnCraft): Bench => ({
   sums: new Float64Array(jetParts * doubtPlaces),
   jet: new Float64Array(d.jet.length),
   hull: new Float64Array(d.hull.length),
+  drag: new Float64Array(fineCount),
   engines: d.engines.map((e) => new Float64Array(e.length)),
   factor: new Float64Array(d.engines.length),
   stretch: new Float64Array(d.engines.length),
@@ -141,6 +155,7 @@ export function solveDrawn(
 
   const lead = new Float64Array(speedCount)
   const thrust = new Float64Array(speedCount)
+  let torque = Number.NaN
   let first = 0
   for (const [k, unit] of model.units.entries()) {
     const end = first + unit.shaft.engines.length
@@ -154,18 +169,21 @@ export function solveDrawn(
         ? settled((r) => overLoad(drive(begin, end, r), load(i, r)), Number.isNaN(n) ? idle : n, idle, most)
         : Number.NaN
       if (k === 0) lead[i] = n * ratio
+      if (k === 0 && i === 0 && !Number.isNaN(n)) torque = load(0, n)
       if (!Number.isNaN(n)) thrust[i]! += thrustOf(i, n)
     }
     first = end
   }
-  for (let i = 0; i < speedCount; i++) b.hull[i] = share * straight(b.hull[i]!, scales.drag)
+  fineDrag(b.hull, d.detail, scales.drag, b.drag)
+  for (let j = 0; j < fineCount; j++) b.drag[j] = share * b.drag[j]!
   const push = pchip(grid.speeds, thrust)
-  const hold = pchip(grid.speeds, b.hull.subarray(0, speedCount))
+  const hold = pchip(grid.fine, b.drag)
   const spare = (v: number) => cubicAt(push, v) - cubicAt(hold, v)
   const sums = {
     rotation: lead[0]!,
     pull: thrust[0]!,
-    topSpeed: settlesAt(spare, grid.speeds),
+    torque,
+    topSpeed: settlesAt(spare, grid.fine),
   }
   if (sumsOnly) return { ...sums, hump: Number.NaN, planing: Number.NaN, judged: Number.NaN }
   let hump = Number.POSITIVE_INFINITY
@@ -227,16 +245,10 @@ function settled(over: (n: number) => number, from: number, idle: number, most: 
 function settlesAt(spare: (v: number) => number, speeds: Float64Array): number {
   const end = speeds[speeds.length - 1]!
   if (!(spare(0) > 0)) return 0
-  // between two speeds thrust and drag each go one way, so thirds of the way show a dip
-  const looks = 3 * (speeds.length - 1)
-  const at = (look: number) => {
-    const i = Math.min(speeds.length - 2, Math.floor(look / 3))
-    return speeds[i]! + ((look - 3 * i) / 3) * (speeds[i + 1]! - speeds[i]!)
-  }
-  for (let look = 1; look <= looks; look++) {
-    if (spare(at(look)) > 0) continue
-    const found = bisect(spare, at(look - 1), at(look), { tolerance: 1e-5 * end })
-    return found.converged ? found.value : at(look)
+  for (let i = 1; i < speeds.length; i++) {
+    if (spare(speeds[i]!) > 0) continue
+    const found = bisect(spare, speeds[i - 1]!, speeds[i]!, { tolerance: 1e-5 * end })
+    return found.converged ? found.value : speeds[i]!
   }
   return end
 }

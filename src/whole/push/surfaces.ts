@@ -15,6 +15,8 @@ import { engineShare } from './shaft.ts'
 export interface Grid {
   /** m/s, rising from rest; close where the hump is */
   speeds: Float64Array
+  /** m/s, the same and `finer` - 1 between each two: the hump of the drag is narrower than the rest */
+  fine: Float64Array
   /** impeller rotations, rev/s, evenly spaced */
   rotations: Float64Array
   /** engine rotations, rev/s, evenly spaced from nought */
@@ -24,6 +26,8 @@ export interface Grid {
 /** m/s, as far as the operating table looks */
 const mostSpeed = 18
 export const speedCount = 13
+const finer = 4
+export const fineCount = finer * (speedCount - 1) + 1
 /** doubts move the jet so evenly over the speed that every second one is enough */
 export const doubtSpeedCount = 7
 export const rotationCount = 8
@@ -36,8 +40,10 @@ export function gridOf(model: CraftModel, table: Table): Grid {
   const unit = model.units[0]!
   const ratio = unit.shaft.ratio
   const most = Math.max(...model.units.map(mostOf))
+  const speeds = linspace(0, 1, speedCount).map((part) => end * part ** 1.25)
   return {
-    speeds: linspace(0, 1, speedCount).map((part) => end * part ** 1.25),
+    speeds,
+    fine: Float64Array.from({ length: fineCount }, (_, j) => between(speeds, j)),
     rotations: linspace(0.95 * Math.min(...model.units.map(idleOf)), 1.06 * most, rotationCount),
     engine: linspace(0, 1.1 * most * ratio, engineCount),
   }
@@ -133,6 +139,31 @@ export function hullSurface(model: CraftModel, { speeds }: Grid): Float64Array {
   })
   out[speedCount] = model.drag.mass
   return out
+}
+
+/** Numbers at the grid's speeds, in a straight line to the j-th fine one. */
+const between = (y: Float64Array, j: number): number => {
+  const i = Math.min(speedCount - 2, Math.floor(j / finer))
+  return y[i]! + ((j - finer * i) / finer) * (y[i + 1]! - y[i]!)
+}
+
+/** What the bent drag has at the fine speeds beyond straight lines between the grid's: it goes along with whatever a draw adds there. */
+export function hullDetail(
+  model: CraftModel,
+  { fine }: Grid,
+  hull: Float64Array,
+  scale: number,
+): Float64Array {
+  const bare: CraftModel = { ...model, dragShare: 1 }
+  return fine.map((V, j) => {
+    const own = j % finer === 0 ? Number.NaN : bent(dragOf(bare, V).drag, scale) - between(hull, j)
+    return Number.isFinite(own) ? own : 0
+  })
+}
+
+/** Drag, N, at the fine speeds, of a bent hull surface with its detail. */
+export function fineDrag(hull: Float64Array, detail: Float64Array, scale: number, out: Float64Array): void {
+  for (let j = 0; j < fineCount; j++) out[j] = straight(between(hull, j) + detail[j]!, scale)
 }
 
 /** The same with drags bent; the mass stays as it is. */
