@@ -1,3 +1,4 @@
+import { inBay, inControls } from './bayContradictions.ts'
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
 import { inFuel } from './fuelContradictions.ts'
 import { inHull } from './hullContradictions.ts'
@@ -15,6 +16,8 @@ export function contradictions(craft: Craft): Contradiction[] {
     ...inSharing(craft),
     ...onBoard(craft),
     ...inTanks(craft),
+    ...inBay(craft),
+    ...inControls(craft),
     ...inShaft(craft),
     ...inFuel(craft),
   ]

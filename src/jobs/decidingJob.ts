@@ -1,5 +1,6 @@
 import { answerEngines } from '../whole/breath/engineAnswers.ts'
-import { type Deciding, decidingOf, joinDeciding } from '../whole/deciding.ts'
+import { decidingOf, joinDeciding } from '../whole/deciding.ts'
+import type { Deciding } from '../whole/decidingSays.ts'
 import { craftToSearch, type DesignOf } from './designTrialsJob.ts'
 import { Cancelled, defineJob } from './job.ts'
 

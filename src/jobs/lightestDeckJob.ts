@@ -46,7 +46,7 @@ export const lightestDeckJob = defineJob<LightestDeckOrder, LightestDeckAnswer>(
     if (!bay) throw new RangeError(`bay: ${order.bay}, expected 0 to ${inputs.bays.length - 1}`)
     const { deflection } = order
     const search = {
-      ...searchFor(bay, inputs.riderHigh, inputs.hot),
+      ...searchFor(bay, inputs.riderHigh, inputs.hot, inputs.bayAir),
       ...(deflection === undefined ? {} : { deflection }),
     }
     const own = deckBay(bay, search.rider, search.temperature, searchTerms)

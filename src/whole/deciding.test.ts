@@ -5,7 +5,8 @@ import { printed, say } from '../base/answers/sentence.ts'
 import { craftOf, heron } from '../craft/craft.testkit.ts'
 import { type Craft, quantitiesOf } from '../craft/index.ts'
 import { defineTrade } from '../trades/trade.ts'
-import { decidingOf, decidingSays, joinDeciding } from './deciding.ts'
+import { decidingOf, joinDeciding } from './deciding.ts'
+import { decidingSays } from './decidingSays.ts'
 
 const limits = {
   most: limit(75, 'kg', 'mass it bears', 'this test'),

@@ -3,44 +3,15 @@
  * the craft is looked at again. What moves no decision need not be measured now, however vague it is.
  */
 import type { Standing } from '../base/answers/finding.ts'
-import { type Sentence, say } from '../base/answers/sentence.ts'
-import type { Kind } from '../base/units/kinds.ts'
+import type { Sentence } from '../base/answers/sentence.ts'
 import { type Craft, type Quantity, quantitiesOf, whatIf } from '../craft/index.ts'
 import type { EngineAnswers } from './breath/engineAnswers.ts'
+import type { Deciding, DecidingValue, Turn } from './decidingSays.ts'
 import { decisionsOf } from './decisions.ts'
 import { findingsApart, leaning } from './look.ts'
 import { MapStore } from './push/craftModel.ts'
 import { insideEngine } from './push/draws.ts'
 import { type TradeEntry, trades } from './trades.ts'
-
-/** A decision that is another one at one end of a value's range. */
-export interface Turn {
-  decision: string
-  /** what is said of it there; where it goes away, what was said of it */
-  says: Sentence
-  from: Standing
-  to: Standing
-}
-
-export interface DecidingValue {
-  path: string
-  kind: Kind
-  /** its value and bounds, SI, and the ends at which something turns */
-  value: number
-  low: number
-  high: number
-  ends: { at: number; turns: Turn[] }[]
-}
-
-export interface Deciding {
-  /** values that were tried at both ends */
-  asked: number
-  /** values that are not measured but end in a simulated torque curve, and were not tried one by one */
-  inside: number
-  /** those that turn a decision, the ones that turn most first */
-  values: DecidingValue[]
-  final: boolean
-}
 
 export interface DecidingWork {
   engines?: EngineAnswers
@@ -137,12 +108,4 @@ function turned(now: Stands, then: Stands): Turn[] {
     if (from !== to) turns.push({ decision: id, says: (b ?? a)!.says, from, to })
   }
   return turns
-}
-
-/** What of it is worth measuring: how many of how many values turn a decision. */
-export function decidingSays({ asked, values }: Pick<Deciding, 'asked' | 'values'>): Sentence {
-  const n = values.length
-  return n === 0
-    ? say`None of ${String(asked)} values that are not measured would change a decision within its range.`
-    : say`${String(n)} of ${String(asked)} values that are not measured would change a decision within their range; the others need not be measured now.`
 }

@@ -1,6 +1,7 @@
 /** Every trade, one line each, in the order their findings are told. `look`, pages, JSON, book and generic tests go by this list. */
 import type { Craft } from '../craft/index.ts'
 import { bayTrade } from '../trades/bay/bayTrade.ts'
+import { controlsTrade } from '../trades/controls/controlsTrade.ts'
 import { dragTrade } from '../trades/drag/dragTrade.ts'
 import { drivelineTrade } from '../trades/driveline/drivelineTrade.ts'
 import { driveSettingOf } from '../trades/driveline/driveSetting.ts'
@@ -40,11 +41,12 @@ export const trades: readonly TradeEntry[] = [
   { trade: breathTrade, setting: (k) => k.push.engines },
   { trade: floatTrade, apart: true },
   { trade: strengthTrade, setting: bayAirOf },
+  { trade: controlsTrade, apart: true },
+  { trade: fuelTrade, setting: fuelKnown },
   { trade: bayTrade, setting: bayRunOf },
   {
     trade: drivelineTrade,
-    setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved),
+    setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved, bayAirOf(k)),
   },
-  { trade: fuelTrade, setting: fuelKnown },
   { trade: soundTrade },
 ]

@@ -7,7 +7,7 @@ import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { inventedRun } from '../../src/trades/sound/invented.ts'
 import { writeWav } from '../../src/trades/sound/wav.ts'
 import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
-import { goTo, openExample, openExampleOn } from './steps.ts'
+import { goTo, openExample, openExampleOn, openMore } from './steps.ts'
 
 /** Every kind of file, whole and broken, as the page takes it; and what the page keeps through reloads and without a server. */
 let served: Awaited<ReturnType<typeof serveApp>>
@@ -199,19 +199,22 @@ test('what was laid by hand, seen and written is there after a reload, and so is
   await runsPage()
   await open('run.wav')
   await heard()
-  await page.getByText('Put a line right by hand').click()
+  await openMore(page, 'hand')
   await page.getByRole('slider', { name: 'Moment of the recording' }).fill('3')
   await page.getByRole('button', { name: /^Lock A at the cursor/ }).click()
   await page.getByRole('button', { name: 'Line A turns half as fast' }).click()
   await page.locator('.job').waitFor({ state: 'detached' })
-  await page.getByText('What you saw and tried').click()
+  await openMore(page, 'told')
   await page.getByLabel('How was the cooling water stream?').selectOption('weak')
   await page.getByLabel('In your own words').fill('reeds on the left')
   await keptOnBench(/reeds on the left/)
   await page.reload()
   await heard()
+  await expect
+    .poll(() => page.locator('.more[data-fold="told"] .result').textContent())
+    .toBe('1 answer, a note')
+  await openMore(page, 'told', 'hand')
   await expect.poll(() => page.getByLabel('In your own words').inputValue()).toBe('reeds on the left')
-  await page.getByText('What you saw and tried (1)').click()
   await expect.poll(() => page.getByLabel('How was the cooling water stream?').inputValue()).toBe('weak')
   await page.getByText(/Line A turns half as fast, 0:0/).waitFor()
   await expect.poll(() => page.locator('.handle').count()).toBe(1)

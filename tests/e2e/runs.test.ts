@@ -8,7 +8,7 @@ import { inventedRun } from '../../src/trades/sound/invented.ts'
 import { writeWav } from '../../src/trades/sound/wav.ts'
 import { type Bench, openBrowser, profileFolder, serveApp } from './browser.ts'
 import { axeFinds } from './freshPages.ts'
-import { drawn, expectNoSideScroll, looked, openExampleOn } from './steps.ts'
+import { drawn, expectNoSideScroll, looked, openExampleOn, openMore } from './steps.ts'
 
 let served: Awaited<ReturnType<typeof serveApp>>
 let profile: ReturnType<typeof profileFolder>
@@ -69,6 +69,7 @@ test('an invented run is heard, told in a sentence, and stands beside the model'
     .poll(() => answer().textContent())
     .toMatch(/^The engine ran, mostly at \d{4} rpm; it raced once at 0:1[67]\.\d/)
   await page.getByText('Invented: this sound was made up').waitFor()
+  await openMore(page, 'events', 'beside')
   await page.getByRole('button', { name: /Go to 0:1[67]\.\d, flare/ }).click()
   await expect.poll(() => page.locator('.clock').textContent()).toMatch(/^0:16\.\d of 0:34\.0$/)
   await page.locator('table', { hasText: 'as predicted' }).waitFor()
@@ -99,6 +100,7 @@ test.each([
 ])('%s: no engine heard is an answer', async (name, says) => {
   await open(name)
   await expect.poll(() => answer().textContent()).toMatch(says)
+  await openMore(page, 'events')
   await page.getByText('No engine was heard, so there is nothing to tell.').waitFor()
   expect(await page.getByRole('button', { name: 'Engine alone' }).count()).toBe(0)
   expect(await page.getByText('Usual speed').count()).toBe(0)
@@ -112,6 +114,7 @@ test('a GPX track dropped in goes beside the run and sets it under way', async (
   writeFileSync(file('run.gpx'), `<gpx><trk><trkseg>${points.join('')}</trkseg></trk></gpx>`)
   await open('run.wav')
   await heard()
+  await openMore(page, 'told')
   await open('run.gpx')
   await page.getByText('run.gpx, 8 points').waitFor()
   await expect.poll(() => page.getByLabel('The craft was').inputValue()).toBe('under way')
@@ -129,7 +132,7 @@ test('a recording that was cut off gives what can be had and says so', async () 
 test('a point is locked and moved by keyboard, and the engines are followed again through it', async () => {
   await open('run.wav')
   await heard()
-  await page.getByText('Put a line right by hand').click()
+  await openMore(page, 'hand')
   await page.getByRole('slider', { name: 'Moment of the recording' }).fill('3')
   await page.getByRole('button', { name: /^Lock A at the cursor/ }).click()
   const point = page.getByRole('slider', { name: 'Engine A at 0:03.0' })
@@ -142,6 +145,7 @@ test('a point is locked and moved by keyboard, and the engines are followed agai
   await page.getByRole('button', { name: 'Follow the engines again' }).click()
   await page.locator('.job').waitFor({ state: 'detached' })
   // a point at 0 silences the engine there, and there only
+  await openMore(page, 'runs-numbers')
   await page.getByText('Speed over time, as a table').click()
   const row = (time: string) =>
     page.locator('tr', { has: page.getByRole('rowheader', { name: time, exact: true }) })
@@ -232,6 +236,7 @@ test('a line let go at half its height moves down an octave as a whole, and back
   await expect.poll(() => answer().textContent()).toMatch(/mostly at 31[2-8]0 rpm/)
   await expect.poll(() => page.locator('.markband').textContent()).toContain('÷ 2')
   await expect.poll(() => page.locator('.handle').count()).toBe(0)
+  await openMore(page, 'hand')
   await page.getByRole('button', { name: /^Take away: line A turns half as fast/ }).click()
   await expect.poll(() => answer().textContent()).toMatch(/mostly at 6[23]\d0 rpm/)
 })
@@ -239,7 +244,7 @@ test('a line let go at half its height moves down an octave as a whole, and back
 test('a stretch called a voice is silent, and the rest stays', async () => {
   await open('run.wav')
   await heard()
-  await page.getByText('Put a line right by hand').click()
+  await openMore(page, 'hand')
   const cursor = page.getByRole('slider', { name: 'Moment of the recording' })
   await cursor.fill('0')
   await page.getByRole('button', { name: 'Begins at the cursor' }).click()
@@ -248,6 +253,7 @@ test('a stretch called a voice is silent, and the rest stays', async () => {
   await page.getByRole('button', { name: 'Line A is a voice, not an engine' }).click()
   await page.getByText('Line A is a voice, not an engine, 0:00.0 to 0:02.0').waitFor()
   await page.locator('.job').waitFor({ state: 'detached' })
+  await openMore(page, 'runs-numbers')
   await page.getByText('Speed over time, as a table').click()
   const row = (time: string) =>
     page.locator('tr', { has: page.getByRole('rowheader', { name: time, exact: true }) })
@@ -267,6 +273,7 @@ test('scale readings stand beside the predicted pull, and a track is set by hand
       `<trkpt lat="${(54 + i * 2e-5).toFixed(6)}" lon="10.1"><time>2026-05-01T10:00:${String(i).padStart(2, '0')}Z</time></trkpt>`,
   )
   writeFileSync(file('far.gpx'), `<gpx><trk><trkseg>${points.join('')}</trkseg></trk></gpx>`)
+  await openMore(page, 'told')
   await open('far.gpx')
   await page.getByText('far.gpx, 30 points').waitFor()
   await page.getByLabel('The craft was').selectOption('under way')
@@ -295,16 +302,19 @@ test('a run is kept, found after a reload with what was told of it, and forgotte
   await open('run.wav')
   await heard()
   await page.getByLabel('The craft was').selectOption('tied up')
+  await openMore(page, 'told', 'kept')
   await page.getByLabel('In your own words').fill('wind from the left')
   await page.getByRole('button', { name: 'Keep this run' }).click()
   await page.getByRole('button', { name: 'Open run.wav' }).waitFor()
   await page.reload()
+  await openMore(page, 'kept')
   await page.getByRole('button', { name: 'Open run.wav' }).click()
   await heard()
+  await openMore(page, 'told')
   // the bench of before the reload may stand there until the kept run has been read
   await expect.poll(() => page.getByLabel('In your own words').inputValue()).toBe('wind from the left')
   await page.getByRole('button', { name: 'Forget run.wav' }).click()
-  await page.getByText('None kept yet').waitFor()
+  await page.getByText('None kept yet. Kept').waitFor()
 })
 
 test('the microphone gives a live reading and a recording', async () => {

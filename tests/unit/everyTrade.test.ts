@@ -18,7 +18,17 @@ const knownOf = (craft: Craft, balance: Known['balance']): Known => ({
 })
 
 /** Trades whose limits need craft of their own to be heard: each has a test beside it that moves every one. */
-const heardBeside = new Set(['push', 'breath', 'strength', 'float', 'drag', 'runs'])
+const heardBeside = new Set([
+  'push',
+  'breath',
+  'strength',
+  'float',
+  'drag',
+  'driveline',
+  'runs',
+  'bay',
+  'controls',
+])
 
 describe.each(trades.map((entry) => [entry.trade.id, entry] as const))('%s', (_, { trade, setting }) => {
   const solvedOf = (): Solved<unknown, unknown>[] =>

@@ -16,13 +16,13 @@ const list = [...trades, { trade: anchorTrade }]
 
 test('a trade of two files and one line is in the look, its decisions, its screen and its JSON', () => {
   const look = lookAt(heron, { ranges: false }, list)
-  const own = inWords(look.findings).filter((f) => f.question === 'fuel')
+  const own = inWords(look.findings).filter((f) => f.question === 'make')
   expect(own.map((f) => f.id).sort()).toEqual(['anchor.headline', 'anchor.stone'])
   expect(own.find((f) => f.id === 'anchor.stone')!.amounts).toMatchObject([
     { value: 1, unit: 'kg' },
     { unit: 'kg' },
   ])
-  expect(look.decisions.find((d) => d.id === 'anchor.stone')).toMatchObject({ harm: 'will stop the run' })
+  expect(look.decisions.find((d) => d.id === 'anchor.stone')).toMatchObject({ harm: 'comfort' })
   expect(screenOf(look).counts.watch).toBeGreaterThan(0)
 })
 

@@ -19,8 +19,8 @@ function wordsOf(entries: readonly TradeEntry[], units: 'metric' | 'inch' = 'met
   app.store.setWork(newWork('x', 'heron.yaml', text))
   const craft = app.store.get().craft!
   const { findings } = lookAt(craft, { ranges: false }, entries)
-  app.store.set({ units, findings: { fuel: findings.filter((f) => f.question === 'fuel') } })
-  const page = createElement(TradePage, { question: 'fuel', asks: 'Will it be fed?', entries })
+  app.store.set({ units, findings: { make: findings.filter((f) => f.question === 'make') } })
+  const page = createElement(TradePage, { question: 'make', asks: 'What do I cut and print?', entries })
   return (
     renderToStaticMarkup(page)
       .replaceAll(/<[^>]+>/g, ' ')
@@ -35,9 +35,9 @@ afterEach(() => app.store.setWork(undefined))
 test('a trade with nothing special gets its word and its page by standing in the list', () => {
   const answered = (list: readonly TradeEntry[]) =>
     pagesFor(list.map((e) => e.trade.question)).map((p) => p.word)
-  expect(answered(trades.filter((e) => e.trade.question !== 'fuel'))).not.toContain('Fuel')
   expect(answered(trades)).toContain('Fuel')
-  expect(answered([...trades, { trade: anchorTrade }])).toContain('Fuel')
+  expect(answered(trades)).not.toContain('Make')
+  expect(answered([...trades, { trade: anchorTrade }])).toContain('Make')
   expect(answered([])).toEqual(pages.map((p) => p.word))
 })
 

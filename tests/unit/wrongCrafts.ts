@@ -25,5 +25,27 @@ export function wrongCrafts(): [string, Craft][] {
     ['a fine nozzle', put(teal, { 'jet.nozzle.bore': 0.035 })],
     ['a thin deck', put(heron, { 'deck.bays.0.skin': 0.4e-3 })],
     ['kneeling on the edge', put(heron, { 'rider.position': 0.1, 'rider.off centre': 0.3 })],
+    [
+      'hardly fed, by gravity into a tilted bowl',
+      put(heron, {
+        'fuel.feed': 'gravity',
+        'fuel.pump': 0,
+        'fuel.lines.0.rise': -0.2,
+        'fuel.carburettor.kind': 'float',
+        'fuel.carburettor.bowl reach': 0.04,
+        'fuel.oil': 0.005,
+      }),
+    ],
+    [
+      'its tank full, the vent aft, loose',
+      put(heron, {
+        'fuel.vent.forward': -0.1,
+        'fuel.vent.bore': 1e-3,
+        'tanks.0.liquid': 0.0078,
+        'fuel.retention.kind': 'nothing',
+        'fuel.filter.at': 'none',
+        'fuel.use.hours': 6 * 3600,
+      }),
+    ],
   ]
 }

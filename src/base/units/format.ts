@@ -99,6 +99,11 @@ const pairs: Readonly<Partial<Record<Kind, readonly (readonly [string, string])[
     ['°C', '°F'],
     ['K', '°F'],
   ],
+  temperatureStep: [['K', '°F']],
+  areaMoment: [
+    ['cm⁴', 'in⁴'],
+    ['mm⁴', 'in⁴'],
+  ],
   density: [
     ['kg/m³', 'lb/ft³'],
     ['g/cm³', 'lb/ft³'],

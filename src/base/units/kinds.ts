@@ -98,7 +98,7 @@ export const kinds = {
     u('°C', 1, ['C', 'degC', 'celsius'], 273.15),
     u('°F', 5 / 9, ['F', 'degF', 'fahrenheit'], 459.67 * (5 / 9)),
   ],
-  temperatureStep: [u('K', 1, ['°C', 'C'])],
+  temperatureStep: [u('K', 1, ['°C', 'C']), u('°F', 5 / 9, ['F'])],
   density: [
     u('kg/m³', 1, ['kg/m3']),
     u('g/cm³', 1e3, ['g/cm3', 'g/cc']),
@@ -130,7 +130,12 @@ export const kinds = {
   massPerArea: [u('kg/m²', 1, ['kg/m2']), u('lb/ft²', pound / foot ** 2, ['lb/ft2'])],
   inertia: [u('kg·m²', 1, ['kg m2', 'kgm2']), u('g·mm²', 1e-9)],
   unbalance: [u('kg·m', 1), u('g·mm', 1e-6, ['g mm'])],
-  areaMoment: [u('m⁴', 1, ['m4']), u('mm⁴', 1e-12, ['mm4'])],
+  areaMoment: [
+    u('m⁴', 1, ['m4']),
+    u('cm⁴', 1e-8, ['cm4']),
+    u('mm⁴', 1e-12, ['mm4']),
+    u('in⁴', inch ** 4, ['in4']),
+  ],
   sectionModulus: [u('m³', 1, ['m3']), u('mm³', 1e-9, ['mm3'])],
   plateStiffness: [u('N·m', 1, ['N m'])],
   conductivity: [u('W/(m·K)', 1, ['W/m/K', 'W/mK'])],

@@ -123,7 +123,7 @@ const coupling = {
     optional: true,
     measure: caliper('measure how far the bolt goes in, less its point'),
   }),
-  class: choice(['A2-70', '4.6', '8.8', '10.9', '12.9'], {
+  class: choice(['A2-70', 'steel 4.6', 'steel 8.8', 'steel 10.9', 'steel 12.9'], {
     label: 'Class',
     gloss: 'Strength on the heads of the bolts.',
     assumed: { value: 'A2-70', why: 'stainless bolts, as sold for wet places' },
@@ -268,11 +268,25 @@ const shaft = {
       'What holds the shaft against the pull of the impeller: a plain ball bearing, an angular-contact one, or the engine’s crankshaft.',
     assumed: { value: 'nobody knows', why: 'counted on only when said' },
   }),
-  bearing: choice(['6000', '6001', '6002', '6003', '6004', '6200', '6201', '6202', '6203', '6204'], {
-    label: 'Bearing',
-    gloss: 'Number on the bearing that takes the thrust; found by the shaft’s diameter when left out.',
-    optional: true,
-  }),
+  bearing: choice(
+    [
+      '6000 2RS',
+      '6001 2RS',
+      '6002 2RS',
+      '6003 2RS',
+      '6004 2RS',
+      '6200 2RS',
+      '6201 2RS',
+      '6202 2RS',
+      '6203 2RS',
+      '6204 2RS',
+    ],
+    {
+      label: 'Bearing',
+      gloss: 'Number on the bearing that takes the thrust; found by the shaft’s diameter when left out.',
+      optional: true,
+    },
+  ),
   hold,
 } as const
 

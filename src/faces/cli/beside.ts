@@ -13,7 +13,10 @@ export function beside<N extends JobName>(name: N, input: JobInput<N>): Promise<
   const file = resolve(dirname(fileURLToPath(import.meta.url)), 'worker.js')
   if (availableParallelism() < 2 || !existsSync(file)) return Promise.resolve(undefined)
   return new Promise((done) => {
-    const worker = new Worker(file, { workerData: { name, input } })
+    const worker = new Worker(file, {
+      workerData: { name, input },
+      resourceLimits: { maxYoungGenerationSizeMb: 64 },
+    })
     worker.once('message', (output: JobOutput<N>) => done(output))
     worker.once('error', () => done(undefined))
     worker.once('exit', () => done(undefined))

@@ -1,17 +1,10 @@
 import { availableParallelism } from 'node:os'
 import { styleText } from 'node:util'
-import { inField } from '../../base/answers/amounts.ts'
-import { printed, type Sentence, say } from '../../base/answers/sentence.ts'
+import { printed } from '../../base/answers/sentence.ts'
 import type { DisplaySystem } from '../../base/units/format.ts'
-import { siUnit } from '../../base/units/kinds.ts'
 import { fieldAt, formatProblem } from '../../craft/index.ts'
-import {
-  type Deciding,
-  type DecidingValue,
-  decidingSays,
-  joinDeciding,
-  type Turn,
-} from '../../whole/deciding.ts'
+import { joinDeciding } from '../../whole/deciding.ts'
+import { type Deciding, type DecidingValue, decidingSays, turnSays } from '../../whole/decidingSays.ts'
 import { unitsOf } from './lookCommand.ts'
 import { exit, print, printJson } from './outcome.ts'
 import { openPool } from './pool.ts'
@@ -75,25 +68,11 @@ export async function measure(file: string, options: { json?: boolean; units: st
 }
 
 function valueText(value: DecidingValue, number: number, units: DisplaySystem): string {
-  const field = fieldAt(value.path)
-  const unit = field?.type === 'quantity' ? field.unit : siUnit(value.kind)
-  const how = field?.measure
+  const how = fieldAt(value.path)?.measure
   const lines = [
     `${String(number).padStart(3)}. ${styleText('bold', value.path)}${how ? `: ${how.what}, with ${how.with}, ${how.minutes} min` : ''}`,
   ]
   for (const { at, turns } of value.ends)
-    for (const turn of turns) {
-      const told: Sentence = say`at ${inField(at, value.kind, unit)}${becomes(turn)} ${turn.says}`
-      lines.push(`       ${printed(told, units)}`)
-    }
+    for (const turn of turns) lines.push(`       ${printed(turnSays(value, at, turn), units)}`)
   return lines.join('\n')
-}
-
-/** how a decision turns: what is new, gone, better or worse there */
-function becomes({ from, to }: Turn): string {
-  if (to === 'good') return ' this falls away:'
-  if (from === 'good') return to === 'stop' ? ', not to go out with:' : ':'
-  return to === 'stop'
-    ? ' this is no more to watch but to stop for:'
-    : ' this is no more to stop for but to watch:'
 }

@@ -9,6 +9,7 @@ import {
   inMinutes,
   inMm,
   inPercent,
+  inSeconds,
 } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
@@ -66,6 +67,8 @@ export function suction(v: BayView, limits: BayLimits): Finding | undefined {
   })
 }
 
+const timeSays = (t: number) => (t < 90 ? inSeconds(t, 5) : inMinutes(t, t < 600 ? 0.1 : 1))
+
 const ventilation = '33 CFR 183.630 (natural ventilation), 46 CFR 182.460 (small spaces)'
 
 /** Petrol vapour: how little fills the bay, where it leaves, airing before a start. */
@@ -95,9 +98,9 @@ export function vapour(v: BayView, limits: BayLimits): Finding | undefined {
   const slow = time > limits.airing.value
   const wants = shut || slow ? lowWanted(v, openings, fans, limits) : undefined
   return finding('vapour', {
-    says: say`${inCm3(liquid)} of petrol gone to vapour make the bay’s ${inLitres(V)} flammable; it lies on the floor and ${
+    says: say`${inCm3(liquid)} of petrol gone to vapour make the bay’s ${inLitres(V, 1)} flammable; it lies on the floor and ${
       Number.isFinite(time)
-        ? say`leaves ${low[0] ? say`through ${low[0].name} ` : ''}in about ${inMinutes(time, time < 600 ? 0.1 : 1)}`
+        ? say`leaves ${low[0] ? say`through ${low[0].name} ` : ''}in about ${timeSays(time)}`
         : 'does not leave by itself within an hour, not even with the lid off'
     }.`,
     ...(wants === undefined
@@ -128,7 +131,7 @@ export function vapour(v: BayView, limits: BayLimits): Finding | undefined {
         link: 'bay.openings',
       },
       {
-        says: say`before each start: lid off, nose in, and ${inMinutes(Math.min(3600, Math.max(60, time)), 1)} of airing after any smell of petrol`,
+        says: say`before each start: lid off, nose in, and ${timeSays(Math.min(3600, Math.max(60, time)))} of airing after any smell of petrol`,
       },
     ],
     sources: [ventilation, 'Lower flammable limit of petrol: Fire Engineering 1988, Gasoline in brief'],
@@ -182,7 +185,7 @@ export function fumes(v: BayView, limits: BayLimits): Finding | undefined {
   const far = brent((d) => near(d) - ceiling, 0.3, 200, { tolerance: 1e-3 })
   const bad = full > limits.monoxide.value
   return finding('monoxide', {
-    says: say`Tied up at full throttle with a breath of wind from astern, about ${inPercent(full, 0.01)} of the air at the rider is carbon monoxide, at idle ${inPercent(idle, 0.01)}.`,
+    says: say`Tied up at full throttle with a breath of wind from astern, about ${inPercent(full, 0.01)} of the air at the rider is carbon monoxide, at idle ${inPercent(idle, 0.001)}.`,
     ...(bad && far.converged
       ? {
           act: say`tie it up with its nose to the wind and stand ${inMetres(far.value, 0.1)} from the outlet`,

@@ -155,7 +155,7 @@ export function wantedFor(
   const by = (area: number) => at(opened(bay, area)) - T
   if (by(most) <= 0) {
     const from = Math.max(now, 1e-4)
-    const found = by(from) <= 0 ? from : brent(by, from, most, { tolerance: 1e-6 }).value
+    const found = by(from) <= 0 ? from : brent(by, from, most, { tolerance: 1e-5 }).value
     const area = Math.min(most, upTo(found))
     return now > 0 ? { area, times: area / now } : { area }
   }
@@ -167,13 +167,14 @@ export function wantedFor(
   const byFan = (fan: number) => at(forced(fan)) - T
   const biggest = 0.4
   if (!(byFan(biggest) <= 0)) return {}
-  const found = brent(byFan, 1e-4, biggest, { tolerance: 1e-5 })
+  const found = brent(byFan, 1e-4, biggest, { tolerance: 2e-4 })
   if (!found.converged) return {}
   const fan = 5e-3 * Math.ceil(found.value / 5e-3)
   return { fan, area: upTo(forced(fan).openings.reduce((sum, o) => sum + o.area.value, 0)) }
 }
 
-function fanOf(flow: number): NonNullable<BaySpec['fan']> {
+/** A fan to be fitted, blowing out of the bay low down, m³/s. */
+export function fanOf(flow: number): NonNullable<BaySpec['fan']> {
   const q = (value: number, kind: 'volumeFlow' | 'pressure' | 'length') => ({
     ...{ value, low: value, high: value, source: 'assumed' as const, kind, path: 'bay.fan' },
     why: 'a fan to be fitted',

@@ -101,7 +101,7 @@ export function solveAirFlow(paths: AirPaths, start = 0): Solved<AirFlow> {
   // the surplus rises with P: widen until it changes sign
   for (let step = 1; step < 2e5 && f(low) > 0; step *= 4) low -= step
   for (let step = 1; step < 2e5 && f(high) < 0; step *= 4) high += step
-  const found = brent(f, low, high, { tolerance: 1e-9 * Math.max(1, Math.abs(low), Math.abs(high)) })
+  const found = brent(f, low, high, { tolerance: 1e-7 * Math.max(1, Math.abs(low), Math.abs(high)) })
   const P = found.value
   const through = paths.openings.map((o) => throughOpening(o, paths, P))
   const fans = paths.fans.map((one) => throughFan(one, paths, P))

@@ -148,7 +148,7 @@ function specOf(craft: Craft, bay: CraftBay): BaySpec {
 }
 
 /** The petrol tank that stands in the bay, by where its foot is; without bulkheads every tank does. */
-function tankInBay(craft: Craft): string | undefined {
+export function tankInBay(craft: Craft): string | undefined {
   const inside = engineBayOf(craft)
   return craft.tanks.find(
     (t) =>

@@ -107,7 +107,7 @@ export function steadyBay(m: BayModel): Solved<BayState> {
     return air - lostBy(m, flow.value, T) - m.film * (T - wallsAt(m, T, walls))
   }
   const coldest = Math.min(m.outside, m.toWater.T, m.toAir.T) - 1
-  const found = brent(over, coldest, hottest, { tolerance: 1e-6 })
+  const found = brent(over, coldest, hottest, { tolerance: 1e-5 })
   return { ...found, converged: found.converged && sound, value: stateAt(m, found.value) }
 }
 

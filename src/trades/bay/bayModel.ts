@@ -142,7 +142,7 @@ export function finShare(bay: BaySpec, d: Doubts): number {
 }
 
 export interface ModelOptions {
-  /** stopped: no fan of the engine, nothing burnt, no wind of its own way */
+  /** just stopped: no fan of the engine, nothing burnt, no wind of its own way; a fan that stays on runs */
   stopped?: true
   /** no sun */
   shade?: true
@@ -209,7 +209,7 @@ export function modelOf(
       if (bay.engineAir === 'bay') burnt += airOf(run, engine.burns)
     }
   const { fan } = bay
-  if (fan && (running || fan.stays === 'on'))
+  if (fan && (running || (options.stopped && fan.stays === 'on')))
     fans.push({
       free: fan.flow.value,
       shut: fan.pressure.value,

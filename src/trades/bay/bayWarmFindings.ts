@@ -2,7 +2,7 @@
 import { inCelsius, inCm2, inKw, inLitres, inLitresPerSecond, inMinutes } from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { joined, type Sentence, say } from '../../base/answers/sentence.ts'
-import { steadyAir, type Wanted, wantedFor } from './bayAnswer.ts'
+import { fanOf, steadyAir, type Wanted, wantedFor } from './bayAnswer.ts'
 import type { BaySpec } from './bayFromCraft.ts'
 import type { BayLimits } from './bayLimits.ts'
 import { finShare, heatOf, pipeShare } from './bayModel.ts'
@@ -152,11 +152,18 @@ export function afterWork(v: BayView, limits: BayLimits): Finding | undefined {
   if (!stopped?.converged) return undefined
   const minds = mindsOf(v, limits).filter((m) => !m.what.startsWith('the engine'))
   const over = minds.filter((m) => stopped.top > m.T)
-  const lifted = afterStop(inputs, lidOff(bay), hottest.state, doubts)
-  const open = Math.max(...lagged(lifted))
-  const last = stopped.parts.findLastIndex((T) => over.some((m) => T > m.T))
+  const worst = Math.min(...over.map((m) => m.T))
+  const topOf = (b: BaySpec, open = false) =>
+    Math.max(...lagged(afterStop(inputs, b, hottest.state, doubts, { open })))
+  const open = topOf(bay, true)
+  const last = stopped.parts.findLastIndex((T) => T > worst)
   const minutes = Math.max(1, Math.ceil((stopped.time[last] ?? 60) / 60))
-  const helps = open < stopped.top - 1
+  const act =
+    over.length === 0
+      ? undefined
+      : open <= worst
+        ? say`lift the lid for ${inMinutes(60 * minutes)} after a hard run, which keeps it at ${inCelsius(open)}`
+        : runOn(topOf, bay, worst)
   return finding('soak', {
     says: say`After a stop, with no air moving, what stands in the bay comes to ${inCelsius(stopped.top)} in ${shortMinutes(stopped.at / 60)}${
       over.length > 0
@@ -166,13 +173,7 @@ export function afterWork(v: BayView, limits: BayLimits): Finding | undefined {
           )}`
         : ''
     }.`,
-    ...(over.length > 0
-      ? {
-          act: helps
-            ? say`lift the lid for ${inMinutes(60 * minutes)} after a hard run, which keeps it at ${inCelsius(open)}`
-            : say`let the engines idle for ${inMinutes(120)} before they are stopped, and keep petrol out of the bay until ${inMinutes(60 * minutes)} later`,
-        }
-      : {}),
+    ...(act === undefined ? {} : { act }),
     harm: 'comfort',
     value: stopped.top,
     unit: 'K',
@@ -188,8 +189,15 @@ export function afterWork(v: BayView, limits: BayLimits): Finding | undefined {
   })
 }
 
-/** an open lid: half the plan of the bay */
-export const lidOff = (bay: BaySpec): BaySpec => ({ ...bay, leak: Math.max(bay.leak, 0.5 * bay.plan) })
+/** A fan that runs on keeps it at T: the smallest of a row; else the pipe goes outside, with what that brings. */
+function runOn(topOf: (b: BaySpec) => number, bay: BaySpec, T: number): Sentence {
+  for (const flow of [0.01, 0.02, 0.05, 0.1]) {
+    const fan = { ...fanOf(flow), stays: 'on' as const }
+    if (topOf({ ...bay, fan }) <= T)
+      return say`a fan of ${inLitresPerSecond(flow)} that runs on for ${inMinutes(600)} after a hard run`
+  }
+  return say`lead pipe and muffler outside, which brings it to ${inCelsius(topOf({ ...bay, pipe: 'outside' }))}`
+}
 
 /** At rest in the sun. */
 export function inSun(v: BayView, limits: BayLimits): Finding | undefined {

@@ -26,7 +26,18 @@ export interface Warming {
   converged: boolean
 }
 
-const step = 10
+/** s: short steps while things move fast, long ones later */
+const stepAt = (t: number) => (t < 300 ? 10 : t < 1200 ? 30 : 60)
+
+/** Times from nought to `minutes`. */
+function timesTo(minutes: number): number[] {
+  const list = [0]
+  for (let t = 0; t < 60 * minutes; ) {
+    t += stepAt(t)
+    list.push(t)
+  }
+  return list
+}
 
 /** Warm-up from cold to `minutes`; the air over time. */
 export function warmUp(inputs: BayInputs, bay: BaySpec, state: RunState, d: Doubts, minutes = 45): Warming {
@@ -38,9 +49,11 @@ export function warmUp(inputs: BayInputs, bay: BaySpec, state: RunState, d: Doub
   let walls = m.outside
   let air = m.outside
   let converged = true
-  const time = [0]
+  const time = timesTo(minutes)
   const out = [air]
-  for (let t = step; t <= 60 * minutes; t += step) {
+  for (const [i, t] of time.entries()) {
+    if (i === 0) continue
+    const step = t - time[i - 1]!
     // fins give what the metal has reached of its own warmth
     const share = 1 - Math.exp(-t / slow)
     const quick = 1 - Math.exp(-t / 30)
@@ -49,7 +62,6 @@ export function warmUp(inputs: BayInputs, bay: BaySpec, state: RunState, d: Doub
     if (!found.converged) converged = false
     air = found.value
     walls = relax(m, walls, air, given(air).walls, step)
-    time.push(t)
     out.push(air)
   }
   return { time, air: out, converged }
@@ -90,7 +102,7 @@ export function reaches(w: Warming, T: number): number {
   if (i < 0) return Infinity
   if (i === 0) return 0
   const [a, b] = [w.air[i - 1]!, w.air[i]!]
-  return w.time[i - 1]! + ((T - a) / Math.max(1e-9, b - a)) * step
+  return w.time[i - 1]! + ((T - a) / Math.max(1e-9, b - a)) * (w.time[i]! - w.time[i - 1]!)
 }
 
 /** s in which foam faces, lines and prints follow the air: judgement */
@@ -98,12 +110,24 @@ const lag = 180
 
 /** What stands in the air follows it: the same times, K, from the air it started in. */
 export function lagged(w: Warming): number[] {
-  const k = 1 - Math.exp(-step / lag)
   let T = w.air[0] ?? Number.NaN
-  return w.air.map((a) => {
-    T += k * (a - T)
+  return w.air.map((a, i) => {
+    const step = i === 0 ? 0 : w.time[i]! - w.time[i - 1]!
+    T += (1 - Math.exp(-step / lag)) * (a - T)
     return T
   })
+}
+
+/** an open lid: half the plan of the bay */
+const lidOff = (bay: BaySpec): BaySpec => ({ ...bay, leak: Math.max(bay.leak, 0.5 * bay.plan) })
+
+/** part of what hot metal gives the air that goes straight out of a bay whose lid is off, as a plume: judgement */
+const plume = 0.7
+
+export interface StopOptions {
+  /** the lid is off */
+  open?: boolean
+  minutes?: number
 }
 
 /** The air after a stop out of the steady state: still, with what engine and pipe have stored. */
@@ -112,10 +136,11 @@ export function afterStop(
   bay: BaySpec,
   state: RunState,
   d: Doubts,
-  minutes = 20,
+  { open = false, minutes = 20 }: StopOptions = {},
 ): Warming {
+  const kept = open ? 1 - plume : 1
   const running = steadyBay(modelOf(inputs, bay, state, d)).value
-  const m = modelOf(inputs, bay, undefined, d, { stopped: true })
+  const m = modelOf(inputs, open ? lidOff(bay) : bay, undefined, d, { stopped: true })
   const heat = totals(inputs, state, d)
   const swept = inputs.engines.reduce((sum, e) => sum + (e.running ? e.displacement : 0), 0)
   // a jacket is at the water's temperature and some; what is stored in it stays low
@@ -133,16 +158,17 @@ export function afterStop(
   let pipe = skin
   let { walls, air } = running
   let converged = true
-  const time = [0]
+  const time = timesTo(minutes)
   const out = [air]
-  for (let t = step; t <= 60 * minutes; t += step) {
-    const found = airBeside(m, walls, (T) => fins * (engine - T) + 0.5 * pipeG * (pipe - T), air)
+  for (const [i, t] of time.entries()) {
+    if (i === 0) continue
+    const step = t - time[i - 1]!
+    const found = airBeside(m, walls, (T) => kept * (fins * (engine - T) + 0.5 * pipeG * (pipe - T)), air)
     if (!found.converged) converged = false
     air = found.value
     engine = air + (engine - air) * Math.exp((-fins * step) / metal)
     walls = relax(m, walls, air, 0.5 * pipeG * (pipe - walls), step)
     pipe = air + (pipe - air) * Math.exp((-pipeG * step) / pipeMetal)
-    time.push(t)
     out.push(air)
   }
   return { time, air: out, converged }

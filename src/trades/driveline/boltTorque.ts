@@ -38,10 +38,14 @@ export function mostPreload(b: Bolt, c: BoltClass, friction: number, share = 0.9
   return (share * c.yields * stressArea(b)) / Math.sqrt(1 + 3 * twist ** 2)
 }
 
-/** Torque to write on the drawing, N·m: three quarters of the proof load at the middle friction. */
+/** Torque that uses a part `share` of the yield stress where threads are as slippery as they come, N·m: beyond it a bolt may stretch for good. */
+export const mostTorque = (b: Bolt, c: BoltClass, share = 0.9): number =>
+  mostPreload(b, c, boltFriction.low, share) * torquePerPull(b, boltFriction.low, boltFriction.low)
+
+/** Torque to write on the drawing, N·m: three quarters of the proof load at the middle friction, and none stretched where it is less. */
 export function usualTorque(b: Bolt, c: BoltClass): number {
-  const pull = Math.min(0.75 * c.proof * stressArea(b), mostPreload(b, c, boltFriction.low))
-  return pull * torquePerPull(b, boltFriction.value, boltFriction.value)
+  const pull = 0.75 * c.proof * stressArea(b)
+  return Math.min(pull * torquePerPull(b, boltFriction.value, boltFriction.value), mostTorque(b, c))
 }
 
 /** Torque, N·m, of a pull on the end of this bolt's key. */

@@ -1,7 +1,7 @@
 /** The whole chain answered: every part's margin, weakest first, and what whirling, twisting, thrust and mounts have to say. */
 import type { Range } from '../../base/answers/solved.ts'
 import type { Between, DriveChain, Hold, Joint, Turning } from './driveLinks.ts'
-import { type DrivePeaks, drivePeaks, middleChain } from './drivePeaks.ts'
+import { type DrivePeaks, drivePeaks, lowestFrequency } from './drivePeaks.ts'
 import type { DriveSetting } from './driveSetting.ts'
 import { type Mounted, type MountInputs, mountedOf } from './mountAnswer.ts'
 import {
@@ -13,7 +13,6 @@ import {
   shaftMargins,
 } from './partMargins.ts'
 import { type ShaftLine, shaftLineOf } from './shaftLine.ts'
-import { chainFrequencies } from './torsionChain.ts'
 
 export interface DriveInputs {
   /** absent where the file has no chain */
@@ -55,8 +54,8 @@ export interface DriveAnswer {
   /** in the order of the chain */
   inOrder: readonly Part[]
   peaks: DrivePeaks
-  /** Hz on the crank's side, lowest first */
-  frequencies: readonly number[]
+  /** Hz on the crank's side: the lowest at which the chain swings against itself */
+  frequency: Range
   line: ShaftLine | undefined
   mounted: Mounted | undefined
 }
@@ -96,7 +95,7 @@ export function driveAnswer({ chain, ratio, mounts, setting }: DriveInputs): Dri
     parts,
     inOrder: found,
     peaks,
-    frequencies: chainFrequencies(middleChain(chain, ratio)),
+    frequency: lowestFrequency(chain, ratio),
     line: shaftLineOf(chain, ratio, setting),
     mounted: mounts && mountedOf(mounts, chain, peaks),
   }

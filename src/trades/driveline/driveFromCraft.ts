@@ -111,16 +111,43 @@ function enginesOfLinks(craft: Craft): number[] {
 
 const indexOfName = (craft: Craft, name: string): number => craft.engines.findIndex((e) => e.name === name)
 
+/** K that a part bolted to a crankcase is over the air round it: judgement */
+const besideCase = { value: 15, low: 5, high: 25 }
+
+/** A part whose temperature nobody gave is as warm as the bay makes it. */
+function warmedBy<P extends Between & { warm: Range }>(
+  part: P,
+  given: { source: string },
+  bay: Range | undefined,
+): P {
+  if (!bay || given.source !== 'assumed') return part
+  const { value, low, high } = besideCase
+  return { ...part, warm: { value: bay.value + value, low: bay.low + low, high: bay.high + high } }
+}
+
 /** What holds the front of a shaft, the shaft itself; an impeller's own hold. */
-function piecesOf(link: CraftLink, path: string, behind: string, before: string, thick: Range): Between[] {
+function piecesOf(
+  link: CraftLink,
+  path: string,
+  behind: string,
+  before: string,
+  thick: Range,
+  bay?: Range,
+): Between[] {
   switch (link.kind) {
     case 'coupling':
-      return [jointOf(link, path, `the coupling between ${before} and ${behind}`)]
+      return [
+        warmedBy(jointOf(link, path, `the coupling between ${before} and ${behind}`), link.temperature, bay),
+      ]
     case 'belt':
       return [{ kind: 'belt', path, name: 'the belt', implied: false, pulley: link.pulley }]
     case 'shaft':
       return [
-        holdOf(link.hold, `${path}.hold`, 'the hub at the front of the shaft', thick),
+        warmedBy(
+          holdOf(link.hold, `${path}.hold`, 'the hub at the front of the shaft', thick),
+          link.hold.temperature,
+          bay,
+        ),
         turningOf(link, path),
       ]
     case 'impeller':
@@ -130,8 +157,8 @@ function piecesOf(link: CraftLink, path: string, behind: string, before: string,
   }
 }
 
-/** The chain of the craft; undefined where the file has none. The reader has seen to it that it begins with an engine and ends with the impeller. */
-export function driveFromCraft(craft: Craft): DriveChain | undefined {
+/** The chain of the craft, its joints as warm as the air of the bay where that is known; undefined where the file has none. The reader has seen to it that it begins with an engine and ends with the impeller. */
+export function driveFromCraft(craft: Craft, bay?: Range): DriveChain | undefined {
   const last = craft.shaft.at(-1)
   if (last?.kind !== 'impeller') return undefined
   const indices = enginesOfLinks(craft)
@@ -151,7 +178,7 @@ export function driveFromCraft(craft: Craft): DriveChain | undefined {
     const nextEngine = craft.shaft.slice(i).find((l) => l.kind === 'engine')
     const ahead = nextEngine ? craft.engines[indices[engines.length] ?? -1]?.name : undefined
     const behind = nextEngine ? (ahead ?? `engine ${engines.length + 1}`) : 'the impeller shaft'
-    between.at(-1)?.push(...piecesOf(link, path, behind, engines.at(-1)?.name ?? '', thick))
+    between.at(-1)?.push(...piecesOf(link, path, behind, engines.at(-1)?.name ?? '', thick, bay))
   })
   if (engines.length === 0) return undefined
   const chain = { engines, between, impeller: impellerOf(craft, last, `shaft.${craft.shaft.length - 1}`) }

@@ -197,7 +197,7 @@ export function turningOf(s: ShaftFields, path: string): Turning {
     overhang: s.overhang,
     bush: s.lastBearing === 'bush',
     thrust: s.thrust,
-    bearing: s.bearing,
+    bearing: s.bearing?.split(' ')[0],
     keyed: s.hold.by === 'key',
   }
 }

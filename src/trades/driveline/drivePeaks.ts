@@ -4,12 +4,13 @@
  */
 
 import type { Range } from '../../base/answers/solved.ts'
+import { percentile } from '../../base/numerics/effects.ts'
 import { spreadPoint } from '../../base/numerics/lowDiscrepancy.ts'
-import { type TurnOrders, turnOrders, turnOrdersOf } from './crankTorque.ts'
+import { peakAtCrank, type TurnOrders, turnOrders, turnOrdersOf } from './crankTorque.ts'
 import type { Between, DriveChain, EngineMass } from './driveLinks.ts'
 import { type DriveSetting, type DriveState, peakAt } from './driveSetting.ts'
 import { sectionInertia } from './shaftStress.ts'
-import { chainAnswer, chainWork } from './torsionChain.ts'
+import { chainAnswer, chainFrequencies, chainWork } from './torsionChain.ts'
 
 /** draws of all doubts, and the doubts a draw may hold: the chain's own first, then eight for each thing that carries torque */
 export const drawCount = 128
@@ -74,7 +75,8 @@ export function stiffnessOf(parts: readonly Between[], ratio: number, u1: number
     } else if (p.kind === 'coupling' && p.rubber)
       give += turned ** 2 / (within(doubts.rubber, u2) * (p.radius.value / 0.02) ** 3)
     else if (p.kind === 'coupling') {
-      const across = 2 * p.radius.value + p.bolt.washer
+      // a flange ends about five millimetres outside its bolts
+      const across = 2 * p.radius.value + 0.01
       const g = p.data.modulus / 2.7
       give += turned ** 2 * ((p.soft.value || 5e-3) / (g * 2 * sectionInertia(across)))
     } else if (p.kind === 'shaft') {
@@ -113,7 +115,7 @@ function ordersAt(engines: readonly EngineMass[], shares: readonly number[], s: 
 
 /** The peaks at one state. */
 function peaksAt(chain: DriveChain, ratio: number, state: DriveState, setting: DriveSetting): DrivePeaks {
-  const { engines, impeller, between } = chain
+  const { engines, between } = chain
   const n = engines.length
   const shares = sharesOf(engines, state.torque, doubts.dead.value)
   const orders = ordersAt(engines, shares, state, setting)
@@ -127,11 +129,7 @@ function peaksAt(chain: DriveChain, ratio: number, state: DriveState, setting: D
     const u = drawOf(i)
     const mean = within(doubts.mean, u[0]!)
     const masses = within(doubts.masses, u[1]!) * turn * turn
-    const inertia = [
-      ...engines.map((e, k) => within(e.inertia, u[4 + (k % 4)]!)),
-      within(impeller.inertia, u[3]!) / ratio ** 2,
-    ]
-    const stiffness = between.map((parts, k) => stiffnessOf(parts, ratio, u[8 + (k % 4)]!, u[12 + (k % 4)]!))
+    const { inertia, stiffness } = drawnChain(chain, ratio, u)
     const loss = within(doubts.loss, u[2]!)
     // a pump's torque goes with the square of its speed
     const drag = (2 * state.torque) / turn
@@ -168,7 +166,7 @@ function peaksAt(chain: DriveChain, ratio: number, state: DriveState, setting: D
     peak,
     state,
     mean: means,
-    atCrank: lead && crankPeak(lead, turn),
+    atCrank: lead && peakAtCrank(lead, state.rotation),
     pressure: lead?.peak,
     simulated: lead?.simulated ?? false,
   }
@@ -189,21 +187,6 @@ function swing(springs: Float64Array, n: number, k: number): number {
   return most
 }
 
-function crankPeak(o: TurnOrders, turn: number): number {
-  let most = 0
-  for (let s = 0; s < samples; s++) {
-    let sum = o.gas[0]!
-    for (let h = 1; h <= turnOrders; h++) {
-      const angle = (s * h) % samples
-      const re = o.gas[2 * h]! + turn * turn * o.masses[2 * h]!
-      const im = o.gas[2 * h + 1]! + turn * turn * o.masses[2 * h + 1]!
-      sum += re * cosines[angle]! - im * sines[angle]!
-    }
-    if (sum > most) most = sum
-  }
-  return most
-}
-
 /** The peaks of the state that asks most of the last place of the chain. */
 export function drivePeaks(chain: DriveChain, ratio: number, setting: DriveSetting): DrivePeaks | undefined {
   const all = setting.states.map((s) => peaksAt(chain, ratio, s, setting))
@@ -211,10 +194,29 @@ export function drivePeaks(chain: DriveChain, ratio: number, setting: DriveSetti
   return all.reduce<DrivePeaks | undefined>((a, b) => (a && worst(a) >= worst(b) ? a : b), undefined)
 }
 
-/** Masses and springs of the chain in the middle of their doubts, on the crank's side. */
-export function middleChain(chain: DriveChain, ratio: number) {
+/** draws that the chain's own frequency is looked at in */
+const frequencyDraws = 32
+
+/** Lowest frequency at which the masses swing against each other, Hz on the crank's side, with the doubts of inertias and springs. */
+export function lowestFrequency(chain: DriveChain, ratio: number): Range {
+  const found = Float64Array.from({ length: frequencyDraws }, (_, i) => {
+    const { inertia, stiffness } = drawnChain(chain, ratio, drawOf(i))
+    return chainFrequencies({ inertia, stiffness })[0] ?? Number.NaN
+  }).sort()
   return {
-    inertia: [...chain.engines.map((e) => e.inertia.value), chain.impeller.inertia.value / ratio ** 2],
-    stiffness: chain.between.map((parts) => stiffnessOf(parts, ratio, 0.3, 0.3)),
+    value: percentile(found, 0.5),
+    low: percentile(found, 0.025),
+    high: percentile(found, 0.975),
+  }
+}
+
+/** Masses and springs of one draw, on the crank's side. */
+function drawnChain({ engines, impeller, between }: DriveChain, ratio: number, u: Float64Array) {
+  return {
+    inertia: [
+      ...engines.map((e, k) => within(e.inertia, u[4 + (k % 4)]!)),
+      within(impeller.inertia, u[3]!) / ratio ** 2,
+    ],
+    stiffness: between.map((parts, k) => stiffnessOf(parts, ratio, u[8 + (k % 4)]!, u[12 + (k % 4)]!)),
   }
 }

@@ -58,3 +58,16 @@ export const inHours = (life: Range): Sentence => {
   const hours = { value: life.value / 3600, low: life.low / 3600, high: life.high / 3600 }
   return say`${{ ...ranged((v) => inCount(v, 10), hours), digits: 2 }} hours`
 }
+
+export const driveCautions = [
+  'Plug leads off before a hand goes near the shaft; what turns catches cord, sleeve and hair.',
+  'A guard over couplings and belt: a part that lets go flies.',
+  'No petrol or locker near ABS, ASA or PC; gloves and fresh air with both.',
+]
+
+export const driveMethod = [
+  'Each cylinder’s torque over a turn comes from its simulated peak pressure, or from one that fits the torque of the balance; piston and small end shake it at twice the turn.',
+  'Engines, couplings, shaft and impeller swing as masses on springs: what of the pulses reaches a link depends on what lies before and behind it. How two cranks stand to each other is drawn from all angles.',
+  'A bolt pulls what its torque leaves after friction; faces embed, plastic creeps and yields under the head, warm more than cold. What is left holds the halves by friction.',
+  'All doubts are drawn together 128 times; a margin is the middle of the draws with the ends of nineteen in twenty.',
+]

@@ -27,6 +27,8 @@ export interface DriveSetting {
   alone?: Range
   /** by index of the engine, where its cycle was simulated */
   peaks: ReadonlyMap<number, Peaks>
+  /** K of the air in the engine bay, where it was worked out */
+  bay?: Range
 }
 
 interface Point {
@@ -50,14 +52,20 @@ export interface DriveBalance {
 
 type Solved = ReadonlyMap<number, { readonly peaks?: Peaks }>
 
-const kept = new WeakMap<DriveBalance, { solved: Solved | undefined; setting: DriveSetting }>()
+/** The bay's air as it is known, or assumed for want of better. */
+type Air = Range & { known: boolean }
 
-/** The setting of a balance, the same object as long as balance and simulated engines stay the same. */
-export function driveSettingOf(balance: DriveBalance, solved?: Solved): DriveSetting {
+const kept = new WeakMap<
+  DriveBalance,
+  { solved: Solved | undefined; air: Air | undefined; setting: DriveSetting }
+>()
+
+/** The setting of a balance, the same object as long as balance, simulated engines and the bay's air stay the same. */
+export function driveSettingOf(balance: DriveBalance, solved?: Solved, air?: Air): DriveSetting {
   const known = kept.get(balance)
-  if (known && known.solved === solved) return known.setting
-  const setting = settingOf(balance, solved)
-  kept.set(balance, { solved, setting })
+  if (known && known.solved === solved && known.air === air) return known.setting
+  const setting = { ...settingOf(balance, solved), ...(air?.known ? { bay: air } : {}) }
+  kept.set(balance, { solved, air, setting })
   return setting
 }
 

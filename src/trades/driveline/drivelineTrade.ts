@@ -2,9 +2,13 @@
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { defineTrade } from '../trade.ts'
 import { type DriveAnswer, type DriveInputs, driveAnswer } from './driveAnswer.ts'
+import { driveFigure } from './driveFigure.ts'
 import { driveFindings, driveHeadline } from './driveFindings.ts'
 import { driveFromCraft } from './driveFromCraft.ts'
 import { type DriveLimits, driveLimits } from './driveLimits.ts'
+import { driveLevers, driveNumbers } from './driveNumbers.ts'
+import { driveReckoners } from './driveReckoners.ts'
+import { driveCautions, driveMethod } from './driveSay.ts'
 import type { DriveSetting } from './driveSetting.ts'
 import type { MountInputs } from './mountAnswer.ts'
 
@@ -20,7 +24,7 @@ export const drivelineTrade = defineTrade<DriveInputs, DriveAnswer | undefined, 
   title: 'Shaft and joints',
   reads: ['shaft', 'mounts', 'engines', 'drive', 'jet'],
   inputs: (craft, setting) => ({
-    chain: driveFromCraft(craft),
+    chain: driveFromCraft(craft, setting?.bay),
     ratio: craft.drive.ratio.value,
     oneWayClutch: craft.drive.clutch === 'one-way',
     mounts: mountsOf(craft),
@@ -29,6 +33,19 @@ export const drivelineTrade = defineTrade<DriveInputs, DriveAnswer | undefined, 
   answer: driveAnswer,
   limits: driveLimits,
   judge: ({ inputs, answer }, limits) => driveFindings(inputs, answer, limits as DriveLimits),
+  levers: driveLevers,
+  figures: [
+    {
+      id: 'chain',
+      title: 'Shaft and joints',
+      caption: ({ inputs, answer }) => driveHeadline(inputs, answer, driveLimits).says,
+      draw: driveFigure,
+    },
+  ],
+  numbers: driveNumbers,
+  reckoners: driveReckoners,
+  cautions: driveCautions,
+  method: driveMethod,
   headline: ({ inputs, answer }, limits) => driveHeadline(inputs, answer, limits as DriveLimits),
 })
 

@@ -2,7 +2,7 @@
 import { inCelsius, inMpa, inNewtons, inTimes, inTorque, ranged } from '../../base/answers/amounts.ts'
 import type { Because, Finding } from '../../base/answers/finding.ts'
 import { joined, type Sentence, say } from '../../base/answers/sentence.ts'
-import { boltFriction, mostPreload, usualTorque } from './boltTorque.ts'
+import { boltFriction, mostPreload, mostTorque, preloadOf, usualTorque } from './boltTorque.ts'
 import type { Part } from './driveAnswer.ts'
 import type { DriveLimits } from './driveLimits.ts'
 import type { Joint } from './driveLinks.ts'
@@ -117,7 +117,7 @@ function actOf(j: Joint, fix: Fix): Sentence {
   if (to.sleeves && !j.sleeves)
     parts.push('metal sleeves through the plastic, as long as it is thick, that take the clamp')
   if (to.bolt.size !== j.bolt.size || to.number !== j.number || to.className !== j.className)
-    parts.push(`${to.number} ${to.bolt.size} of class ${to.className}`)
+    parts.push(`${to.number} ${to.bolt.size} of ${to.className}`)
   if (to.locking !== j.locking || to.into !== j.into)
     parts.push(to.locking === 'nut' ? 'nuts with a nylon ring' : lockingWord[to.locking])
   const torque = to.torque?.value ?? 0
@@ -192,16 +192,14 @@ function stripOf(p: JointPart, limits: DriveLimits): Finding[] {
   ]
 }
 
-const usualPull = (j: Joint): number =>
-  Math.min(0.75 * j.strength.proof * 0.6 * j.bolt.d ** 2, mostPreload(j.bolt, j.strength, boltFriction.low))
+const usualPull = (j: Joint): number => preloadOf(j.bolt, usualTorque(j.bolt, j.strength), boltFriction.value)
 
 /** Bolts stretched for good by the torque that is written. */
 function stretchOf(p: JointPart, limits: DriveLimits): Finding[] {
   const { of: j } = p
   if (!j.torque) return []
-  const most = mostPreload(j.bolt, j.strength, boltFriction.low, limits.stretches.value)
   const usual = usualTorque(j.bolt, j.strength)
-  const allowed = (most * usual) / Math.min(0.75 * j.strength.proof * 0.61 * j.bolt.d ** 2, most)
+  const allowed = mostTorque(j.bolt, j.strength, limits.stretches.value)
   if (j.torque.value <= allowed) return []
   return [
     {
@@ -209,7 +207,7 @@ function stretchOf(p: JointPart, limits: DriveLimits): Finding[] {
       question,
       says: say`${inTorque(j.torque.value)} stretches the ${j.bolt.size} of ${j.name} for good where their threads are slippery.`,
       standing: 'watch',
-      because: [{ says: say`class ${j.className}`, link: `${j.path}.class` }],
+      because: [{ says: `bolts of ${j.className}`, link: `${j.path}.class` }],
       act: say`tighten them to ${inTorque(usual)}`,
       changes: [
         { path: `${j.path}.torque`, from: `${j.torque.value} N·m`, to: `${Math.floor(2 * usual) / 2} N·m` },

@@ -3,7 +3,7 @@ import type { FileChange } from '../../base/answers/decision.ts'
 import { formatQuantity } from '../../base/units/format.ts'
 import { usualTorque } from './boltTorque.ts'
 import type { DriveLimits } from './driveLimits.ts'
-import type { Joint, Locking } from './driveLinks.ts'
+import { exactly, type Joint, type Locking } from './driveLinks.ts'
 import { boltOf, classOf, nextSize } from './metricBolts.ts'
 import { jointLasts, type Lasting, stripPull } from './partMargins.ts'
 
@@ -23,7 +23,10 @@ const asSet = (torque: number): number => (torque > 10 ? Math.floor(torque) : Ma
 /** The joint built as its bolts want it: tightened by a wrench to three quarters of what they stand. */
 function tightened(j: Joint): Joint {
   const torque = asSet(usualTorque(j.bolt, j.strength))
-  return { ...j, torque: { value: torque, low: 0.95 * torque, high: 1.05 * torque } }
+  // a value that is changed keeps the width of its doubt, one that was never given is as exact as it is set
+  const was = j.torque ?? exactly(torque)
+  const step = torque - was.value
+  return { ...j, torque: { value: torque, low: was.low + step, high: was.high + step } }
 }
 
 const held = (j: Joint): Joint => ({
@@ -34,7 +37,7 @@ const held = (j: Joint): Joint => ({
   engaged: j.data.plastic && j.into !== 'nut' ? 0.8 * j.bolt.d : j.engaged,
 })
 
-const stronger = (j: Joint): Joint => ({ ...j, className: '8.8', strength: classOf('8.8') })
+const stronger = (j: Joint): Joint => ({ ...j, className: 'steel 8.8', strength: classOf('steel 8.8') })
 
 function larger(j: Joint): Joint {
   const next = nextSize(j.bolt.size)

@@ -2,6 +2,7 @@
 import {
   inHertz,
   inMm,
+  inMpa,
   inNewtons,
   inPercent,
   inRpm,
@@ -86,7 +87,7 @@ function holdAct(h: Hold, margin: number) {
 
 const shaftBecause = (s: Turning) => [
   {
-    says: say`${s.metalName}, which the code lets bear ${inTimes(shaftAllows(s.metal, s.keyed) / 1e6, 1)} MPa in shear${s.keyed ? ' with a keyway' : ''}`,
+    says: say`${s.metalName}, which the code lets bear ${inMpa(shaftAllows(s.metal, s.keyed))} in shear${s.keyed ? ' with a keyway' : ''}`,
     link: `${s.path}.steel`,
   },
   { says: say`${inMm(s.diameter.value, 0.1)} thick`, link: `${s.path}.diameter` },
@@ -98,11 +99,12 @@ const shaftAct = (s: Turning, margin: number) =>
 /** Where one or two pulses a turn meet the chain's own frequency. */
 function crossingOf(
   { ratio }: DriveInputs,
-  { frequencies, peaks, inOrder }: DriveAnswer,
+  { frequency, peaks, inOrder }: DriveAnswer,
   limits: DriveLimits,
 ): Finding[] {
-  const low = frequencies[0]
-  if (low === undefined) return []
+  const low = frequency.value
+  if (!Number.isFinite(low)) return []
+  const own = ranged(inHertz, frequency)
   const stays = peaks.state.rotation
   const orders = [1, 2].map((order) => ({ order, at: low / order }))
   const near = orders.reduce((a, b) => (Math.abs(b.at / stays - 1) < Math.abs(a.at / stays - 1) ? b : a))
@@ -115,8 +117,8 @@ function crossingOf(
       id: 'driveline.twist',
       question,
       says: meets
-        ? say`The chain swings against itself at ${inHertz(low)}, where ${pulses} it at ${inRpm(near.at)}, close to the ${inRpm(stays)} it runs at ${peaks.state.name}: peaks grow there.`
-        : say`The chain swings against itself at ${inHertz(low)}: ${pulses} it at ${inRpm(near.at)}, ${inPercent(apart)} away from the ${inRpm(stays)} it runs at ${peaks.state.name}.`,
+        ? say`The chain swings against itself at ${own}, where ${pulses} it at ${inRpm(near.at)}, close to the ${inRpm(stays)} it runs at ${peaks.state.name}: peaks grow there.`
+        : say`The chain swings against itself at ${own}: ${pulses} it at ${inRpm(near.at)}, ${inPercent(apart)} away from the ${inRpm(stays)} it runs at ${peaks.state.name}.`,
       value: near.at,
       unit: 'rev/s',
       standing: meets ? 'watch' : 'good',

@@ -83,10 +83,10 @@ export interface BoltClass {
 
 const classes = {
   'A2-70': { yields: 450e6, proof: 450e6, breaks: 700e6 },
-  '4.6': { yields: 240e6, proof: 225e6, breaks: 400e6 },
-  '8.8': { yields: 640e6, proof: 580e6, breaks: 800e6 },
-  '10.9': { yields: 940e6, proof: 830e6, breaks: 1040e6 },
-  '12.9': { yields: 1100e6, proof: 970e6, breaks: 1220e6 },
+  'steel 4.6': { yields: 240e6, proof: 225e6, breaks: 400e6 },
+  'steel 8.8': { yields: 640e6, proof: 580e6, breaks: 800e6 },
+  'steel 10.9': { yields: 940e6, proof: 830e6, breaks: 1040e6 },
+  'steel 12.9': { yields: 1100e6, proof: 970e6, breaks: 1220e6 },
 } as const satisfies Readonly<Record<string, BoltClass>>
 
 export type ClassName = keyof typeof classes

@@ -164,7 +164,7 @@ export function levelOf(v: ExhaustView, limits: ExhaustLimits): Finding | undefi
       },
     ],
     measureNext: {
-      what: 'the level as it passes at 25 m (82 ft)',
+      what: 'the level as it passes at 25 m',
       with: 'sound level meter, or a phone for a rough figure',
       minutes: 30,
     },

@@ -15,7 +15,7 @@ import type { Fed } from './feedAnswer.ts'
 import type { FuelAnswer } from './fuelAnswer.ts'
 import type { FuelCraft } from './fuelFromCraft.ts'
 import type { FuelLimits } from './fuelLimits.ts'
-import { cfr, hagen, names, practice, vapour } from './fuelSay.ts'
+import { atMost, cfr, enough, hagen, names, practice, vapour } from './fuelSay.ts'
 import type { JetAnswer } from './jetAnswer.ts'
 import { stripThatBlocks } from './jetFlow.ts'
 
@@ -55,8 +55,9 @@ function fedFinding(c: FuelCraft, fed: Fed, i: number, limits: FuelLimits): Find
   const wanted = feed === 'gravity' ? limits.gravityHead.value : limits.pumpMargin.value
   const { margin, inlet } = fed
   const dry = margin.value < limits.starves.value
-  const thin = !dry && margin.value < wanted
-  const lacks = wanted - margin.value
+  // a pump at the low end of what is known of it, or a hose at the narrow end, may still starve it
+  const thin = !dry && (margin.value < wanted || margin.low < limits.starves.value)
+  const lacks = Math.max(wanted - margin.value, limits.starves.value - margin.low)
   const lower = lacks / (c.density.value * 9.80665)
   const whose: Sentence = c.engines.length > 1 ? say`the carburettor of ${fed.engine}` : 'the carburettor'
   const drawn: Sentence =
@@ -83,7 +84,7 @@ function fedFinding(c: FuelCraft, fed: Fed, i: number, limits: FuelLimits): Find
     standing: dry ? 'stop' : thin ? 'watch' : 'good',
     ...(dry || thin
       ? {
-          act: say`raise the tank or lower the carburettor by ${inCm(lower)}, or open up its hose and fittings until ${kpa(lacks)} less goes`,
+          act: say`raise the tank or lower the carburettor by ${inCm(enough(lower, 0.01))}, or open up its hose and fittings until ${kpa(enough(lacks, 100))} less goes`,
         }
       : {}),
     harm: 'will stop the run',
@@ -138,7 +139,7 @@ export function vapourFinding(c: FuelCraft, { feed }: FuelAnswer, limits: FuelLi
     standing: near ? 'watch' : 'good',
     ...(near
       ? {
-          act: say`keep tank and lines ${inKelvinStep(cooler, 1)} cooler: off hot parts, in moving air, shaded`,
+          act: say`keep tank and lines ${inKelvinStep(enough(cooler, 1), 1)} cooler: off hot parts, in moving air, shaded`,
         }
       : {}),
     harm: 'will stop the run',
@@ -190,7 +191,7 @@ export function filterFinding(c: FuelCraft, { jets }: FuelAnswer, limits: FuelLi
     unit: '1',
     standing: coarse ? 'watch' : 'good',
     ...(coarse
-      ? { act: say`fit a filter of ${inMicrons(wanted)} or finer between the tank and the tee` }
+      ? { act: say`fit a filter of ${inMicrons(atMost(wanted, 5e-6))} or finer between the tank and the tee` }
       : {}),
     harm: 'will stop the run',
     because: [

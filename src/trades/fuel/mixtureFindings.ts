@@ -16,7 +16,7 @@ import { type ChipEffect, leanLimit, stoichiometric } from './chipInJet.ts'
 import type { FuelAnswer } from './fuelAnswer.ts'
 import type { FuelCraft } from './fuelFromCraft.ts'
 import type { FuelLimits } from './fuelLimits.ts'
-import { circle, inTankLitres, names, orifice, practice } from './fuelSay.ts'
+import { atMost, circle, inTankLitres, names, orifice, practice } from './fuelSay.ts'
 import { liquidFrame } from './fuelStates.ts'
 import type { EngineJet } from './jetAnswer.ts'
 import { wantedMesh } from './lineFindings.ts'
@@ -138,7 +138,7 @@ export function chipFinding(c: FuelCraft, { jets }: FuelAnswer, limits: FuelLimi
     standing: stalls ? 'watch' : 'good',
     ...(stalls
       ? {
-          act: say`fit a filter of ${inMicrons(wanted)} or finer between the tank and the tee`,
+          act: say`fit a filter of ${inMicrons(atMost(wanted, 5e-6))} or finer between the tank and the tee`,
         }
       : {}),
     harm: 'will stop the run',
@@ -193,7 +193,7 @@ export function bowlFinding(c: FuelCraft, { tank }: FuelAnswer, limits: FuelLimi
     standing: floods ? 'watch' : 'good',
     ...(floods
       ? {
-          act: say`turn the carburettor so that its jet is within ${inMm(within)} of the bowl’s middle along the craft, or fit a diaphragm one`,
+          act: say`turn the carburettor so that its jet is within ${inMm(atMost(within, 1e-3))} of the bowl’s middle along the craft, or fit a diaphragm one`,
         }
       : {}),
     harm: 'will stop the run',

@@ -15,7 +15,7 @@ import type { Vec3 } from '../../physics/solid/mesh.ts'
 import { dryToAt, type FuelAnswer, leastUllage, type TankAnswer } from './fuelAnswer.ts'
 import type { FuelCraft } from './fuelFromCraft.ts'
 import type { FuelLimits } from './fuelLimits.ts'
-import { cfr, inTankLitres, inUse, ownTank, practice, typedMm } from './fuelSay.ts'
+import { atMost, cfr, enough, inTankLitres, inUse, ownTank, practice, typedMm } from './fuelSay.ts'
 import { liquidFrame } from './fuelStates.ts'
 import { surfaceAt } from './tankReach.ts'
 
@@ -34,11 +34,11 @@ export function fillFinding(c: FuelCraft, { tank }: FuelAnswer): Finding {
   return {
     id: 'fuel.fill',
     question: 'fuel',
-    says: say`${c.tank.name} takes ${inTankLitres(tank.body.capacity)}; fill it to ${inTankLitres(most)} at most: ${why}.`,
+    says: say`The ${c.tank.name} takes ${inTankLitres(tank.body.capacity)}; fill it to ${inTankLitres(atMost(most, 1e-4))} at most: ${why}.`,
     value: most,
     unit: 'm³',
     standing: tooFull ? 'watch' : 'good',
-    ...(tooFull ? { act: say`let out ${inTankLitres(over)}` } : {}),
+    ...(tooFull ? { act: say`let out ${inTankLitres(enough(over, 1e-4))}` } : {}),
     harm: 'before the water',
     because: [
       { says: say`${inTankLitres(c.filled.value)} in it now`, link: `${c.tankPath}.filled` },
@@ -77,12 +77,12 @@ export function ventFinding(c: FuelCraft, { tank }: FuelAnswer, limits: FuelLimi
     standing: out ? 'stop' : wet || short ? 'watch' : 'good',
     ...(better
       ? {
-          act: say`move the vent’s fitting so that it stands ${place(better.at, c)}: dry up to ${inTankLitres(better.share * capacity)}`,
+          act: say`move the vent’s fitting so that it stands ${place(better.at, c)}: dry up to ${inTankLitres(atMost(better.share * capacity, 1e-4))}`,
           changes: better.changes,
         }
       : wet || short
         ? {
-            act: say`fill ${c.tank.name} to ${inTankLitres(tank.dryTo * capacity)} at most, and mark that on it`,
+            act: say`fill ${c.tank.name} to ${inTankLitres(atMost(tank.dryTo * capacity, 1e-4))} at most, and mark that on it`,
           }
         : {}),
     harm: 'before the water',
@@ -196,14 +196,16 @@ export function ventEndFinding(c: FuelCraft, limits: FuelLimits): Finding {
     standing: byIntake || byRider || narrow ? 'watch' : 'good',
     ...(byIntake
       ? {
-          act: say`lead its end ${inCm(limits.ventIntake.value - near.off)} or more farther from ${near.name}`,
+          act: say`lead its end ${inCm(enough(limits.ventIntake.value - near.off, 0.01))} or more farther from ${near.name}`,
         }
       : byRider
-        ? { act: say`lead its end ${inCm(limits.ventRider.value - rider)} or more farther from the rider` }
+        ? {
+            act: say`lead its end ${inCm(enough(limits.ventRider.value - rider, 0.01))} or more farther from the rider`,
+          }
         : narrow
           ? { act: say`open it to ${inMm(limits.ventBore.value, 0.1)} or more` }
           : {}),
-    harm: 'before the water',
+    harm: byRider && !byIntake ? 'before the water' : 'will stop the run',
     because: [
       {
         says: `its end is ${end.name}; how high that stands over the water is judged by Float`,
@@ -268,7 +270,7 @@ export function dayFinding(c: FuelCraft, { tank, day }: FuelAnswer, limits: Fuel
     standing: lacks ? 'watch' : 'good',
     ...(lacks
       ? {
-          act: say`carry ${inTankLitres(short)} in a can, or plan for ${inUse((use.hours.value * tank.usable) / asked)} of running`,
+          act: say`carry ${inTankLitres(enough(short, 1e-4))} in a can, or plan for ${inUse((use.hours.value * tank.usable) / asked)} of running`,
         }
       : {}),
     harm: 'will stop the run',
@@ -323,10 +325,12 @@ export function strapFinding(c: FuelCraft, limits: FuelLimits): Finding {
     unit: '1',
     standing: weak || loose ? 'watch' : 'good',
     ...(loose
-      ? { act: say`strap it down with ${inCount(2)} straps that hold ${inNewtons(asks / 2)} each` }
+      ? {
+          act: say`strap it down with ${inCount(2)} straps that hold ${inNewtons(enough(asks / 2, 10))} each`,
+        }
       : weak
         ? {
-            act: say`fit ${word} that hold ${inNewtons(each)} each, or ${inCount(Math.ceil(asks / retention.strength.value))} of these`,
+            act: say`fit ${word} that hold ${inNewtons(enough(each, 10))} each, or ${inCount(Math.ceil(asks / retention.strength.value))} of these`,
           }
         : {}),
     harm: 'before the water',

@@ -4,6 +4,7 @@
  * before the rotor fills again (engineering default).
  */
 
+import { brent } from '../../base/numerics/roots.ts'
 import type { JetSpec } from './jetTypes.ts'
 import { jetPoint, type PumpMap } from './pumpMap.ts'
 
@@ -18,7 +19,17 @@ export interface Knee {
 
 /** Lowest rotation (rev/s) up to `most` at which 3 % of the head is lost at boat speed V; NaN when there is none. */
 export function cavitationOnset(map: PumpMap, spec: JetSpec, V: number, most: number): number {
-  return firstAt(most, (n) => jetPoint(map, spec, n, V).cavitating)
+  // above nought while the head holds; what the blades need over what they have is followed rather than halved at
+  const spare = (n: number) => {
+    const { Ka, K3, cavitating } = jetPoint(map, spec, n, V)
+    const more = Ka / K3 - 1
+    return cavitating ? Math.min(more, -1e-9) : Math.max(more, 1e-9)
+  }
+  if (spare(most) > 0) return Number.NaN
+  const least = 0.02 * most
+  if (spare(least) < 0) return least
+  const root = brent((n) => spare(n), least, most, { tolerance: 1e-5 * most })
+  return root.converged ? root.value : Number.NaN
 }
 
 /** Onset and choking at boat speed V, up to impeller rotation `most` (rev/s). */

@@ -60,6 +60,14 @@ export function pullResidual(read: Range, predicted: Range): PullResidual | unde
 /** more than any scale that hangs in a rope by hand shows, kg */
 const MOST_READING = 500
 
+/** kg */
+const pound = 0.45359237
+const pounds = /(\d+(?:[.,]\d+)?)\s*(?:lbs?|pounds?)(?![a-z])/gi
+
+/** Readings of a scale in pounds, typed without a unit, with it: "47.2, 48" is "47.2 lb, 48 lb". */
+export const inPounds = (text: string): string =>
+  /[a-z]/i.test(text) ? text : text.replace(/\d+(?:\.\d+)?/g, (number) => `${number} lb`)
+
 /** What a typed list of readings holds, kg, and the pieces of it that are no reading. */
 export interface TypedReadings {
   readings: number[]
@@ -67,13 +75,17 @@ export interface TypedReadings {
 }
 
 /**
- * Readings in a typed list such as "12.4, 13 kg; 12,8". A comma between digits is a decimal mark, unless there is a point in
+ * Readings in a typed list such as "12.4, 13 kg; 12,8" or "47 lb". A comma between digits is a decimal mark, unless there is a point in
  * the same piece or several commas part equally long numbers ("21,22,23"). A reading is above 0 and at most 500 kg.
  */
 export function typedReadings(text: string): TypedReadings {
   const readings: number[] = []
   const unread: string[] = []
   const pieces = text
+    .replace(
+      pounds,
+      (_, number: string) => `${Number((Number(number.replace(',', '.')) * pound).toFixed(4))} `,
+    )
     .replace(/(\d)\s*(kilos?|kgf?|kp)(?![a-z])/gi, '$1 ')
     .split(/[;\s]+|,(?=\s)/)
     .filter((piece) => piece !== '' && piece !== ',')

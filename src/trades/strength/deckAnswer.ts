@@ -1,4 +1,5 @@
 /** The Strength page's answer in one sentence, and what the search is asked for a bay. */
+import type { BayAir } from '../../hull/site/airOfBay.ts'
 import { type DeckAnswer, type DeckBay, deckBay } from './deckBay.ts'
 import { type Foam, foams } from './foams.ts'
 import type { HotPart } from './guards.ts'
@@ -43,7 +44,8 @@ export function deckSays(inputs: StrengthInputs, answers: readonly DeckAnswer[])
 const searched = ['EPS 22', 'EPS 29', 'XPS 25', 'XPS 29', 'XPS 35']
 
 /** The foam outlives the hottest part whose own foam lies in the bay: the engine's bay melts what the next finding would condemn. */
-function bearsHeat(foam: Foam, bay: DeckBay, hot: readonly HotPart[]): boolean {
+function bearsHeat(foam: Foam, bay: DeckBay, hot: readonly HotPart[], air: BayAir | undefined): boolean {
+  if (air?.known && /engine|hatch|lid/i.test(bay.name) && air.value > foamLimit({ foam })) return false
   return hot.every((h) => {
     const shares =
       bay.name.toLowerCase().includes('engine') || /engine|pipe|stinger|muffler|exhaust/i.test(h.name)
@@ -54,7 +56,12 @@ function bearsHeat(foam: Foam, bay: DeckBay, hot: readonly HotPart[]): boolean {
 }
 
 /** The search for one bay, with its own sheet, edges and room below. */
-export function searchFor(bay: DeckBay, rider: number, hot: readonly HotPart[] = []): LightestInput {
+export function searchFor(
+  bay: DeckBay,
+  rider: number,
+  hot: readonly HotPart[] = [],
+  air?: BayAir,
+): LightestInput {
   return {
     length: bay.length,
     width: bay.width,
@@ -62,7 +69,7 @@ export function searchFor(bay: DeckBay, rider: number, hot: readonly HotPart[] =
     alloy: bay.alloy,
     welded: bay.welded,
     held: bay.held,
-    foams: foams.filter((f) => searched.includes(f.id) && bearsHeat(f, bay, hot)),
+    foams: foams.filter((f) => searched.includes(f.id) && bearsHeat(f, bay, hot, air)),
     foamDepth: bay.support.kind === 'foam' ? bay.support.depth : 0.1,
   }
 }

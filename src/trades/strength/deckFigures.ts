@@ -1,5 +1,11 @@
 /** Figures of the Strength page: a deck bay in section, what it does as the load grows, options against each other, foam beside a hot part. */
 
+import { inMm, inNewtons } from '../../base/answers/amounts.ts'
+import { printed, printedAmount, say } from '../../base/answers/sentence.ts'
+import { fromSi } from '../../base/units/convert.ts'
+import { type DisplaySystem, displayUnit } from '../../base/units/format.ts'
+import type { Kind } from '../../base/units/kinds.ts'
+import { proseIn } from '../../base/units/prose.ts'
 import { lineChart } from '../../drawing/chart.ts'
 import type { ChartSeries } from '../../drawing/chartSpec.ts'
 import { dimension } from '../../drawing/dimension.ts'
@@ -10,11 +16,17 @@ import type { Mark, Sheet } from '../../drawing/sheet.ts'
 import { gravity } from '../../physics/fluid/water.ts'
 import { type DeckAnswer, type DeckBay, deckBay } from './deckBay.ts'
 
-const mm = (x: number) => `${+(1e3 * x).toFixed(1)} mm`
+/** m in words, as few digits as tell it: "1.5 mm", "0.059 in" */
+const lengthIn = (x: number, system: DisplaySystem) => proseIn(`${+(1e3 * x).toFixed(1)} mm`, system)
+const inUnit = (kind: Kind, hint: string, system: DisplaySystem) => {
+  const unit = displayUnit(kind, system, hint)
+  return { unit, of: (v: number) => fromSi(v, kind, unit) }
+}
 
 /** A bay cut across, to scale, with the foot of the governing load standing on it; thin sheet is drawn no thinner than can be seen. */
-export function sectionFigure(answer: DeckAnswer, width = 180): Sheet {
+export function sectionFigure(answer: DeckAnswer, width = 180, system: DisplaySystem = 'metric'): Sheet {
   const { bay } = answer
+  const mm = (x: number) => lengthIn(x, system)
   const s = bay.support
   const under = s.kind === 'foam' ? s.depth : s.kind === 'sandwich' ? s.core + s.inner : stringerHeight(bay)
   // one scale for everything; a very deep bed is broken off so that the sheet can still be seen
@@ -59,7 +71,7 @@ export function sectionFigure(answer: DeckAnswer, width = 180): Sheet {
     text(
       middle + 2,
       top + sheet + 8,
-      `${loadWord[answer.governs.load]}, ${Math.round(answer.governs.force)} N`,
+      `${loadWord[answer.governs.load]}, ${printedAmount(inNewtons(answer.governs.force), system)}`,
       {
         size: 2.8,
       },
@@ -68,7 +80,7 @@ export function sectionFigure(answer: DeckAnswer, width = 180): Sheet {
     text(right + 3, top + sheet / 2 - 1, mm(bay.t), { size: 2.8 }),
   )
   if (s.kind !== 'alone') marks.push(...dimension(left, top - depth, left, top, 7, mm(under)))
-  const says = `${bay.name}: ${buildWords(bay)}, ${mm(bay.length)} by ${mm(bay.width)}; drawn to scale across its width.`
+  const says = `${bay.name}: ${proseIn(buildWords(bay), system)}, ${mm(bay.length)} by ${mm(bay.width)}; drawn to scale across its width.`
   return { width, height, title: `${bay.name}, cut across`, says, marks }
 }
 
@@ -101,6 +113,7 @@ function stringerHeight(bay: DeckBay): number {
 /** What a bay is built of, in words. */
 export function buildWords(bay: DeckBay): string {
   const s = bay.support
+  const mm = (x: number) => lengthIn(x, 'metric')
   const sheet = `${mm(bay.t)} ${bay.alloy.id} sheet`
   switch (s.kind) {
     case 'alone':
@@ -216,11 +229,14 @@ export function deflectionFigure(
   tried: LoadSweep | undefined,
   rider: number,
   width = 180,
+  system: DisplaySystem = 'metric',
 ): Sheet {
+  const force = inUnit('force', 'N', system)
+  const gives = inUnit('length', 'mm', system)
   const series = (s: LoadSweep, word: string): ChartSeries => ({
     name: `gives${word}`,
-    x: s.force,
-    y: s.deflection.map((v) => 1e3 * v),
+    x: s.force.map(force.of),
+    y: s.deflection.map(gives.of),
     colour: okabeIto.blue,
     tried: word !== '',
   })
@@ -228,11 +244,17 @@ export function deflectionFigure(
   const linear = now.bendingOnly[last]! > 1.05 * now.deflection[last]!
   return lineChart({
     title: 'How far it gives under one heel or knee',
-    says: `Under a hard step of ${Math.round(2 * rider * gravity)} N on 80 mm it gives ${(1e3 * at(now, 'deflection', 2 * rider * gravity)).toFixed(1)} mm.`,
+    says: proseIn(
+      printed(
+        say`Under a hard step of ${inNewtons(2 * rider * gravity)} on 80 mm it gives ${inMm(at(now, 'deflection', 2 * rider * gravity), 0.1)}.`,
+        system,
+      ),
+      system,
+    ),
     width,
     height: 78,
-    x: { label: 'load', unit: 'N' },
-    y: { label: 'deflection', unit: 'mm', include: [0] },
+    x: { label: 'load', unit: force.unit },
+    y: { label: 'deflection', unit: gives.unit, include: [0] },
     series: [
       series(now, ''),
       ...(tried ? [series(tried, ', tried')] : []),
@@ -240,8 +262,8 @@ export function deflectionFigure(
         ? [
             {
               name: 'bending alone would say',
-              x: now.force,
-              y: now.bendingOnly.map((v) => (v > 2.2 * now.deflection[last]! ? Number.NaN : 1e3 * v)),
+              x: now.force.map(force.of),
+              y: now.bendingOnly.map((v) => (v > 2.2 * now.deflection[last]! ? Number.NaN : gives.of(v))),
               colour: quiet,
               dash: [1, 1],
               signs: false,
@@ -249,12 +271,19 @@ export function deflectionFigure(
           ]
         : []),
     ],
-    lines: loadLines(rider),
+    lines: loadLines(rider, force.of),
   })
 }
 
 /** Each part's share of what it may have, against load; above 100 % it crushes, dishes or breaks. */
-export function shareFigure(now: LoadSweep, tried: LoadSweep | undefined, rider: number, width = 180): Sheet {
+export function shareFigure(
+  now: LoadSweep,
+  tried: LoadSweep | undefined,
+  rider: number,
+  width = 180,
+  system: DisplaySystem = 'metric',
+): Sheet {
+  const force = inUnit('force', 'N', system)
   const parts = [
     ['skin', 'sheet', okabeIto.vermillion],
     ['foam', 'foam', okabeIto.blue],
@@ -265,7 +294,15 @@ export function shareFigure(now: LoadSweep, tried: LoadSweep | undefined, rider:
     const one = (s: LoadSweep, word: string): ChartSeries[] =>
       Number.isNaN(s[key][1]!)
         ? []
-        : [{ name: `${name}${word}`, x: s.force, y: s[key].map((v) => 100 * v), colour, tried: word !== '' }]
+        : [
+            {
+              name: `${name}${word}`,
+              x: s.force.map(force.of),
+              y: s[key].map((v) => 100 * v),
+              colour,
+              tried: word !== '',
+            },
+          ]
     return [...one(now, ''), ...(tried ? one(tried, ', tried') : [])]
   })
   const step = 2 * rider * gravity
@@ -274,22 +311,25 @@ export function shareFigure(now: LoadSweep, tried: LoadSweep | undefined, rider:
   )
   return lineChart({
     title: 'Share of what each part may have',
-    says: `Under a hard step of ${Math.round(step)} N: ${words.join(', ')} of what each may have.`,
+    says: printed(
+      say`Under a hard step of ${inNewtons(step)}: ${words.join(', ')} of what each may have.`,
+      system,
+    ),
     width,
     height: 88,
-    x: { label: 'load', unit: 'N' },
+    x: { label: 'load', unit: force.unit },
     y: { label: 'of what it may have', unit: '%', include: [0, 110] },
     series,
     lines: [
       { axis: 'y', at: 100, label: 'may have', colour: okabeIto.vermillion, dash: [2, 1] },
-      ...loadLines(rider),
+      ...loadLines(rider, force.of),
     ],
   })
 }
 
-const loadLines = (rider: number) => [
-  { axis: 'x' as const, at: rider * gravity, label: 'on one foot', colour: quiet, dash: [1, 1] },
-  { axis: 'x' as const, at: 2 * rider * gravity, label: 'hard step', colour: quiet, dash: [1, 1] },
+const loadLines = (rider: number, of: (force: number) => number) => [
+  { axis: 'x' as const, at: of(rider * gravity), label: 'on one foot', colour: quiet, dash: [1, 1] },
+  { axis: 'x' as const, at: of(2 * rider * gravity), label: 'hard step', colour: quiet, dash: [1, 1] },
 ]
 
 /** Value of a sweep at a force, straight between its points. */

@@ -147,7 +147,7 @@ function lighter(answers: readonly DeckAnswer[], inputs: StrengthInputs, limits:
   )
   if (worst === undefined) return []
   const { bay } = worst
-  const found = lightestDeck(searchFor(bay, inputs.riderHigh, inputs.hot))
+  const found = lightestDeck(searchFor(bay, inputs.riderHigh, inputs.hot, inputs.bayAir))
   const best = found.holding[0]
   if (
     best === undefined ||

@@ -90,13 +90,13 @@ export function hatches(answers: readonly DeckAnswer[], limits: StrengthLimits):
       {
         id: `deck.hatch.${i}`,
         question: 'strength',
-        says: say`The hole under ${bay.name}, ${inMm(bay.length)} by ${inMm(bay.width)}, wants ${inMm2(needs.doubler)} put back on each side, a doubler of ${inMm(bay.t, 0.1)} sheet ${inMm(needs.doubler / bay.t)} wide, and corners rounded to ${inMm(needs.radiusFrom)} to ${inMm(needs.radiusTo)}; the lid gives ${inMm(a.deflection, 0.1)} underfoot${lifts ? ', more than a soft seal takes up' : ', which a soft seal takes up'}.`,
+        says: say`${bay.name} gives ${inMm(a.deflection, 0.1)} underfoot${lifts ? ', more than a soft seal takes up' : ', which a soft seal takes up'}; the hole under it, ${inMm(bay.length)} by ${inMm(bay.width)}, wants ${inMm2(needs.doubler)} put back on each side, a doubler of ${inMm(bay.t, 0.1)} sheet ${inMm(needs.doubler / bay.t)} wide, and corners rounded to ${inMm(needs.radiusFrom)} to ${inMm(needs.radiusTo)}.`,
         ...(lifts
           ? {
               act: say`a frame under the lid, or sheet above ${inMm(bay.t, 0.1)}: it may give ${inMm(sealTakes, 0.1)}`,
             }
           : {}),
-        harm: 'before the water',
+        harm: 'will stop the run',
         twin: 'deck.hatch',
         value: a.deflection,
         unit: 'm',

@@ -67,7 +67,12 @@ function needSays(h: HotPart): Sentence | undefined {
   const enough = (['shield', 'wrap'] as const).find((g) => g !== h.guard && guarded(h, g).high <= limit)
   if (enough === 'shield') return 'one bright shield with air on both sides is enough'
   if (enough === 'wrap') return 'a glass wrap on it is enough'
-  const clear = guarded(h, 'shield').clear
+  const { bay } = h
+  const air = bay.known ? bay.high : h.spot.air
+  if (air > limit)
+    return say`cool the bay first: its air alone may come to ${inCelsius(air)} where the foam wants ${inCelsius(limit)}`
+  // worked out with part and bay as hot as they may be, so that the distance holds
+  const clear = guarded({ ...h, spot: { ...h.spot, pipe: h.high, air } }, 'shield').clear
   return Number.isFinite(clear)
     ? say`move the foam to ${inMm(clear)} from its middle behind a bright shield, or blow air between`
     : 'no single guard is enough at the hottest it may be: keep foam out of that bay, or blow air between'

@@ -3,7 +3,7 @@ import { lineChart } from '../../drawing/chart.ts'
 import { okabeIto } from '../../drawing/palette.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import { boxLoss, type MufflerBox } from '../../trades/exhaust/muffler.ts'
-import { type Look, plain, saysRpm } from '../push/shown.ts'
+import { inLook, type Look, plain, saysRpm } from '../push/shown.ts'
 
 /** Gas in the box: sound speed m/s and density kg/m³ of exhaust at a temperature (K) and pressure (Pa). */
 export function boxGas(temperature: number, pressure: number): { c: number; density: number } {
@@ -35,7 +35,7 @@ export function mufflerFigure(order: MufflerOrder, look: Look): Sheet {
   const first = order.rpm / 60
   const harmonics = [1, 2, 3, 4].map((k) => k * first).filter((f) => f < most)
   const at = boxLoss(order.box, harmonics, c, density).loss
-  const hot = `${plain(order.temperature - 273.15, 0)} °C${order.simulated ? '' : ', assumed'}`
+  const hot = `${plain(inLook(order.temperature, 'temperature', look), 0)} ${look.temperature}${order.simulated ? '' : ', assumed'}`
   return lineChart({
     title: 'What the muffler takes off',
     says: `With gas at ${hot}, at ${saysRpm(first)}: ${harmonics.map((f, i) => `${plain(at[i]!, 0)} dB at ${plain(f, 0)} Hz`).join(', ')}.`,

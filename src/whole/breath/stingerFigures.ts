@@ -73,8 +73,22 @@ export function stingerFigure({ rows, now, best, noJet }: StingerOrder, look: Lo
     : one('pull tied up', look.force, (r) => inLook(r.pull, 'force', look), okabeIto.blue, false, true)
   const sheets = [
     pull,
-    one('exhaust gas', '°C', (r) => r.exhaustT - 273.15, okabeIto.vermillion, false, true),
-    one('over the air in the belly', 'kPa', (r) => r.inside / 1000, okabeIto.purple, true, true),
+    one(
+      'exhaust gas',
+      look.temperature,
+      (r) => inLook(r.exhaustT, 'temperature', look),
+      okabeIto.vermillion,
+      false,
+      true,
+    ),
+    one(
+      'over the air in the belly',
+      look.pressure,
+      (r) => inLook(r.inside, 'pressure', look),
+      okabeIto.purple,
+      true,
+      true,
+    ),
   ]
   return stacked(sheets, 2, 'Stinger bore: pull, temperature, risk', inWords({ rows, now, best }, look))
 }
@@ -85,7 +99,7 @@ function inWords({ rows, now, best }: StingerOrder, look: Look): string {
   const each = rows
     .map(
       (r) =>
-        `${bore(r)}: ${says(r.pull, 'force', look)}, ${plain(r.exhaustT - 273.15, 0)} °C, ${signs[r.risk].word}`,
+        `${bore(r)}: ${says(r.pull, 'force', look)}, ${plain(inLook(r.exhaustT, 'temperature', look), 0)} ${look.temperature}, ${signs[r.risk].word}`,
     )
     .join('; ')
   return `Now ${bore(now)}; best ${bore(best)}. ${each}.`

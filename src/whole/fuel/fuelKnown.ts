@@ -3,9 +3,11 @@ import { keptBy } from '../../base/numerics/keep.ts'
 import { filesOf } from '../../craft/craftFiles.ts'
 import type { Craft } from '../../craft/index.ts'
 import { carriedOn } from '../../hull/aboard/aboard.ts'
+import { tankInBay } from '../../trades/bay/bayFromCraft.ts'
 import { atRest, riderAft } from '../../trades/float/atRest.ts'
 import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
 import type { FuelSetting, RunAttitudes } from '../../trades/fuel/fuelSetting.ts'
+import { bayAirOf } from '../bayAir.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 import type { Known } from '../trades.ts'
 
@@ -13,6 +15,7 @@ import type { Known } from '../trades.ts'
 export const fuelKnown: (known: Known) => FuelSetting = keptBy(
   8,
   ({ craft: c, balance }: Known) => [
+    bayAirOf({ craft: c, ...(balance ? { balance } : {}) }),
     balance,
     c.hull,
     filesOf(c),
@@ -32,8 +35,28 @@ export const fuelKnown: (known: Known) => FuelSetting = keptBy(
       ...(balance ? { run: runOf(craft, balance) } : {}),
     },
     ...(balance ? { shaft: shaftOf(craft, balance) } : {}),
+    ...fuelWarmth(craft, balance),
   }),
 )
+
+/** part of the way from the air outside to that of the bay that fuel gets in its lines, from a tank that stands elsewhere: judgement */
+const inLines = 0.5
+
+/** How warm the fuel gets, where the bay says. */
+function fuelWarmth(craft: Craft, balance: Balance | undefined): Pick<FuelSetting, 'temperature'> {
+  const bay = bayAirOf({ craft, ...(balance ? { balance } : {}) })
+  if (!bay.known) return {}
+  const air = craft.place.airTemperature
+  const share = tankInBay(craft) === undefined ? inLines : 1
+  const warmed = (from: number, to: number) => from + share * (to - from)
+  return {
+    temperature: {
+      value: warmed(air.value, bay.value),
+      low: warmed(air.low, bay.low),
+      high: warmed(air.high, bay.high),
+    },
+  }
+}
 
 const level = { rest: 0, aft: 0 }
 

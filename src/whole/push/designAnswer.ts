@@ -1,18 +1,17 @@
 /** What to fit: the search's places turned into options, each solved again with the whole balance and held against what is fitted. */
 import type { Gain } from '../../base/answers/decision.ts'
-import type { Range } from '../../base/answers/solved.ts'
 import { type Craft, whatIf } from '../../craft/index.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
 import { changesFor, type Design, designOfCraft, fileChanges, reachOf, rounded } from './design.ts'
+import { none, type OnDraws, onDraws, spread } from './designDraws.ts'
+import { fittedMerit, type Place, placeOfLine, placesOf } from './designPlaces.ts'
 import {
   bestOf,
   curveOf,
   type Drawn,
-  type DrawnLine,
   drawDesigns,
   type Line,
-  meanMeritOf,
   pitched,
   type Searched,
   searchAll,
@@ -24,7 +23,6 @@ import { DesignTrials, type Tried } from './designTrials.ts'
 import type { DesignAnswer, DesignOption, Does, PitchBand, PitchLine } from './designTypes.ts'
 import { optionSays } from './designWords.ts'
 import { wantsOf } from './merit.ts'
-import { rightWithin } from './pitchScan.ts'
 import { probe } from './probe.ts'
 
 export interface DesignWork {
@@ -146,56 +144,6 @@ function singlesOf(craft: Craft, lines: readonly Line[]): Single[] {
   return singles
 }
 
-const point = (value: number): Range => ({ value, low: value, high: value })
-
-/** 95 % of the draws, widened to hold the value itself. */
-export function spread(value: number, draws: readonly number[]): Range {
-  const known = draws.filter(Number.isFinite).sort((a, b) => a - b)
-  if (known.length < 4 || !Number.isFinite(value)) return point(value)
-  const at = (part: number) => {
-    const x = part * (known.length - 1)
-    const i = Math.min(known.length - 2, Math.floor(x))
-    return known[i]! + (x - i) * (known[i + 1]! - known[i]!)
-  }
-  return { value, low: Math.min(value, at(0.025)), high: Math.max(value, at(0.975)) }
-}
-
-interface OnDraws {
-  pull: number[]
-  topSpeed: number[]
-  rotation: number[]
-  merit: number[]
-}
-
-const none: OnDraws = { pull: [], topSpeed: [], rotation: [], merit: [] }
-
-/** no pull where the engines cannot turn it */
-const positive = (x: number) => (Number.isFinite(x) && x > 0 ? x : 0)
-
-/** A single's numbers over the draws; no pull and no speed where the engines cannot turn it. */
-function onDraws(tried: readonly Tried[]): OnDraws {
-  const runs = (t: Tried) => t.pull > 0
-  return {
-    pull: tried.map((t) => positive(t.pull)),
-    topSpeed: tried.map((t) => (runs(t) ? t.topSpeed : 0)),
-    rotation: tried.map((t) => t.rotation),
-    merit: tried.map((t) => t.merit),
-  }
-}
-
-/** A drawn line's numbers at one pitch. */
-function alongLine(line: DrawnLine, pitch: number): OnDraws {
-  const over = (pick: (t: Tried) => number) =>
-    line.tried.map((tried) => curveOf(line.pitches, tried, pick)(pitch))
-  const pull = over((t) => positive(t.pull))
-  return {
-    pull,
-    topSpeed: over((t) => (t.pull > 0 ? t.topSpeed : 0)),
-    rotation: over((t) => t.rotation),
-    merit: over((t) => t.merit),
-  }
-}
-
 function doesOf(sums: ReturnType<Confirm>, draws: OnDraws): Does {
   return {
     pull: spread(sums.pull, draws.pull),
@@ -297,17 +245,6 @@ function keptWhere(now: Design, to: Design): Design {
   }
 }
 
-/** Merit on the craft as written, read off the line the design lies on or, between nozzles or ratios, the nearest. */
-function fittedMerit(lines: readonly Line[], design: Design): number {
-  const far = (l: Line) =>
-    Math.abs(Math.log(l.design.nozzle / design.nozzle)) +
-    Math.abs(Math.log(l.design.ratio / design.ratio)) +
-    Math.abs(Math.log(l.design.bore / design.bore)) +
-    (l.design.blades === design.blades ? 0 : 10)
-  const near = lines.reduce((a, b) => (far(b) < far(a) ? b : a))
-  return curveOf(near.pitches, near.tried, (t) => t.merit)(design.pitch)
-}
-
 /** Mean of the gain in merit over the draws, or on the craft as written while there are none. */
 function worthOf(
   then: readonly number[],
@@ -319,71 +256,6 @@ function worthOf(
   if (then.length === 0) return Math.expm1(part(written, writtenNow))
   const sum = then.reduce((s, m, k) => s + part(m, now[k]!), 0)
   return Math.expm1(sum / then.length)
-}
-
-/** The best pitch of a line, with the pitches that do as well. */
-interface Place {
-  design: Design
-  merit: number
-  band: PitchBand
-  at: (pitch: number) => OnDraws
-}
-
-function placeOfLine(line: Line): Place {
-  const { pitch, merit } = bestOf(line)
-  const curve = curveOf(line.pitches, line.tried, (t) => t.merit)
-  const design = pitched(line.design, pitch)
-  return {
-    design,
-    merit,
-    band: { design, ...bandOf(line.pitches, curve, pitch), within: rightWithin },
-    at: () => none,
-  }
-}
-
-function placesOf(drawn: Drawn): Place[] {
-  return drawn.lines.map((line, i) => {
-    const mean = meanMeritOf(line)
-    const { pitch, merit } = topOf(line.pitches, mean)
-    const band = bandOf(line.pitches, mean, pitch)
-    const design = pitched(line.design, pitch)
-    const ends = drawn.ends.map((e) => ({
-      power: e.power,
-      merit: curveOf(line.pitches, e.tried[i]!, (t) => t.merit),
-    }))
-    const within = Math.max(rightWithin, ...ends.map((e) => lostWithin(line.pitches, e.merit, band)))
-    const [a, b] = ends.map((e) => e.power) as [number, number]
-    const doubtful = Math.abs(b / a - 1) > 0.005
-    return {
-      design,
-      merit,
-      band: { design, ...band, within, ...(doubtful ? { power: { low: a, high: b } } : {}) },
-      at: (p: number) => alongLine(line, p),
-    }
-  })
-}
-
-function bandOf(pitches: readonly number[], merit: (pitch: number) => number, best: number) {
-  const floor = (1 - rightWithin) * merit(best)
-  const step = 1.002
-  let low = best
-  let high = best
-  while (low / step > pitches[0]! && merit(low / step) >= floor) low /= step
-  while (high * step < pitches.at(-1)! && merit(high * step) >= floor) high *= step
-  return { low, high }
-}
-
-/** Most that a pitch of the band loses against the best pitch of its line. */
-function lostWithin(
-  pitches: readonly number[],
-  merit: (pitch: number) => number,
-  { low, high }: { low: number; high: number },
-): number {
-  const most = topOf(pitches, merit).merit
-  if (!(most > 0)) return 1
-  let lost = 0
-  for (let k = 0; k <= 8; k++) lost = Math.max(lost, 1 - merit(low * (high / low) ** (k / 8)) / most)
-  return lost
 }
 
 /** pitches a line is drawn at */

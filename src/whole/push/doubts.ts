@@ -76,16 +76,18 @@ function mended(
   drawn: DrawnCraft,
   places: Places,
   exact: Partial<Answers>,
+  sumsOnly = false,
 ): (u: ArrayLike<number>) => Answers {
   const bench = benchOf(drawn)
-  const still = solveDrawn(drawn, places, new Float64Array(drawn.doubts.length).fill(Number.NaN), bench)
+  const left = new Float64Array(drawn.doubts.length).fill(Number.NaN)
+  const still = solveDrawn(drawn, places, left, bench, sumsOnly)
   const part = (name: AnswerName) => {
     const p = (exact[name] ?? Number.NaN) / still[name]
     return Number.isFinite(p) && p > 0 ? p : 1
   }
   const by = answerNames.map((name) => [name, part(name)] as const)
   return (u) => {
-    const a = solveDrawn(drawn, places, u, bench)
+    const a = solveDrawn(drawn, places, u, bench, sumsOnly)
     for (const [name, p] of by) a[name] *= p
     return a
   }
@@ -93,7 +95,7 @@ function mended(
 
 /**
  * The same doubts on a craft with a change made: `model` is that craft, `exact` what the whole balance says of it. Effects are
- * those of the craft they were taken at. Undefined when the changed craft cannot run.
+ * those of the craft they were taken at. Rotation, pull and top speed alone. Undefined when the changed craft cannot run.
  */
 export function redrawn(
   { drawn, places }: Drawable,
@@ -102,7 +104,7 @@ export function redrawn(
 ): ((u: ArrayLike<number>) => Answers) | undefined {
   if (!Number.isFinite(exact.rotation)) return undefined
   const other: DrawnCraft = { ...drawn, model, ...partsBeside(drawn, model) }
-  return mended(other, places, exact)
+  return mended(other, places, exact, true)
 }
 
 /** Ends of the hump as the table found it, m/s. */

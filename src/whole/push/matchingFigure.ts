@@ -8,7 +8,7 @@ import { valueAt } from '../../drawing/readOut.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import type { Balance, Matching, Root } from './balanceTypes.ts'
 import { colours, heightFor, rpm, same, tried } from './figureLook.ts'
-import { inLook, type Look, says, saysRpm } from './shown.ts'
+import { inLook, type Look, says, saysRpm, systemOf } from './shown.ts'
 
 /** Engine torque against what the impeller takes, at the engine shaft. */
 export function matchingFigure(now: Balance, other: Balance | undefined, look: Look): Sheet {
@@ -84,7 +84,7 @@ export function matchingFigure(now: Balance, other: Balance | undefined, look: L
   const peak = m.powerPeakRotation * 60
   const spec: ChartSpec = {
     title: 'Engines against impeller',
-    says: `${printed(now.verdict.says)} ${rootsInWords(now)}`,
+    says: `${printed(now.verdict.says, systemOf(look))} ${rootsInWords(now)}`,
     width: look.width,
     height: heightFor(look, 0.44),
     x: { label: 'engine speed', unit: 'rpm', max: lastPull(now, other) * 60 },

@@ -10,6 +10,8 @@ export interface Look {
   torque: 'N·m' | 'lbf·ft'
   length: 'mm' | 'in'
   power: 'kW' | 'hp'
+  pressure: 'kPa' | 'psi'
+  temperature: '°C' | '°F'
 }
 
 export const metricLook: Look = {
@@ -19,6 +21,8 @@ export const metricLook: Look = {
   torque: 'N·m',
   length: 'mm',
   power: 'kW',
+  pressure: 'kPa',
+  temperature: '°C',
 }
 export const inchLook: Look = {
   width: 180,
@@ -27,13 +31,15 @@ export const inchLook: Look = {
   torque: 'lbf·ft',
   length: 'in',
   power: 'hp',
+  pressure: 'psi',
+  temperature: '°F',
 }
 
 /** The reader's system, for sentences that carry their numbers. */
 export const systemOf = (look: Pick<Look, 'speed'>): DisplaySystem =>
   look.speed === 'mph' ? 'inch' : 'metric'
 
-type Shown = 'speed' | 'force' | 'torque' | 'length' | 'power'
+type Shown = 'speed' | 'force' | 'torque' | 'length' | 'power' | 'pressure' | 'temperature'
 
 /** SI value as a number in the look's unit. */
 export const inLook = (value: number, kind: Shown, look: Look): number => fromSi(value, kind, look[kind])
@@ -67,3 +73,8 @@ export function saysStep(value: number, kind: Shown, look: Look): string {
 export function saysRpm(rotation: number): string {
   return Number.isFinite(rotation) ? `${Math.round((rotation * 60) / 10) * 10} rpm` : '–'
 }
+
+/** Masses in the look's system. */
+export const massUnit = (look: Look): 'kg' | 'lb' => (systemOf(look) === 'inch' ? 'lb' : 'kg')
+export const massIn = (mass: number, look: Look, places: number): string =>
+  plain(fromSi(mass, 'mass', massUnit(look)), places)

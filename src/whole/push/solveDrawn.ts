@@ -1,5 +1,6 @@
 /** Engines and impeller, thrust and drag brought together for one draw of a craft's doubts: from idle, then from rest. */
 import { cubicAt, linspace, pchip } from '../../base/numerics/interpolate.ts'
+import { bisect } from '../../base/numerics/roots.ts'
 import { speedAtFroude } from '../../trades/drag/run.ts'
 import { addEffects, addPairs, type DrawnCraft, doubtPlaces } from './drawnCraft.ts'
 import { addLoad } from './drawnLoad.ts'
@@ -54,8 +55,18 @@ export const benchOf = (d: DrawnCraft): Bench => ({
   stretch: new Float64Array(d.engines.length),
 })
 
-/** Solves draw `u` (NaN for a doubt left at its value). */
-export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, b = benchOf(d)): Answers {
+/** What is given over what is taken, less one; an impeller that ram turns takes nothing, and its engines have any amount to spare. */
+const overLoad = (drive: number, load: number): number =>
+  load > 1e-6 ? drive / load - 1 : drive > load ? 1e6 : -1e6
+
+/** Solves draw `u` (NaN for a doubt left at its value); with `sumsOnly` rotation, pull and top speed alone, the rest NaN. */
+export function solveDrawn(
+  d: DrawnCraft,
+  places: Places,
+  u: ArrayLike<number>,
+  b = benchOf(d),
+  sumsOnly = false,
+): Answers {
   const { grid, model, doubts, scales } = d
   b.sums.fill(0)
   addEffects(b.sums, d.onJet, u)
@@ -140,7 +151,7 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
     for (let i = 0; i < speedCount; i++) {
       const begin = first
       n = alive
-        ? settled((r) => drive(begin, end, r) - load(i, r), Number.isNaN(n) ? idle : n, idle, most)
+        ? settled((r) => overLoad(drive(begin, end, r), load(i, r)), Number.isNaN(n) ? idle : n, idle, most)
         : Number.NaN
       if (k === 0) lead[i] = n * ratio
       if (!Number.isNaN(n)) thrust[i]! += thrustOf(i, n)
@@ -151,42 +162,49 @@ export function solveDrawn(d: DrawnCraft, places: Places, u: ArrayLike<number>, 
   const push = pchip(grid.speeds, thrust)
   const hold = pchip(grid.speeds, b.hull.subarray(0, speedCount))
   const spare = (v: number) => cubicAt(push, v) - cubicAt(hold, v)
+  const sums = {
+    rotation: lead[0]!,
+    pull: thrust[0]!,
+    topSpeed: settlesAt(spare, grid.speeds),
+  }
+  if (sumsOnly) return { ...sums, hump: Number.NaN, planing: Number.NaN, judged: Number.NaN }
   let hump = Number.POSITIVE_INFINITY
   for (const v of linspace(places.hump[0], places.hump[1], 16))
     hump = Math.min(hump, cubicAt(push, v) / cubicAt(hold, v))
+  const turning = pchip(
+    grid.speeds,
+    lead.map((n) => (Number.isNaN(n) ? 0 : n)),
+  )
   return {
-    rotation: lead[0]!,
-    pull: thrust[0]!,
-    topSpeed: settlesAt(spare, grid.speeds[speedCount - 1]!),
+    ...sums,
     hump,
     planing: timeTo(speedAtFroude(model.drag, 2.4), b.hull[speedCount]!, spare),
-    judged: cubicAt(
-      pchip(
-        grid.speeds,
-        lead.map((n) => (Number.isNaN(n) ? 0 : n)),
-      ),
-      places.judgedAt,
-    ),
+    judged: cubicAt(turning, places.judgedAt),
   }
 }
 
-/** Where the shaft goes from `from`: along the surplus to its next root, rev/s; NaN when that is down past idle. */
-function settled(surplus: (n: number) => number, from: number, idle: number, most: number): number {
+/**
+ * Where the shaft goes from `from`: along the surplus to its next root, rev/s; NaN when that is down past idle. `over` is what the
+ * engines give over what the impeller takes, less one: nearly a straight line in the rotation, and where it is large the next
+ * root is far.
+ */
+function settled(over: (n: number) => number, from: number, idle: number, most: number): number {
   let a = from
-  let sa = surplus(a)
+  let sa = over(a)
   if (sa === 0) return a
   const up = sa > 0
-  let step = 1.006
+  let stride = 0.006
   for (let i = 0; i < 160; i++) {
+    const step = 1 + Math.min(stride, 0.03 + 0.1 * Math.max(0, Math.min(1, sa - 0.2)))
     const c = Math.min(Math.max(up ? a * step : a / step, idle), most)
-    const sc = surplus(c)
+    const sc = over(c)
     if (sa * sc <= 0) {
       // Illinois false position between a and c
       let [x0, f0, x1, f1] = [a, sa, c, sc]
       for (let k = 0; k < 20 && f1 !== f0; k++) {
         const x = (x0 * f1 - x1 * f0) / (f1 - f0)
-        const f = surplus(x)
-        if (Math.abs(x - x1) < 2e-6 * x) return x
+        const f = over(x)
+        if (Math.abs(x - x1) < 1e-5 * x) return x
         if (f * f1 < 0) {
           x0 = x1
           f0 = f1
@@ -200,25 +218,25 @@ function settled(surplus: (n: number) => number, from: number, idle: number, mos
     if (c === idle) return Number.NaN
     a = c
     sa = sc
-    step = Math.min(step ** 1.8, 1.03)
+    stride *= 1.8
   }
   return Number.NaN
 }
 
-/** First speed from rest where nothing is left, m/s; `end` when something is left all the way. */
-function settlesAt(spare: (v: number) => number, end: number): number {
-  const steps = 60
+/** First speed from rest where nothing is left, m/s; the end of `speeds` when something is left all the way. */
+function settlesAt(spare: (v: number) => number, speeds: Float64Array): number {
+  const end = speeds[speeds.length - 1]!
   if (!(spare(0) > 0)) return 0
-  for (let i = 1; i <= steps; i++) {
-    let high = (end * i) / steps
-    if (spare(high) > 0) continue
-    let low = (end * (i - 1)) / steps
-    for (let k = 0; k < 20; k++) {
-      const middle = 0.5 * (low + high)
-      if (spare(middle) > 0) low = middle
-      else high = middle
-    }
-    return 0.5 * (low + high)
+  // between two speeds thrust and drag each go one way, so thirds of the way show a dip
+  const looks = 3 * (speeds.length - 1)
+  const at = (look: number) => {
+    const i = Math.min(speeds.length - 2, Math.floor(look / 3))
+    return speeds[i]! + ((look - 3 * i) / 3) * (speeds[i + 1]! - speeds[i]!)
+  }
+  for (let look = 1; look <= looks; look++) {
+    if (spare(at(look)) > 0) continue
+    const found = bisect(spare, at(look - 1), at(look), { tolerance: 1e-5 * end })
+    return found.converged ? found.value : at(look)
   }
   return end
 }

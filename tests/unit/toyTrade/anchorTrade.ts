@@ -10,7 +10,7 @@ const stone = 1
 /** kg of the craft and its rider, to kg of stone that is missing */
 export const anchorTrade = defineTrade<number, number>({
   id: 'anchor',
-  question: 'fuel',
+  question: 'make',
   title: 'Holding still',
   reads: ['weights', 'rider'],
   inputs: (craft) => craft.rider.mass.value + craft.weights.reduce((sum, w) => sum + w.mass.value, 0),
@@ -19,7 +19,7 @@ export const anchorTrade = defineTrade<number, number>({
   judge: ({ inputs, answer }, limits) => [
     {
       id: 'anchor.stone',
-      question: 'fuel',
+      question: 'make',
       says: say`A stone of ${inKg(stone)} holds ${inKg(inputs)}.`,
       ...(answer < wanted(limits)
         ? { act: say`${asChange(inKg(wanted(limits) * inputs - stone))} of stone` }
@@ -31,7 +31,7 @@ export const anchorTrade = defineTrade<number, number>({
   ],
   headline: ({ inputs }) => ({
     id: 'anchor.headline',
-    question: 'fuel',
+    question: 'make',
     says: say`It weighs ${inKg(inputs)} at anchor.`,
     standing: 'good',
     because: [],

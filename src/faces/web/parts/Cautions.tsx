@@ -1,3 +1,5 @@
+import { Says } from './Says.tsx'
+
 /** The usual cautions, next to the work they belong to: the first in full, the rest one tap away. */
 export function Cautions({ says }: { says: readonly string[] }) {
   const [first, ...rest] = says
@@ -18,15 +20,19 @@ export function Cautions({ says }: { says: readonly string[] }) {
         <path d="M8 6v4.2M8 11.6v1.5" stroke="currentColor" strokeWidth="1.6" />
       </svg>
       {more.length === 0 ? (
-        <p>{lead}</p>
+        <p>
+          <Says says={lead} />
+        </p>
       ) : (
         <details>
           <summary>
-            {lead} <span className="quiet">More</span>
+            <Says says={lead} /> <span className="quiet">More</span>
           </summary>
           <ul>
             {more.map((line) => (
-              <li key={line}>{line}</li>
+              <li key={line}>
+                <Says says={line} />
+              </li>
             ))}
           </ul>
         </details>

@@ -35,11 +35,13 @@ interface Props {
   /** which of several things is looked at: a bay, an engine */
   choose?: ReactNode
   picture: ReactNode
+  /** what stands beside the picture where that is no inputs of the craft file */
+  panel?: ReactNode
   /** strongest first; three stand beside the picture, the rest in a fold */
   inputs: readonly PanelInput[]
   /** the craft whose values the inputs show, where it is not the file's as it stands */
   of?: Craft
-  /** found by the page itself, in place of those of the look with the same names */
+  /** found by the page itself, in place of those of the look with the same names; the page then waits for no look */
   own?: readonly Finding[] | undefined
   folds: readonly FoldPart[]
   cautions: readonly string[]
@@ -77,7 +79,7 @@ export function QuestionPage(props: Props) {
           {props.choose}
           {props.picture}
         </div>
-        <InputsPanel inputs={near} of={props.of} />
+        {props.panel ?? <InputsPanel inputs={near} of={props.of} />}
       </div>
       {!found && findings.length === 0 && <p className="quiet findingscoming">Looking the craft over…</p>}
       <FindingsList findings={first} title={tried ? 'Found, with what is tried' : 'What we found'} brief />
@@ -112,7 +114,8 @@ function useParted<T>(list: readonly T[]): [readonly T[], readonly T[]] {
 const none: readonly Finding[] = []
 
 /** Findings to show, worst first, and how the question stands as the file has it. */
-function useShown(question: Question, own: readonly Finding[] = none) {
+function useShown(question: Question, given: readonly Finding[] | undefined) {
+  const own = given ?? none
   const found = useFindings(question)
   const looked = useApp((s) => s.findings[question] !== undefined)
   const findings = useMemo(() => {
@@ -122,10 +125,10 @@ function useShown(question: Question, own: readonly Finding[] = none) {
   const all = found.headline ? [found.headline, ...found.now] : found.now
   return {
     findings,
-    standing: looked || own.length > 0 ? worstStanding([...all, ...own]) : undefined,
+    standing: all.length + own.length > 0 ? worstStanding([...all, ...own]) : undefined,
     tried: found.tried !== undefined,
     stale: found.stale,
-    found: looked,
+    found: looked || given !== undefined,
   }
 }
 

@@ -1,16 +1,17 @@
 import type { ReactNode } from 'react'
 import { printedAmount, type Sentence } from '../../../base/answers/sentence.ts'
+import { proseIn } from '../../../base/units/prose.ts'
 import { useApp } from '../state/hooks.ts'
 
-/** A sentence with its numbers in the reader's units; no number is parted from its unit at the end of a line. */
+/** A sentence with its numbers, and the figures of fixed words, in the reader's units; no number is parted from its unit at the end of a line. */
 export function Says({ says }: { says: Sentence }) {
   const units = useApp((s) => s.units)
-  if (typeof says === 'string') return <>{bound(says)}</>
+  if (typeof says === 'string') return <>{bound(proseIn(says, units))}</>
   return (
     <>
       {says.map((piece, i) =>
         typeof piece === 'string' ? (
-          bound(piece)
+          bound(proseIn(piece, units))
         ) : (
           // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of one sentence have no other name
           <Shown key={i} text={printedAmount(piece, units)} />

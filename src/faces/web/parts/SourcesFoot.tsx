@@ -1,3 +1,5 @@
+import { Says } from './Says.tsx'
+
 interface Props {
   /** how the answer is worked out, a sentence or two a step */
   how: readonly string[]
@@ -11,12 +13,16 @@ export function Sources({ how, sources }: Props) {
   return (
     <div className="sources">
       {how.map((line) => (
-        <p key={line}>{line}</p>
+        <p key={line}>
+          <Says says={line} />
+        </p>
       ))}
       {unique.length > 0 && (
         <ul>
           {unique.map((source) => (
-            <li key={source}>{source}</li>
+            <li key={source}>
+              <Says says={source} />
+            </li>
           ))}
         </ul>
       )}

@@ -2,6 +2,7 @@ import { useCallback } from 'react'
 import type { Amount, Sentence } from '../../../base/answers/sentence.ts'
 import { printedAmount } from '../../../base/answers/sentence.ts'
 import { displayUnit } from '../../../base/units/format.ts'
+import { proseIn } from '../../../base/units/prose.ts'
 import type { NumberTable, Solved, Trade, TradeFigure } from '../../../trades/trade.ts'
 import { useApp } from '../state/hooks.ts'
 import type { UnitSystem } from '../state/store.ts'
@@ -48,7 +49,7 @@ export function inUnits({ caption, heads, rows }: NumberTable, units: UnitSystem
   })
   const cells = rows.map((row) =>
     row.map((cell, i) => {
-      if (typeof cell === 'string') return cell
+      if (typeof cell === 'string') return proseIn(cell, units)
       const shown = printedAmount(cell, units)
       const unit = columns[i]?.unit
       if (shown === '—') return '–'

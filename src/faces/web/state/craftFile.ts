@@ -1,5 +1,6 @@
 import { displayUnit } from '../../../base/units/format.ts'
 import type { Kind } from '../../../base/units/kinds.ts'
+import { proseIn } from '../../../base/units/prose.ts'
 import {
   appendLog,
   type Craft,
@@ -140,7 +141,7 @@ export interface InputAt {
 export function inputAt(craft: Craft, path: string, units: UnitSystem): InputAt | undefined {
   const spec = fieldAt(path)
   const held = valueAt(craft, path)
-  const named = { path, label: spec?.label ?? path, gloss: spec?.gloss ?? '' }
+  const named = { path, label: spec?.label ?? path, gloss: proseIn(spec?.gloss ?? '', units) }
   const noNumber = {
     ...named,
     kind: 'choice' as Kind,
@@ -163,7 +164,7 @@ export function inputAt(craft: Craft, path: string, units: UnitSystem): InputAt 
   return {
     ...{ ...named, kind, unit, min, max, value, low, high, source },
     ...(text === undefined ? {} : { text }),
-    ...(why === undefined ? {} : { why }),
+    ...(why === undefined ? {} : { why: proseIn(why, units) }),
   }
 }
 

@@ -2,7 +2,7 @@ import { useSyncExternalStore } from 'react'
 import type { JobInput, JobOutput } from '../../../jobs/jobs.ts'
 import { type Call, callJob } from './call.ts'
 
-type SearchName = 'pipe-search' | 'stinger-search' | 'design-search'
+type SearchName = 'pipe-search' | 'stinger-search' | 'design-search' | 'deciding'
 
 /** A search of this session: it goes on while another page is looked at, and its answer is there on coming back. */
 export interface Search<N extends SearchName> {

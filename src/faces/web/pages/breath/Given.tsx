@@ -8,6 +8,7 @@ import { Figure } from '../../parts/Figure.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
 import { InputLink } from '../../parts/InputLink.tsx'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { useFindings } from '../../parts/useFindings.ts'
 import { useApp } from '../../state/hooks.ts'
 import { cautions, toSimulate } from './breathWords.ts'
@@ -94,7 +95,7 @@ function Teach({ name, path }: { name: string; path: string }) {
       <ul>
         {toSimulate.map((m) => (
           <li key={m.what}>
-            <strong>{m.what}</strong>, with {m.with}; about {m.minutes} minutes.
+            <strong>{m.what}</strong>, with <Says says={m.with} />; about {m.minutes} minutes.
           </li>
         ))}
       </ul>

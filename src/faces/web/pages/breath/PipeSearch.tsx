@@ -155,8 +155,8 @@ function Found({ side, answer }: { side: Side; answer: PipeSearchAnswer }) {
           { head: 'Pulls at', unit: 'rpm' },
           { head: 'Most power', unit: look.power },
           { head: 'At', unit: 'rpm' },
-          { head: 'Exhaust', unit: '°C' },
-          { head: 'Behind the pipe', unit: 'kPa' },
+          { head: 'Exhaust', unit: look.temperature },
+          { head: 'Behind the pipe', unit: look.pressure },
           { head: 'Cells' },
         ]}
         rows={[now, handbook, found].map((p) => [
@@ -166,8 +166,8 @@ function Found({ side, answer }: { side: Side; answer: PipeSearchAnswer }) {
           plain(p.pullAt, 0),
           plain(inLook(p.power, 'power', look), 2),
           plain(p.peakAt, 0),
-          plain(p.curve.exhaustT - 273.15, 0),
-          plain(p.curve.gauge / 1000, 1),
+          plain(inLook(p.curve.exhaustT, 'temperature', look), 0),
+          plain(inLook(p.curve.gauge, 'pressure', look), 1),
           p.cells,
         ])}
       />

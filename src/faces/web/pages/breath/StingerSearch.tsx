@@ -84,8 +84,8 @@ function Found({ side, answer }: { side: Side; answer: StingerSearchAnswer }) {
           { head: 'Length', unit: look.length },
           { head: 'Pull', unit: look.force },
           { head: 'Torque', unit: look.torque },
-          { head: 'Exhaust', unit: '°C' },
-          { head: 'In the belly', unit: 'kPa' },
+          { head: 'Exhaust', unit: look.temperature },
+          { head: 'In the belly', unit: look.pressure },
           { head: 'Risk' },
           { head: 'Cells' },
         ]}
@@ -94,8 +94,8 @@ function Found({ side, answer }: { side: Side; answer: StingerSearchAnswer }) {
           mm(r.length),
           plain(inLook(r.pull, 'force', look), 0),
           plain(inLook(r.torque, 'torque', look), 2),
-          plain(r.exhaustT - 273.15, 0),
-          plain(r.inside / 1000, 1),
+          plain(inLook(r.exhaustT, 'temperature', look), 0),
+          plain(inLook(r.inside, 'pressure', look), 1),
           r.risk,
           r.cells,
         ])}

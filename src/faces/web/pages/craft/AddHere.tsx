@@ -1,5 +1,6 @@
 import type { Spec } from '../../../../craft/fields.ts'
 import { inputId } from '../../frame/route.ts'
+import { Says } from '../../parts/Says.tsx'
 import { app } from '../../state/app.ts'
 import { labelOf } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
@@ -21,7 +22,11 @@ export function AddHere({ spec, path, word }: Props) {
   return (
     <details className="add" id={inputId(path)}>
       <summary>{word ?? `${spec.label ?? labelOf(path)}: not given`}</summary>
-      {spec.gloss && <p className="quiet">{spec.gloss}</p>}
+      {spec.gloss && (
+        <p className="quiet">
+          <Says says={spec.gloss} />
+        </p>
+      )}
       <AskFor blanks={blanksOf(spec, path)} action="Add" onGive={app.writeAll} />
     </details>
   )

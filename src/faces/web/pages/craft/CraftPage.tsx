@@ -12,6 +12,7 @@ import type { Craft } from '../../state/craftFile.ts'
 import { hasErrors } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { ChangeLog } from './ChangeLog.tsx'
+import { Deciding } from './Deciding.tsx'
 import { EarlierTexts } from './EarlierTexts.tsx'
 import { FormView } from './FormView.tsx'
 import { MeasureList } from './MeasureList.tsx'
@@ -110,6 +111,7 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
         )}
         <Fold id="measure" title="Worth measuring next" says={counts} eager>
           <MeasureList craft={craft} />
+          {!broken && !notYours && <Deciding craft={craft} />}
         </Fold>
         {craft.about !== undefined && (
           <Fold id="about" title={`About ${craft.name}`}>

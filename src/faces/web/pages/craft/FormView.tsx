@@ -1,5 +1,6 @@
 import type { Spec } from '../../../../craft/fields.ts'
 import { camel, craftFields } from '../../../../craft/index.ts'
+import { Says } from '../../parts/Says.tsx'
 import type { Craft } from '../../state/craftFile.ts'
 import { countIn } from './countIn.ts'
 import { SpecField } from './SpecField.tsx'
@@ -23,7 +24,9 @@ export function FormView({ craft }: { craft: Craft }) {
             <span className="foldname">{spec.label ?? key}</span>{' '}
             <span className="quiet">{countIn(held[camel(key)])}</span>
           </summary>
-          <p className="quiet">{spec.gloss}</p>
+          <p className="quiet">
+            <Says says={spec.gloss} />
+          </p>
           <SpecField spec={spec} path={key} value={held[camel(key)]} bare />
         </details>
       ))}

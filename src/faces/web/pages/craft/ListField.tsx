@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Spec } from '../../../../craft/fields.ts'
+import { Says } from '../../parts/Says.tsx'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 import { AddHere } from './AddHere.tsx'
@@ -48,7 +49,9 @@ export function ListField({ spec, path, value, bare = false, draw }: Props) {
   return (
     <fieldset className="group">
       <legend>{spec.label ?? path}</legend>
-      <p className="quiet">{spec.gloss}</p>
+      <p className="quiet">
+        <Says says={spec.gloss} />
+      </p>
       {body}
     </fieldset>
   )

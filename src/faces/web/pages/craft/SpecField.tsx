@@ -1,4 +1,5 @@
 import { camel, type Fields, type Spec } from '../../../../craft/fields.ts'
+import { Says } from '../../parts/Says.tsx'
 import { AddHere } from './AddHere.tsx'
 import { ListField } from './ListField.tsx'
 import { QuantityRow } from './QuantityRow.tsx'
@@ -59,7 +60,9 @@ export function SpecField({ spec, path, value, bare = false }: Props) {
       return (
         <fieldset className="group">
           <legend>{spec.label ?? path}</legend>
-          <p className="quiet">{spec.gloss}</p>
+          <p className="quiet">
+            <Says says={spec.gloss} />
+          </p>
           <FieldsOf fields={spec.fields} path={path} value={value} />
         </fieldset>
       )

@@ -87,9 +87,10 @@ export function Todo({ decisions, findings, from = 1 }: TodoProps) {
 /** What a decision would change, as a trial, and what that buys. */
 function Trial({ decision }: { decision: Decision }) {
   const readOnly = useApp((s) => s.role === 'follower')
+  const units = useApp((s) => s.units)
   const { changes = [], gain, says, act } = decision
   if (trialsOf(changes, 'metric').length === 0) return null
-  const what = printed(act ?? says)
+  const what = printed(act ?? says, units)
   return (
     <p className="row">
       <Button aria-label={`Try: ${what}`} isDisabled={readOnly} onPress={() => tryChanges(changes, what)}>

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { VariantSpec } from '../../../../craft/fields.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 import { AskFor } from './AskFor.tsx'
@@ -32,7 +33,9 @@ export function VariantField({ spec, path, word }: Props) {
         disabled={readOnly}
         onChange={setWanted}
       />
-      <p className="quiet">{(next ?? now)?.gloss}</p>
+      <p className="quiet">
+        <Says says={(next ?? now)?.gloss ?? ''} />
+      </p>
       {next && wanted && (
         <div className="group">
           <p>

@@ -3,6 +3,7 @@ import type { Spec, TextSpec } from '../../../../craft/fields.ts'
 import { inputId } from '../../frame/route.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { app } from '../../state/app.ts'
 import { useApp } from '../../state/hooks.ts'
 
@@ -30,7 +31,9 @@ export function WordRow({ spec, path, value }: Props) {
           fault={(typed) => faultOf(spec, typed)}
           onCommit={(typed) => (typed === '' ? app.remove(path) : app.write(path, typed))}
         />
-        <p className="quiet">{spec.gloss}</p>
+        <p className="quiet">
+          <Says says={spec.gloss} />
+        </p>
       </div>
     )
   }
@@ -45,7 +48,9 @@ export function WordRow({ spec, path, value }: Props) {
         disabled={readOnly}
         onChange={(word) => app.write(path, word)}
       />
-      <p className="quiet">{spec.gloss}</p>
+      <p className="quiet">
+        <Says says={spec.gloss} />
+      </p>
     </div>
   )
 }

@@ -8,10 +8,13 @@ import {
   useRef,
   useState,
 } from 'react'
+import { inCm, inMetres } from '../../../../base/answers/amounts.ts'
+import { printed, say } from '../../../../base/answers/sentence.ts'
 import type { Envelope } from '../../../../trades/float/envelope.ts'
 import type { LiveState } from '../../../../trades/float/live.ts'
 import { deckFromAbove, roomFigure, roomLayout, roomPad } from '../../../../trades/float/roomFigure.ts'
 import { SheetSvg } from '../../parts/SheetSvg.tsx'
+import { useApp } from '../../state/hooks.ts'
 import type { Side } from './useFloat.ts'
 
 /** Where the rider stands, m forward of the transom and to port. */
@@ -123,7 +126,10 @@ export function DeckPlan({
     onEnd(700)
   }
   const cm = (v: number) => Math.round(100 * v)
-  const words = `${at.x.toFixed(2)} m forward of the transom, ${cm(at.y) === 0 ? 'in the middle' : `${Math.abs(cm(at.y))} cm to ${at.y > 0 ? 'port' : 'starboard'}`}; ${stateWords(state)}`
+  const units = useApp((s) => s.units)
+  const aside =
+    cm(at.y) === 0 ? 'in the middle' : say`${inCm(Math.abs(at.y))} to ${at.y > 0 ? 'port' : 'starboard'}`
+  const words = printed(say`${inMetres(at.x)} forward of the transom, ${aside}; ${stateWords(state)}`, units)
   return (
     <figure className="figure deckplan">
       <div className="sheetbox" ref={box}>

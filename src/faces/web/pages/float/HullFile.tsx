@@ -1,6 +1,9 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { inMetres } from '../../../../base/answers/amounts.ts'
+import { say } from '../../../../base/answers/sentence.ts'
 import { namedMesh } from '../../../../hull/mesh/namedMesh.ts'
+import { Says } from '../../parts/Says.tsx'
 import { TriedInput } from '../../parts/TriedInput.tsx'
 import { inputAt, labelOf } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
@@ -79,11 +82,13 @@ function Reading() {
         <>
           <p role="status">
             {shown.hull.mesh}: {read.hull.mesh.triangles.length / 3} triangles, closed;{' '}
-            {read.hull.length.toFixed(2)} m long, {read.hull.beam.toFixed(2)} m wide.
+            <Says says={say`${inMetres(read.hull.length)} long, ${inMetres(read.hull.beam)} wide.`} />
           </p>
           <ul>
             {read.hull.flags.map((f) => (
-              <li key={f.text}>{f.text}</li>
+              <li key={f.text}>
+                <Says says={f.text} />
+              </li>
             ))}
           </ul>
         </>

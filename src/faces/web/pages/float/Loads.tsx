@@ -3,7 +3,7 @@ import { printed } from '../../../../base/answers/sentence.ts'
 import type { FloatReport } from '../../../../trades/float/floatReport.ts'
 import type { LoadCase } from '../../../../trades/float/loadCase.ts'
 import { loadsFigure, loadWords } from '../../../../trades/float/loadsFigure.ts'
-import { inLook, type Look, plain } from '../../../../whole/push/shown.ts'
+import { inLook, type Look, massIn, massUnit, plain } from '../../../../whole/push/shown.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
 import type { Side } from './useFloat.ts'
@@ -54,7 +54,7 @@ export function Loads({ now, report, tried, triedReport, look }: Props) {
         caption="Loads in numbers"
         columns={[
           { head: 'Load' },
-          { head: 'All told', unit: 'kg' },
+          { head: 'All told', unit: massUnit(look) },
           { head: 'Stern deep', unit: look.length },
           { head: 'Bow deep', unit: look.length },
           { head: 'Deck edge above', unit: look.length },
@@ -84,7 +84,7 @@ function row(c: LoadCase, look: Look, word: string): (string | number)[] {
   const angle = (v: number) => plain(stays ? (v * 180) / Math.PI : Number.NaN, 1)
   return [
     `${c.name}${word}`,
-    plain(c.mass, 0),
+    massIn(c.mass, look, 0),
     length(c.draftAft),
     length(c.draftFore),
     length(c.freeboard),

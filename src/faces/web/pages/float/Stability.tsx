@@ -5,6 +5,7 @@ import { rightingFigure } from '../../../../trades/float/pageFigures.ts'
 import { inLook, type Look, plain } from '../../../../whole/push/shown.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { useApp } from '../../state/hooks.ts'
 import { gmWords } from './floatWords.ts'
 
@@ -49,7 +50,9 @@ export function Stability({ report, triedReport, look }: Props) {
         </div>
       </dl>
       {gmWords.map((line) => (
-        <p key={line}>{line}</p>
+        <p key={line}>
+          <Says says={line} />
+        </p>
       ))}
       <NumbersTable
         caption="Righting in numbers"

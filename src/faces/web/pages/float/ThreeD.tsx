@@ -1,6 +1,10 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { inCm } from '../../../../base/answers/amounts.ts'
+import { printedAmount } from '../../../../base/answers/sentence.ts'
 import { heightOver } from '../../../../trades/float/openingHeights.ts'
+import { useApp } from '../../state/hooks.ts'
+import type { UnitSystem } from '../../state/store.ts'
 import { createScene, type Scene } from './scene.ts'
 import type { Side } from './useFloat.ts'
 
@@ -25,6 +29,7 @@ export function ThreeD({ side }: Props) {
   const scene = useRef<Scene>(undefined)
   const from = useRef<{ x: number; y: number }>(undefined)
   const [able, setAble] = useState(true)
+  const units = useApp((s) => s.units)
   const { input, live } = side
   const { x, y } = input.rider
   const state = live(x, y)
@@ -49,7 +54,7 @@ export function ThreeD({ side }: Props) {
   }, [input, live, x, y, able])
 
   const says = state
-    ? `The craft in the water, seen from ahead and above: ${stateWords(state)} ${openingWords(side, state)}`
+    ? `The craft in the water, seen from ahead and above: ${stateWords(state, units)} ${openingWords(side, state)}`
     : 'The rider is off the deck.'
   if (!able)
     return (
@@ -108,10 +113,10 @@ export function ThreeD({ side }: Props) {
   )
 }
 
-function stateWords(s: NonNullable<ReturnType<Side['live']>>): string {
+function stateWords(s: NonNullable<ReturnType<Side['live']>>, units: UnitSystem): string {
   if (!s.stays) return 'it does not stay upright with its rider there.'
   const deg = (a: number) => `${Math.abs((a * 180) / Math.PI).toFixed(1)}°`
-  return `${deg(s.attitude.trim)} bow ${s.attitude.trim > 0 ? 'up' : 'down'}, ${deg(s.attitude.heel)} to ${s.attitude.heel > 0 ? 'port' : 'starboard'}, ${(100 * s.draftAft).toFixed(1)} cm deep at the stern.`
+  return `${deg(s.attitude.trim)} bow ${s.attitude.trim > 0 ? 'up' : 'down'}, ${deg(s.attitude.heel)} to ${s.attitude.heel > 0 ? 'port' : 'starboard'}, ${printedAmount(inCm(s.draftAft, 0.1), units)} deep at the stern.`
 }
 
 function openingWords(side: Side, s: NonNullable<ReturnType<Side['live']>>): string {

@@ -1,12 +1,16 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { inKg, inMetres } from '../../../../base/answers/amounts.ts'
+import { type Sentence, say } from '../../../../base/answers/sentence.ts'
 import { oftenForgotten, scaleProcedure, weightSum } from '../../../../hull/aboard/masses.ts'
 import { aboardOf } from '../../../../trades/float/input.ts'
 import { listMatching, type ScaleResult, weighed } from '../../../../trades/float/scales.ts'
-import { inLook, type Look, plain } from '../../../../whole/push/shown.ts'
+import { inLook, type Look, massIn, massUnit, plain } from '../../../../whole/push/shown.ts'
 import { NumbersTable } from '../../parts/NumbersTable.tsx'
 import { QuantityField } from '../../parts/QuantityField.tsx'
+import { Says } from '../../parts/Says.tsx'
 import { app } from '../../state/app.ts'
+import { shownUnit } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import type { Side } from './useFloat.ts'
 
@@ -28,8 +32,8 @@ export function Weights({ side, tried, look }: Props) {
         key: i,
         cells: [
           `${w.name}${word}`,
-          plain(w.mass, 1),
-          plain(w.give ?? Number.NaN, 1),
+          massIn(w.mass, look, 1),
+          massIn(w.give ?? Number.NaN, look, 1),
           length(w.at[0]),
           length(w.at[1]),
           length(w.at[2]),
@@ -39,8 +43,8 @@ export function Weights({ side, tried, look }: Props) {
         key: -1,
         cells: [
           `all but the rider${word}`,
-          plain(sum.mass, 1),
-          plain(sum.give, 1),
+          massIn(sum.mass, look, 1),
+          massIn(sum.give, look, 1),
           ...[0, 1, 2].map((k) => `${length(sum.centre[k]!)} ± ${length(sum.giveCentre[k]!)}`),
         ],
       },
@@ -55,8 +59,8 @@ export function Weights({ side, tried, look }: Props) {
         caption="Weights"
         columns={[
           { head: 'Item' },
-          { head: 'Mass', unit: 'kg' },
-          { head: '±', unit: 'kg' },
+          { head: 'Mass', unit: massUnit(look) },
+          { head: '±', unit: massUnit(look) },
           { head: 'Forward', unit: look.length },
           { head: 'To port', unit: look.length },
           { head: 'Up', unit: look.length },
@@ -87,13 +91,14 @@ type Read = (typeof asked)[number][0] | (typeof askedTilted)[number][0]
 
 function Weighing({ side }: { side: Side }) {
   const readOnly = useApp((s) => s.role === 'follower')
+  const units = useApp((s) => s.units)
   const [read, setRead] = useState<Partial<Record<Read, number>>>({ giveReading: 0.2 })
   const field = ([id, label, kind, unit]: (typeof asked)[number] | (typeof askedTilted)[number]) => (
     <QuantityField
       key={id}
       label={label}
       kind={kind}
-      unit={unit}
+      unit={shownUnit(kind, units, unit)}
       value={read[id]}
       min={id === 'hooks' ? -1 : 0}
       max={kind === 'angle' ? Math.PI / 4 : kind === 'mass' ? 1000 : 10}
@@ -125,19 +130,23 @@ function Weighing({ side }: { side: Side }) {
       <summary>Find the true centre of gravity with a luggage scale, about 20 minutes</summary>
       <ol>
         {scaleProcedure.map((step) => (
-          <li key={step}>{step}</li>
+          <li key={step}>
+            <Says says={step} />
+          </li>
         ))}
       </ol>
       <div className="fields">{asked.map(field)}</div>
       <h3>With the bow raised, for the height (may be left out)</h3>
       <div className="fields">{askedTilted.map(field)}</div>
-      <p role="status">{result ? resultWords(result) : String(answer)}</p>
+      <p role="status">
+        <Says says={result ? resultWords(result) : String(answer)} />
+      </p>
       {typeof match === 'string' && <p>{match}</p>}
       {match && typeof match === 'object' && (
         <p>
-          To agree with it, {side.input.weights[match.index]!.name} would weigh {match.mass.toFixed(1)} kg at{' '}
-          {match.at[0].toFixed(2)} m forward and {match.at[2].toFixed(2)} m up
-          {side.input.tanks?.length ? '; what is in the tanks comes on top' : ''}.{' '}
+          <Says
+            says={say`To agree with it, ${side.input.weights[match.index]!.name} would weigh ${inKg(match.mass)} at ${inMetres(match.at[0])} forward and ${inMetres(match.at[2])} up${side.input.tanks?.length ? '; what is in the tanks comes on top' : ''}.`}
+          />{' '}
           <Button isDisabled={readOnly} onPress={use}>
             Try this
           </Button>
@@ -180,8 +189,8 @@ function matchOf(side: Side, result: ScaleResult) {
   }
 }
 
-function resultWords(r: ScaleResult): string {
-  const up =
-    r.up === undefined ? '' : `, and ${r.up.toFixed(3)} m ± ${(r.giveUp ?? 0).toFixed(3)} m above the keel`
-  return `It weighs ${r.mass.toFixed(1)} kg ± ${r.giveMass.toFixed(1)} kg; its centre is ${r.forward.toFixed(3)} m ± ${r.giveForward.toFixed(3)} m forward of the transom${up}.`
+function resultWords(r: ScaleResult): Sentence {
+  const metres = (v: number) => inMetres(v, 0.001)
+  const up = r.up === undefined ? '' : say`, and ${metres(r.up)} ± ${metres(r.giveUp ?? 0)} above the keel`
+  return say`It weighs ${inKg(r.mass)} ± ${inKg(r.giveMass)}; its centre is ${metres(r.forward)} ± ${metres(r.giveForward)} forward of the transom${up}.`
 }

@@ -5,13 +5,20 @@ import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
 import { Says } from '../../parts/Says.tsx'
 import { player } from './player.ts'
 
+/** How much happened, in a few words. */
+export function eventsSay({ events }: Hearing, heard: readonly HeardEngine[]): string {
+  if (heard.length === 0) return 'no engine was heard'
+  if (events.length === 0) return 'nothing but steady running'
+  const first = events.slice(0, 2).map((e) => `${e.kind} at ${clockText(e.time)}`)
+  return `${first.join(', ')}${events.length > 2 ? ` and ${events.length - 2} more` : ''}`
+}
+
 /** What happened, in order; each moment can be jumped to. */
 export function Events({ hearing, heard: engines }: { hearing: Hearing; heard: readonly HeardEngine[] }) {
   const { events, tracks } = hearing
   const heard = engines.length > 0
   return (
     <section className="events">
-      <h2>What happened</h2>
       {events.length > 0 && doubtOf(hearing, engines) && <p>Only if it was an engine:</p>}
       {events.length === 0 ? (
         <p>

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react'
+import { useCallback, useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { clockText } from '../../../../base/answers/clockText.ts'
 import { printed } from '../../../../base/answers/sentence.ts'
@@ -15,16 +15,28 @@ interface Whole {
   told: Told
 }
 
-/** Keeps the run on the bench in this browser, with or without its sound, and takes earlier ones up again. */
-export function KeptRuns({ options }: { options: Settings }) {
+export interface Kept {
+  runs: readonly RunLine[]
+  /** asks for the list again */
+  load: () => void
+}
+
+/** The kept runs of the craft on the bench. */
+export function useKeptRuns(): Kept {
   const craftId = useApp((s) => s.work?.id)
-  const { recording, told, work } = useBench()
   const [runs, setRuns] = useState<readonly RunLine[]>([])
-  const [withSound, setWithSound] = useState(true)
   const load = useCallback(() => {
     if (craftId) void listRuns(craftId).then(setRuns)
   }, [craftId])
   useEffect(load, [load])
+  return useMemo(() => ({ runs, load }), [runs, load])
+}
+
+/** Keeps the run on the bench in this browser, with or without its sound, and takes earlier ones up again. */
+export function KeptRuns({ options, kept: { runs, load } }: { options: Settings; kept: Kept }) {
+  const craftId = useApp((s) => s.work?.id)
+  const { recording, told, work } = useBench()
+  const [withSound, setWithSound] = useState(true)
   if (!craftId) return null
   const hearing = recording?.answer?.hearing
   const keep = async () => {
@@ -50,7 +62,6 @@ export function KeptRuns({ options }: { options: Settings }) {
   }
   return (
     <section className="keptruns">
-      <h2>Runs of this craft</h2>
       {hearing && (
         <div className="row">
           <Button isDisabled={work !== undefined} onPress={() => void keep()}>

@@ -1,4 +1,4 @@
-import { useId, useState } from 'react'
+import { useId } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { clockText } from '../../../../base/answers/clockText.ts'
 import type { HandMark } from '../../../../trades/sound/byHand.ts'
@@ -25,14 +25,10 @@ interface Props {
 export function Locks({ hearing, locks, marks, engines, busy, onLocks, onMarks, onAgain }: Props) {
   const id = useId()
   const labels: ('A' | 'B')[] = engines === 1 ? ['A'] : ['A', 'B']
-  const all = locks.length + marks.length
-  // stays open when the last point goes: following again comes next
-  const [open, setOpen] = useState(all > 0)
   const add = (label: 'A' | 'B', time: number) =>
     onLocks([...locks, { label, time, rpm: Math.round(speedAt(hearing, label, time)) }])
   return (
-    <details className="locks" open={open || all > 0} onToggle={(e) => setOpen(e.currentTarget.open)}>
-      <summary>Put a line right by hand{all > 0 && ` (${all})`}</summary>
+    <section className="locks">
       <p className="quiet">
         Lock a point where you know the speed, or 0 where the engine was silent; the rest is followed again
         through your points. Between two points less than a second apart the line goes straight.
@@ -86,7 +82,7 @@ export function Locks({ hearing, locks, marks, engines, busy, onLocks, onMarks, 
         )}
       </div>
       <Stretches hearing={hearing} marks={marks} busy={busy} onMarks={onMarks} />
-    </details>
+    </section>
   )
 }
 

@@ -11,7 +11,6 @@ import { SheetSvg } from '../../parts/SheetSvg.tsx'
 import { saveFile } from '../../state/openedFiles.ts'
 import { bench, type Recording, type Settings, useBench } from './bench.ts'
 import { HandLayer } from './HandLayer.tsx'
-import { Locks } from './Locks.tsx'
 import { PlayBar } from './PlayBar.tsx'
 import { player } from './player.ts'
 import { SpanBar } from './SpanBar.tsx'
@@ -24,9 +23,9 @@ interface Props {
   options: Settings
 }
 
-/** The recording with the tracks on it: played, read, and put right by hand. */
+/** The recording with the tracks on it: played, read, and lines dragged where they are wrong. */
 export function RunView({ recording, hearing, options }: Props) {
-  const { told, work } = useBench()
+  const { told } = useBench()
   const [sheet, setSheet] = useState<Sheet>()
   const answer = recording.answer!
   const perHertz = rpmPerHertz(options.cylinders, options.strokes)
@@ -98,21 +97,6 @@ export function RunView({ recording, hearing, options }: Props) {
       </figure>
       {hearing && <SpanBar span={span} duration={duration} onSpan={onSpan} />}
       <PlayBar recording={recording} options={options} />
-      {hearing && recording.audio && (
-        <Locks
-          hearing={hearing}
-          locks={told.locks}
-          marks={told.marks}
-          engines={(told.engines === 'auto' ? options.engines : told.engines) === 1 ? 1 : 2}
-          busy={work !== undefined}
-          onLocks={setLocks}
-          onMarks={(marks) => {
-            bench.tell({ marks })
-            void bench.again(options)
-          }}
-          onAgain={() => void bench.again(options)}
-        />
-      )}
     </section>
   )
 }

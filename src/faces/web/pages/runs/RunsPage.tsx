@@ -1,33 +1,26 @@
 import { useCallback, useEffect, useMemo } from 'react'
 import { Button } from 'react-aria-components/Button'
-import { worstStanding } from '../../../../base/answers/finding.ts'
-import { printed } from '../../../../base/answers/sentence.ts'
 import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
 import { hearOptionsOf } from '../../../../trades/sound/soundFromCraft.ts'
 import { runInputs, soundTrade } from '../../../../trades/sound/soundTrade.ts'
-import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
-import { Cautions } from '../../parts/Cautions.tsx'
-import { EmptyState } from '../../parts/EmptyState.tsx'
-import { FindingsList } from '../../parts/FindingsList.tsx'
 import { JobProgress } from '../../parts/JobProgress.tsx'
-import { Says } from '../../parts/Says.tsx'
-import { SourcesFoot } from '../../parts/SourcesFoot.tsx'
+import { answerOf } from '../../parts/pageAnswer.ts'
+import { QuestionPage } from '../../parts/QuestionPage.tsx'
+import { several } from '../../parts/several.ts'
 import { app } from '../../state/app.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { ChangeLog } from '../craft/ChangeLog.tsx'
-import { Beside } from './Beside.tsx'
 import { bench, useBench } from './bench.ts'
 import { useDraft } from './draft.ts'
-import { Events } from './Events.tsx'
 import { useExpected } from './expected.ts'
 import { inventedOrder } from './inventedOrder.ts'
-import { KeptRuns } from './KeptRuns.tsx'
+import { KeptRuns, useKeptRuns } from './KeptRuns.tsx'
 import { Live } from './live/Live.tsx'
 import { OpenRecording } from './OpenRecording.tsx'
-import { Numbers } from './RunsNumbers.tsx'
+import { Bench, ToRecord } from './RunsBench.tsx'
 import { RunView } from './RunView.tsx'
-import { measures } from './runsWords.ts'
+import { foldsOfRun } from './runsFolds.tsx'
 import { ToldPanel } from './ToldPanel.tsx'
 import './runs.css'
 
@@ -46,7 +39,6 @@ export function RunsPage() {
 function WithCraft({ craft }: { craft: Craft }) {
   const { recording, told, work, fault } = useBench()
   const looked = useApp((s) => s.looked)
-  const units = useApp((s) => s.units)
   const balance = looked?.craft === craft ? looked.balance : undefined
   const craftId = useApp((s) => s.work?.id)
   const options = useMemo(() => hearOptionsOf(craft), [craft])
@@ -77,76 +69,85 @@ function WithCraft({ craft }: { craft: Craft }) {
   }, [listening, all])
   const flags = [...(recording?.flags ?? []), ...chosen(hearing)]
 
+  const kept = useKeptRuns()
+  const live = (
+    <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
+  )
   return (
-    <>
-      {headline ? (
-        <AnswerHeader
-          asks={asks}
-          says={headline.says}
-          confidence={printed(headline.because[0]?.says ?? '', units)}
-          standing={worstStanding(all)}
-        />
-      ) : recording ? (
-        <AnswerHeader asks={asks} says={`Listening to “${recording.name}”…`} />
-      ) : (
-        <EmptyState
-          title="No run on the bench yet"
-          says="Film or record a run with a phone and open it here: you get each engine’s speed over time, what happened when, and how that compares with what the craft should do. Nothing leaves this machine."
-          measures={measures}
-        />
-      )}
-      {recording?.invented && (
-        <p className="invented">Invented: this sound was made up from the craft file; nobody recorded it.</p>
-      )}
-      {fault && (
-        <p role="alert" className="fault">
-          <strong>{fault.name}</strong>: {fault.says.join(' ')}
-        </p>
-      )}
-      {flags.length > 0 && (
-        <ul className="plainlist flags">
-          {flags.map((f) => (
-            <li key={f.code}>{f.text}</li>
-          ))}
-        </ul>
-      )}
-      <div className="row">
-        <OpenRecording main={!recording} onFile={open} />
-        <Button onPress={() => void bench.invent(inventedOrder(craft, balance), options)}>
-          Try an invented run
-        </Button>
-        {recording && (
-          <Button className="plain" onPress={bench.close}>
-            Put it away
+    <QuestionPage
+      question="runs"
+      asks={asks}
+      answer={
+        headline ? answerOf(headline) : { says: recording ? `Listening to “${recording.name}”…` : nothingYet }
+      }
+      status={work && <JobProgress says={work.says} part={work.part} onCancel={bench.cancel} />}
+      choose={
+        <Bench fault={fault} flags={flags} invented={recording?.invented === true}>
+          <OpenRecording main={!recording} onFile={open} />
+          <Button onPress={() => void bench.invent(inventedOrder(craft, balance), options)}>
+            Try an invented run
           </Button>
-        )}
-      </div>
-      {work && <JobProgress says={work.says} part={work.part} onCancel={bench.cancel} />}
-      {recording?.answer && (
-        <div className="beside">
-          <div className="pictures">
-            <RunView recording={recording} hearing={hearing} options={options} />
-            {run && <Events hearing={run.inputs.hearing} heard={run.answer} />}
-          </div>
-          <ToldPanel told={told} sync={expected.sync} onAgain={() => void bench.again(options)} />
-        </div>
-      )}
-      <FindingsList findings={findings} />
-      {run && expected.says && (
-        <section className="besidemodel">
-          <h2>Beside the model</h2>
-          <p>
-            <Says says={expected.says} />
-          </p>
-          {expected.prediction && <Beside run={run.inputs} />}
-        </section>
-      )}
-      <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
-      <Cautions says={soundTrade.cautions ?? []} />
-      {run && <Numbers hearing={run.inputs.hearing} heard={run.answer} />}
-      <KeptRuns options={options} />
-      <ChangeLog craft={craft} />
-      <SourcesFoot how={soundTrade.method ?? []} sources={all.flatMap((f) => f.sources)} />
-    </>
+          {recording && (
+            <Button className="plain" onPress={bench.close}>
+              Put it away
+            </Button>
+          )}
+        </Bench>
+      }
+      picture={
+        recording?.answer ? (
+          <RunView recording={recording} hearing={hearing} options={options} />
+        ) : (
+          recording === undefined && live
+        )
+      }
+      panel={
+        recording?.answer ? (
+          <ToldPanel told={told} onAgain={() => void bench.again(options)} />
+        ) : recording ? (
+          <span />
+        ) : (
+          <ToRecord />
+        )
+      }
+      inputs={[]}
+      own={findings}
+      folds={[
+        ...(run
+          ? foldsOfRun({ run, told, work, options, expected, playable: recording?.audio !== undefined })
+          : []),
+        ...(recording
+          ? [
+              {
+                id: 'live',
+                title: 'Tachometer',
+                says: 'engine speed as it is, and a recording',
+                children: live,
+              },
+            ]
+          : []),
+        {
+          id: 'kept',
+          title: 'Runs of this craft',
+          says: kept.runs.length > 0 ? several(kept.runs.length, 'run') : 'none kept yet',
+          children: <KeptRuns options={options} kept={kept} />,
+        },
+        ...(craft.log.length > 0
+          ? [
+              {
+                id: 'log',
+                title: 'Changes kept',
+                says: several(craft.log.length, 'change'),
+                children: <ChangeLog craft={craft} />,
+              },
+            ]
+          : []),
+      ]}
+      cautions={soundTrade.cautions ?? []}
+      method={soundTrade.method ?? []}
+    />
   )
 }
+
+const nothingYet =
+  'No run on the bench yet: record one with a phone and open it here, and you get each engine’s speed, and when it started, stalled or raced.'

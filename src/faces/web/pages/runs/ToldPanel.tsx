@@ -2,10 +2,12 @@ import { useId } from 'react'
 import { inCount, inNewtons, ranged } from '../../../../base/answers/amounts.ts'
 import { say } from '../../../../base/answers/sentence.ts'
 import { observations } from '../../../../trades/sound/observations.ts'
-import { parseReadings, readingsFault, readPull } from '../../../../trades/sound/pull.ts'
+import { inPounds, parseReadings, readingsFault, readPull } from '../../../../trades/sound/pull.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
 import { Says } from '../../parts/Says.tsx'
+import { several } from '../../parts/several.ts'
+import { useApp } from '../../state/hooks.ts'
 import { bench } from './bench.ts'
 import type { Expected } from './expected.ts'
 import { GpxField } from './GpxField.tsx'
@@ -13,7 +15,6 @@ import type { RunKind, Told } from './told.ts'
 
 interface Props {
   told: Told
-  sync: Expected['sync']
   /** hears anew when the engine count was changed */
   onAgain: () => void
 }
@@ -22,9 +23,10 @@ const kinds: readonly RunKind[] = ['not said', 'tied up', 'under way']
 const counts = ['let the sound decide', 'one', 'two']
 const noticed = 'did not notice'
 
-/** What the user knows of the run beside its sound. Leaving a thing out never counts as a no. */
-export function ToldPanel({ told, sync, onAgain }: Props) {
+/** The three things told of a run that move its reading most. Leaving one out never counts as a no. */
+export function ToldPanel({ told, onAgain }: Props) {
   const id = useId()
+  const unit = useApp((s) => (s.units === 'inch' ? 'lb' : 'kg'))
   const pull = readPull(parseReadings(told.readings))
   const count = told.engines === 1 ? 'one' : told.engines === 2 ? 'two' : counts[0]!
   return (
@@ -46,13 +48,14 @@ export function ToldPanel({ told, sync, onAgain }: Props) {
         }}
       />
       <div>
-        <label htmlFor={`${id}p`}>Luggage scale, kg</label>
+        <label htmlFor={`${id}p`}>Luggage scale, {unit}</label>
         <DraftInput
           id={`${id}p`}
           value={told.readings}
-          placeholder="21.4, 22.0, 21.7"
+          placeholder={unit === 'lb' ? '47.2, 48.5, 47.8' : '21.4, 22.0, 21.7'}
           fault={readingsFault}
-          onCommit={(readings) => {
+          onCommit={(typed) => {
+            const readings = unit === 'lb' ? inPounds(typed) : typed
             bench.tell({ readings, ...(told.kind === 'not said' && readings ? { kind: 'tied up' } : {}) })
             return ''
           }}
@@ -65,9 +68,18 @@ export function ToldPanel({ told, sync, onAgain }: Props) {
           </p>
         )}
       </div>
+    </section>
+  )
+}
+
+/** What else the user knows of the run: its track, what was seen, in words. */
+export function ToldMore({ told, sync }: { told: Told; sync: Expected['sync'] }) {
+  const id = useId()
+  return (
+    <section className="told">
       <GpxField told={told} sync={sync} />
-      <details>
-        <summary>What you saw and tried ({told.observed.length})</summary>
+      <div>
+        <h3>What you saw and tried</h3>
         <p className="quiet">
           Kept with the run, for whoever looks for the fault: each answer parts one cause from another, as
           said beside it. Today only the throttle changes anything here: at half throttle nothing is compared
@@ -89,7 +101,7 @@ export function ToldPanel({ told, sync, onAgain }: Props) {
             </div>
           ))}
         </div>
-      </details>
+      </div>
       <div>
         <label htmlFor={`${id}n`}>In your own words</label>
         <textarea
@@ -102,4 +114,14 @@ export function ToldPanel({ told, sync, onAgain }: Props) {
       </div>
     </section>
   )
+}
+
+/** How much else was told, in a few words. */
+export function toldSays({ observed, notes, gpxName }: Told): string {
+  const parts = [
+    ...(gpxName ? [gpxName] : []),
+    ...(observed.length > 0 ? [several(observed.length, 'answer')] : []),
+    ...(notes ? ['a note'] : []),
+  ]
+  return parts.length > 0 ? parts.join(', ') : 'a GPX track, what you saw, a note'
 }

@@ -1,6 +1,7 @@
 import { useCallback } from 'react'
 import { deflectionFigure, shareFigure } from '../../../../trades/strength/deckFigures.ts'
 import { Figure } from '../../parts/Figure.tsx'
+import { useApp } from '../../state/hooks.ts'
 import { type Deck, sweepOf } from './useDeck.ts'
 
 interface Props {
@@ -11,6 +12,7 @@ interface Props {
 
 /** What one bay does as the load on it grows. */
 export function LoadPictures({ now, tried, bay }: Props) {
+  const units = useApp((s) => s.units)
   const own = now.answers[bay]!
   const other = tried?.answers[bay]
   const sweep = sweepOf(now, bay)!
@@ -18,12 +20,12 @@ export function LoadPictures({ now, tried, bay }: Props) {
     tried && JSON.stringify(other?.bay) !== JSON.stringify(own.bay) ? sweepOf(tried, bay) : undefined
   const { rider } = (tried ?? now).inputs
   const gives = useCallback(
-    (width: number) => deflectionFigure(sweep, triedSweep, rider, width),
-    [sweep, triedSweep, rider],
+    (width: number) => deflectionFigure(sweep, triedSweep, rider, width, units),
+    [sweep, triedSweep, rider, units],
   )
   const share = useCallback(
-    (width: number) => shareFigure(sweep, triedSweep, rider, width),
-    [sweep, triedSweep, rider],
+    (width: number) => shareFigure(sweep, triedSweep, rider, width, units),
+    [sweep, triedSweep, rider, units],
   )
   return (
     <div className="pictures">

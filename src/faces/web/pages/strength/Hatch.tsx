@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { inMm, inMm2, inTimes } from '../../../../base/answers/amounts.ts'
+import { inCm4, inCount, inMm, inMm2, inTimes } from '../../../../base/answers/amounts.ts'
 import { say } from '../../../../base/answers/sentence.ts'
 import { hatchNeeds } from '../../../../trades/strength/hatchHole.ts'
 import { QuantityField } from '../../parts/QuantityField.tsx'
@@ -62,8 +62,14 @@ export function Hatch({ deck, bay }: { deck: Deck; bay: number }) {
         <Says
           says={say`Put back ${inMm2(needs.doubler)} of section on each side of the hole: a doubler of the same sheet ${inMm(needs.doubler / own.t)} wide. Round its corners to ${inMm(needs.radiusFrom)} to ${inMm(needs.radiusTo)}; with ${inMm(radius)} the stress there is about ${inTimes(needs.concentration, 0.1)} times that of the plain sheet.`}
         />
-        {across > 0 &&
-          ` It cuts ${across} stringer${across > 1 ? 's' : ''}: each side of the coaming wants a second moment of ${(1e8 * needs.coamingInertia).toFixed(2)} cm⁴.`}
+        {across > 0 && (
+          <>
+            {' '}
+            <Says
+              says={say`It cuts ${inCount(across)} stringer${across > 1 ? 's' : ''}: each side of the coaming wants a second moment of ${inCm4(needs.coamingInertia)}.`}
+            />
+          </>
+        )}
       </p>
       <p className="quiet">
         Practice of small craft and aircraft structures, from memory: cut area and cut stiffness are put back.

@@ -8,6 +8,7 @@ import { Figure } from '../../parts/Figure.tsx'
 import { InputLink } from '../../parts/InputLink.tsx'
 import { InputsPanel } from '../../parts/InputsPanel.tsx'
 import { TradeTables } from '../../parts/TradeParts.tsx'
+import { useApp } from '../../state/hooks.ts'
 import type { Deck } from './useDeck.ts'
 
 /** The foam that stands nearest its limit, in a few words. */
@@ -54,8 +55,9 @@ export function HotParts({ now, tried }: { now: Deck; tried: Deck | undefined })
 }
 
 function Part({ part, index, now }: { part: HotPart; index: number; now: HotPart | undefined }) {
-  const sketch = useCallback((width: number) => heatSketch(part, width), [part])
-  const curve = useCallback((width: number) => heatFigure(part, width), [part])
+  const units = useApp((s) => s.units)
+  const sketch = useCallback((width: number) => heatSketch(part, width, units), [part, units])
+  const curve = useCallback((width: number) => heatFigure(part, width, units), [part, units])
   const moved = now !== undefined && JSON.stringify(now) !== JSON.stringify(part)
   const inside = part.spot.distance <= part.spot.radius
   const at = `hot parts.${index}`

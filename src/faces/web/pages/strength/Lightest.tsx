@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { inKg, inKgPerM2, inMm } from '../../../../base/answers/amounts.ts'
 import { type Amount, say } from '../../../../base/answers/sentence.ts'
+import { proseIn } from '../../../../base/units/prose.ts'
 import type { LightestDeckAnswer } from '../../../../jobs/lightestDeckJob.ts'
 import { valuesOf } from '../../../../trades/strength/deckAnswer.ts'
 import type { DeckAnswer } from '../../../../trades/strength/deckBay.ts'
@@ -136,6 +137,7 @@ function Option({ answer, now, tried, bay }: Props & { answer: DeckAnswer }) {
   const readOnly = useApp((s) => s.role === 'follower')
   const own = now.answers[bay]!.bay
   const picked = tried !== undefined && sameBuild(tried.answers[bay]!.bay, answer.bay)
+  const name = proseIn(answer.bay.name, units)
   const tryIt = () => {
     const values = valuesOf(own, answer.bay).flatMap(
       ([key, value]): (readonly [string, number | string, string])[] => {
@@ -150,15 +152,10 @@ function Option({ answer, now, tried, bay }: Props & { answer: DeckAnswer }) {
   }
   return (
     <li>
-      <Button
-        aria-label={`Try ${answer.bay.name}`}
-        aria-pressed={picked}
-        isDisabled={readOnly}
-        onPress={tryIt}
-      >
+      <Button aria-label={`Try ${name}`} aria-pressed={picked} isDisabled={readOnly} onPress={tryIt}>
         {picked ? 'Tried' : 'Try'}
       </Button>
-      <span>{answer.bay.name}</span>
+      <span>{name}</span>
     </li>
   )
 }

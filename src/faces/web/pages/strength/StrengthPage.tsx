@@ -12,6 +12,7 @@ import { changeOf } from '../../parts/pageAnswer.ts'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
 import { useFindings } from '../../parts/useFindings.ts'
 import { LoadPictures } from './BayPictures.tsx'
+import { useDriveParts } from './driveParts.tsx'
 import { Frame, frameSays } from './Frame.tsx'
 import { Hatch, hatchTitle } from './Hatch.tsx'
 import { HotParts, hotSays } from './HotParts.tsx'
@@ -23,10 +24,11 @@ import { cautions, how } from './strengthWords.ts'
 import { type Deck, useDeck } from './useDeck.ts'
 import './strength.css'
 
-/** Will it hold? The deck bay by bay, foam beside hot parts, rivets, and what the print of the impeller bears. */
+/** Will it hold? The deck bay by bay, foam beside hot parts, rivets; then shaft and joints as one chain. */
 export function StrengthPage() {
   const deck = useDeck()
   const found = useFindings('strength')
+  const drive = useDriveParts()
   if (!deck) return null
   const { now, tried } = deck
   if (now.answers.length > 0) return <Answered now={now} tried={tried} />
@@ -42,10 +44,14 @@ export function StrengthPage() {
         </p>
       </EmptyState>
       <FindingsList findings={found.now.filter((f) => f.id !== 'deck.none')} title="What is known already" />
-      <Cautions says={cautions} />
+      {drive.picture}
+      <Cautions says={[...cautions, ...drive.cautions]} />
       <Fold id="hot" title="Foam beside hot parts" says={hotSays(now)}>
         <HotParts now={now} tried={tried} />
       </Fold>
+      {drive.folds.map((fold) => (
+        <Fold key={fold.id} {...fold} />
+      ))}
     </>
   )
 }
@@ -55,6 +61,7 @@ function Answered({ now, tried }: { now: Deck; tried: Deck | undefined }) {
   const [picked, setPicked] = useState<number>()
   const bay = Math.min(picked ?? weakest, now.answers.length - 1)
   const answer = useMemo(() => deckSays(now.inputs, now.answers), [now])
+  const drive = useDriveParts()
   const triedSays = useMemo(() => tried && deckSays(tried.inputs, tried.answers).says, [tried])
   const shown = tried ?? now
   const own = now.answers[bay]!
@@ -66,8 +73,13 @@ function Answered({ now, tried }: { now: Deck; tried: Deck | undefined }) {
       triedSays={triedSays}
       expects={changeOf(answer.says, triedSays)}
       choose={<Bays deck={now} at={bay} onPick={setPicked} />}
-      picture={<Sections now={now} tried={tried} bay={bay} />}
-      inputs={bayLevers(shown, bay)}
+      picture={
+        <>
+          <Sections now={now} tried={tried} bay={bay} />
+          {drive.picture}
+        </>
+      }
+      inputs={[...bayLevers(shown, bay), ...drive.inputs]}
       folds={[
         {
           id: 'loads',
@@ -105,9 +117,10 @@ function Answered({ now, tried }: { now: Deck; tried: Deck | undefined }) {
           says: hotSays(shown),
           children: <HotParts now={now} tried={tried} />,
         },
+        ...drive.folds,
       ]}
-      cautions={cautions}
-      method={how}
+      cautions={[...cautions, ...drive.cautions]}
+      method={[...how, ...drive.method]}
     />
   )
 }

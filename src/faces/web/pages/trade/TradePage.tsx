@@ -6,6 +6,7 @@ import type { TradeEntry } from '../../../../whole/trades.ts'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { EmptyState } from '../../parts/EmptyState.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
+import type { FoldPart } from '../../parts/Fold.tsx'
 import { InputLink } from '../../parts/InputLink.tsx'
 import { answerOf } from '../../parts/pageAnswer.ts'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
@@ -62,10 +63,18 @@ export function TradePage({ question, asks, entries }: Props) {
         )
       }
       inputs={worked.flatMap((w) => w.trade.levers?.(w.tried ?? w.now) ?? [])}
-      folds={worked.flatMap((w) => foldsOf(w.trade, w.now, w.tried, w === pictured ? 1 : 0))}
+      folds={worked.flatMap((w) => namedFolds(w, w === pictured ? 1 : 0, worked.length > 1))}
       cautions={cautions}
       method={entries.flatMap((e) => e.trade.method ?? [])}
     />
+  )
+}
+
+/** A trade's folds; where several trades share the page, its numbers say whose they are. */
+function namedFolds({ trade, now, tried }: Worked, from: number, several: boolean): FoldPart[] {
+  const numbers = `${trade.id}-numbers`
+  return foldsOf(trade, now, tried, from).map((fold) =>
+    several && fold.id === numbers ? { ...fold, title: `${trade.title}: the numbers` } : fold,
   )
 }
 

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { clockText } from '../../../../../base/answers/clockText.ts'
+import { app } from '../../../state/app.ts'
 import type { Settings } from '../bench.ts'
 import { Dials, type Shown } from './Dials.tsx'
 import { type Held, lasting } from './hold.ts'
@@ -89,7 +90,8 @@ export function Live({ options, expected, onRecorded }: Props) {
         lost() {
           const kept = session.current?.recorder !== undefined
           void leave.current()
-          setSays(
+          // what was recorded goes onto the bench, and the tachometer into a fold: it is said at the head of the page
+          app.say(
             `The microphone is gone: it was unplugged, or the system took it away.${kept ? ' What was recorded until then is being read.' : ''}`,
           )
         },
