@@ -231,6 +231,14 @@ export function conclude(
     step: STEP,
     time: Float32Array.from({ length: frames }, (_, i) => i * STEP),
     tracks: d.tracks.map((t, k) => trackFrom(t, names[k]!, confidence[k]!, options.rpmPerHertz)),
+    ...(d.perhaps.length > 0
+      ? {
+          perhaps: d.perhaps.map((p) => ({
+            from: p.from * STEP,
+            rpm: Float32Array.from(p.rate, (f) => f * options.rpmPerHertz),
+          })),
+        }
+      : {}),
     count,
     events: events.sort((x, y) => x.time - y.time),
     quality,

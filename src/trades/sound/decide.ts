@@ -13,6 +13,7 @@ import { HALF_TEETH, type ToothProfile, toothProfiles } from './teeth.ts'
 import { emptyTrack, type FrameTrack, silence, slopeAt, stretches, trackOf } from './tracks.ts'
 import { dropHangersOn, dropShort, framePower, trimEnds } from './trims.ts'
 import type { Warper } from './warp.ts'
+import { dropDoubtful, type PerhapsLine } from './wholeEngine.ts'
 
 export interface DecideOptions {
   engines: 1 | 2 | 'auto'
@@ -47,6 +48,8 @@ export interface Decision {
   apartShare: number
   /** share of two-line time in which they stand in a simple ratio */
   rationalShare: number
+  /** lines that are no whole engine */
+  perhaps: PerhapsLine[]
   /** what was left out, and why */
   flags: Flag[]
 }
@@ -198,6 +201,7 @@ export function decide(
       apartShare: 0,
       rationalShare: 0,
       flags,
+      perhaps,
       ...extra,
     }
   }
@@ -206,7 +210,9 @@ export function decide(
   const power = framePower(signal, store.frames)
   trimEnds(single, locks[0], power)
   dropShort(single, locks[0])
-  const flags = dropFalse(single, profilesOf(signal, [single], warper, cancelled, false, room)[0]!, locks[0])
+  const seen = profilesOf(signal, [single], warper, cancelled, false, room)[0]!
+  const flags = dropFalse(single, seen, locks[0])
+  const perhaps = dropDoubtful(single, seen, power, locks[0])
   if (options.engines === 1) return finish([single], single.rate.some((f) => f > 0) ? 'one' : 'none', {})
 
   const sounding = single.rate.reduce((n, f) => n + (f > 0 ? 1 : 0), 0)
@@ -240,6 +246,7 @@ export function decide(
       apartShare: share,
       rationalShare: 0,
       flags,
+      perhaps,
     }
   }
 

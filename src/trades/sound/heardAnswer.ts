@@ -112,7 +112,7 @@ function whoRan(known: KnownEngines | undefined): [who: string, remark: string] 
 function nothingHeard(h: Hearing): RunAnswer {
   const why = h.flags.find((f) => f.code === 'silent' || f.code === 'short')
   return {
-    says: `${why ? `${why.text} ` : ''}No engine was heard.`,
+    says: `${why ? `${why.text} ` : ''}No engine was heard.${h.perhaps ? ' The thin grey line is perhaps one: too few of its lines stand clear, or it does not last.' : ''}`,
     confidence:
       'Nothing in the recording has the even comb of lines that an engine makes; a far or a quiet engine can be missed.',
     open: true,

@@ -56,6 +56,8 @@ export interface Hearing {
   step: number
   time: Float32Array
   tracks: Track[]
+  /** what may have been an engine and counts as none: from when (s), and its speed frame by frame (rev/min) */
+  perhaps?: { from: number; rpm: Float32Array }[]
   /** engines heard at each moment: 0, 1 or 2 */
   count: Uint8Array
   events: RunEvent[]

@@ -3,8 +3,9 @@ import { makeFrameReader } from './candidates.ts'
 import { makeCombGrid } from './comb.ts'
 import { FOLLOW_BLOCK } from './follower.ts'
 import { type FrameStore, makeFrameStore, trimmed } from './frameStore.ts'
+import { makeLimiter } from './limited.ts'
 import { FRAME, HOP } from './settings.ts'
-import { frontSignal } from './soundFrames.ts'
+import { frontFrame } from './soundFrames.ts'
 import { makeSpectrogram, type SpectrogramBuilder } from './spectrogram.ts'
 import { makeWarper, type Warper } from './warp.ts'
 
@@ -36,6 +37,8 @@ export function makeScorer({ low, high, pairs }: Scoring, expected = 0): Scorer 
   const store = makeFrameStore(Math.max(512, expected + 40))
   const picture = makeSpectrogram(Math.max(256, Math.ceil(expected / 2) + 20))
   const frame = new Float64Array(FRAME)
+  const raw = new Float64Array(FRAME + 2 * MARGIN)
+  const limiter = makeLimiter(raw.length)
   return {
     store,
     picture,
@@ -45,11 +48,14 @@ export function makeScorer({ low, high, pairs }: Scoring, expected = 0): Scorer 
       const cut = new Float32Array((to - from) * HOP + 2 * reach)
       const lead = Math.max(0, -first)
       cut.set(signal.subarray(first + lead, Math.min(signal.length, first + cut.length)), lead)
-      const front = frontSignal(cut)
       for (let i = from; i < to; i++) {
-        const start = MARGIN + (i - from) * HOP
-        for (let k = 0; k < FRAME; k++) frame[k] = front[start + k]!
+        const start = (i - from) * HOP
+        for (let k = 0; k < raw.length; k++) raw[k] = cut[start + k]!
+        const lost = limiter.cut(raw)
+        frontFrame(raw, frame)
         reader.read(frame, warper, store, pairs)
+        // the picture shows how loud it was
+        for (let b = 0; b < warper.plain.length; b++) warper.plain[b]! += lost
         picture.add(i, warper.plain)
       }
     },

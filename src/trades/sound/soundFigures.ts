@@ -86,6 +86,7 @@ export function runPicture(p: RunPicture): Sheet {
   const raised: Plot = { ...plot, bottom: plot.bottom + strip, top: plot.top + strip, series }
   const marks: Mark[] = [
     ...heat.marks.map((m) => lifted(m, strip)),
+    ...perhapsMarks(h, raised),
     ...h.tracks.flatMap((t) => trackMarks(t, h, raised)),
     ...trackNames(h, raised),
     ...countStrip(h, plot),
@@ -164,6 +165,22 @@ function trackMarks(t: Track, h: Hearing, plot: Plot): Mark[] {
   }
   flush()
   return marks
+}
+
+/** What may have been an engine, thin and grey. */
+function perhapsMarks(h: Hearing, plot: Plot): Mark[] {
+  const x = alongAxis(plot.x, plot.left, plot.right)
+  const y = alongAxis(plot.y, plot.bottom, plot.top)
+  return (h.perhaps ?? []).flatMap((p) => {
+    const points: number[] = []
+    p.rpm.forEach((rpm, i) => {
+      const time = p.from + i * h.step
+      if (time >= plot.x.min && time <= plot.x.max && rpm <= plot.y.max) points.push(x(time), y(rpm))
+    })
+    return points.length < 4
+      ? []
+      : [polyline(points, { stroke: quiet, width: 0.25 }, 'data', 'perhaps an engine')]
+  })
 }
 
 /** mm a name takes: its length, and its height with some air */

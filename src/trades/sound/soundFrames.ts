@@ -29,6 +29,15 @@ export function frontSignal(signal: Float32Array): Float32Array {
   return out
 }
 
+/** One frame of that: `raw` has REACH samples more at each end than `out`. */
+export function frontFrame(raw: Float64Array, out: Float64Array): void {
+  for (let i = 0; i < out.length; i++) {
+    let sum = 0
+    for (let k = 0; k <= 2 * REACH; k++) sum += taps[k]! * raw[i + k]!
+    out[i] = sum
+  }
+}
+
 /** Copies the frame centred on hop `i` into `out`; samples outside the signal are 0. */
 export function copyFrame(signal: Float32Array, i: number, out: Float64Array, offset = 0): void {
   const start = i * HOP - FRAME / 2 - offset

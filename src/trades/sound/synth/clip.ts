@@ -1,5 +1,5 @@
 /** Puts a script into sound with its ground truth. */
-import { bandPass, filtered } from '../../../base/numerics/biquad.ts'
+import { bandPass, filtered, lowPass } from '../../../base/numerics/biquad.ts'
 import { type Random, seededRandom } from '../../../base/numerics/random.ts'
 import { hiss, pinkNoise, rainNoise, seaNoise, splashNoise, voiceNoise, windNoise } from './noise.ts'
 import { exhaustResponse, heardPassing, type Pass, withEchoes } from './path.ts'
@@ -15,6 +15,8 @@ export interface ClipOptions {
   /** 0 = full exhaust tone, 1 = three to five harmonics */
   darkness: number
   scatter: CycleScatter
+  /** how much the lowest lines are raised, amplitude; 0 or left out = as the exhaust gives them */
+  body?: number
   /** noise that rides on each pulse, 0.25 = a clean exhaust */
   flowNoise: number
   /** the engine's own steady noise (intake, gears), amplitude against its tone */
@@ -78,8 +80,16 @@ function bandPower(x: Float64Array, rate: number, on: (t: number) => boolean): n
   return n > 0 ? sum / n : 0
 }
 
-/** Renders engine and noise apart. */
-export function renderStems(script: Script, options: ClipOptions, rng: Random): Stems {
+/** Hz under which the lowest lines of an engine lie */
+const LOW_LINES = 130
+
+/** Renders engine and noise apart; with `around`, that sound takes the place of the usual noise. */
+export function renderStems(
+  script: Script,
+  options: ClipOptions,
+  rng: Random,
+  around?: (n: number, rate: number, rng: Random) => Float64Array,
+): Stems {
   const n = Math.round(script.duration * options.rate)
   const engine = new Float64Array(n)
   const shaft = rng.fork(7)
@@ -89,6 +99,10 @@ export function renderStems(script: Script, options: ClipOptions, rng: Random): 
     const list = firings(e, options.scatter, cycles)
     let y = pulseSound(list, n, options.rate, shaft, options.flowNoise, options.pulses)
     y = exhaustResponse(y, options.rate, rng.fork(20 + k), options.darkness)
+    if (options.body) {
+      const low = filtered(y, lowPass(LOW_LINES, 0.6, options.rate))
+      for (let i = 0; i < n; i++) y[i]! += options.body * low[i]!
+    }
     let power = 0
     for (const v of y) power += v * v
     const scale = power > 0 ? e.gain / Math.sqrt(power / n) : 0
@@ -101,7 +115,7 @@ export function renderStems(script: Script, options: ClipOptions, rng: Random): 
   }
   let heard = options.echoes ? withEchoes(engine, options.rate, rng.fork(30)) : engine
   if (options.pass) heard = heardPassing(heard, options.rate, options.pass)
-  const noise = new Float64Array(n)
+  const noise = around ? around(n, options.rate, rng.fork(39)) : new Float64Array(n)
   const sources = {
     wind: windNoise,
     splash: splashNoise,
@@ -115,7 +129,7 @@ export function renderStems(script: Script, options: ClipOptions, rng: Random): 
   for (const name of Object.keys(sources) as (keyof typeof sources)[]) {
     const weight = options.noise[name] ?? 0
     const fork = rng.fork(k++)
-    if (weight <= 0) continue
+    if (around || weight <= 0) continue
     const y = sources[name](n, options.rate, fork)
     const power = bandPower(y, options.rate, () => true)
     const scale = power > 0 ? Math.sqrt(weight / power) : 0

@@ -22,6 +22,8 @@ export interface CycleScatter {
   timingIdle: number
   strengthLoaded: number
   strengthIdle: number
+  /** how far a cycle's strength follows that of the cycle before and of the one before that; 0 when left out */
+  memory?: readonly [number, number]
 }
 
 export const usualScatter: CycleScatter = {
@@ -36,6 +38,12 @@ export function firings(engine: EngineScript, scatter: CycleScatter, rng: Random
   const out: Firing[] = []
   let turns = rng.next() * 0.999 + engine.phase
   let cycle = 0
+  const [one, two] = scatter.memory ?? [0, 0]
+  // what is fresh in each cycle, so that the strengths of a process with memory scatter as wide as without (Yule and Walker)
+  const near = one / (1 - two)
+  const fresh = Math.sqrt(Math.max(0, 1 - one * near - two * (one * near + two)))
+  let last = 0
+  let before = 0
   for (let i = 0; i < engine.rpm.length; i++) {
     const rate = engine.rpm[i]! / 60
     if (rate <= 0) continue
@@ -44,7 +52,10 @@ export function firings(engine: EngineScript, scatter: CycleScatter, rng: Random
     for (let k = Math.ceil(turns - 1e-12); k < next; k++) {
       const jitter = (scatter.timingLoaded * load + scatter.timingIdle * (1 - load)) * rng.normal()
       const spread = scatter.strengthLoaded * load + scatter.strengthIdle * (1 - load)
-      let strength = Math.exp(spread * rng.normal())
+      const now = one * last + two * before + fresh * rng.normal()
+      before = last
+      last = now
+      let strength = Math.exp(spread * now)
       if (rng.next() < engine.misfire[i]!) strength *= 0.08
       if (cycle % engine.every !== 0) strength *= 1 - engine.alternate[i]!
       out.push({ time: i / CONTROL_RATE + (k - turns + jitter) / rate, strength, rate })
