@@ -62,3 +62,7 @@ export const problemsOf = (text: string): string[] => readCraft(text, 'x.yaml').
 /** A demo craft, read. */
 export const demoCraft = (name: 'heron' | 'teal' | 'dabchick'): Craft =>
   craftOf(rootFile(`demo/${name}.yaml`))
+
+/** The text of a craft file without one of its sections: for tests that change what the section leans on. */
+export const withoutSection = (text: string, name: string): string =>
+  text.replace(new RegExp(`\\n${name}:[^\\n]*(\\n([ #][^\\n]*)?(?=\\n|$))*`), '\n')

@@ -1,5 +1,4 @@
-import { readFileSync } from 'node:fs'
-import { resolve } from 'node:path'
+import { heron, withoutSection } from '../../craft/craft.testkit.ts'
 import { readCraft } from '../../craft/index.ts'
 
 /** A sport engine with a pipe and a muffler, made up for these tests, as craft-file text. */
@@ -26,9 +25,10 @@ export const sportEngine = `engines:
       outlet: { length: 80 mm, bore: 24 mm, height: 150 mm }
 `
 
-/** The demo craft with its engines section replaced. */
+/** The demo craft with its engines section replaced, and without its fuel. */
 export function craftTextWith(engines: string): string {
-  const text = readFileSync(resolve(import.meta.dirname, '../../../demo/heron.yaml'), 'utf8')
+  // its fuel lines end at the engine that is taken out here
+  const text = withoutSection(heron, 'fuel')
   const from = text.indexOf('engines:')
   const to = text.indexOf('\ndrive:')
   return text.slice(0, from) + engines + text.slice(to)

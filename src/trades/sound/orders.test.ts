@@ -112,12 +112,13 @@ test.each([
   ['21,22,23', [21, 22, 23]],
   ['21.4kg,22kg', [21.4, 22]],
   [' 20 ,\n21 kg', [20, 21]],
+  ['47 lb', [21.3188]],
 ])('readings typed as %j are all read', (text, readings) => {
   expect(parseReadings(text)).toEqual(readings)
   expect(readingsFault(text)).toBeUndefined()
 })
 
-test.each(['47 lb', '21.4, about 22', '21,4,22,0', '0', '2140', '-3'])(
+test.each(['47 stone', '21.4, about 22', '21,4,22,0', '0', '2140', '-3'])(
   'readings typed as %j are refused, with the piece that is none',
   (text) => {
     expect(readingsFault(text)).toMatch(/^“.+” is no reading in kg/)

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest'
 import { inWords } from '../../base/answers/printFinding.ts'
-import { craftOf, problemsOf, rootFile } from '../../craft/craft.testkit.ts'
+import { craftOf, problemsOf, rootFile, withoutSection } from '../../craft/craft.testkit.ts'
 import { pipeEnd } from '../../craft/sharing.ts'
 import { twoStrokeFromCraft } from '../../trades/engine/twoStrokeFromCraft.ts'
 import { breathFindings } from './breathFindings.ts'
 import { answerEngines } from './engineAnswers.ts'
 
-const text = rootFile('demo/dabchick.yaml')
+const text = withoutSection(rootFile('demo/dabchick.yaml'), 'fuel')
 const from = text.indexOf('  - name: engine\n')
 const to = text.indexOf('drive:\n')
 const first = text.slice(from, to).trimEnd()
