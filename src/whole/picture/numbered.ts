@@ -13,14 +13,21 @@ export interface Numbered {
   places: readonly OnCraft[]
 }
 
-/** Decisions in their order, numbered from one. */
+/** changes that buy something which have a number wherever they stand in the order */
+const gains = 2
+
+/** Decisions in their order, numbered from one: as many as there is room for, the first ones and the changes that buy most. */
 export function numbered(
   craft: Craft,
   decisions: readonly Decision[],
   findings: readonly Finding[],
+  most = Number.POSITIVE_INFINITY,
 ): Numbered[] {
   const byId = new Map(findings.map((f) => [f.id, f]))
-  return decisions.map((decision, i) => {
+  const buying = decisions.filter((d) => d.gain).slice(0, gains)
+  const rest = decisions.filter((d) => !buying.includes(d)).slice(0, most - buying.length)
+  return decisions.flatMap((decision, i) => {
+    if (!buying.includes(decision) && !rest.includes(decision)) return []
     const own = decision.findings.flatMap((id) => byId.get(id) ?? [])
     const changed = (decision.changes ?? []).map((c) => c.path)
     const places = own.flatMap((f, k) => {

@@ -88,3 +88,15 @@ test('decisions keep their numbers; each leads to an input or a finding, and nea
   expect(list.filter((d) => d.places.length > 0).length).toBeGreaterThan(0.75 * list.length)
   expect(numbersOf(list).length).toBeGreaterThanOrEqual(list.length * 0.75)
 })
+
+test('where there is room for few, the first decisions have it and the changes that buy most, each under its own number', () => {
+  const { decisions, findings } = lookAt(sandpiper)
+  const all = numbered(sandpiper, decisions, findings)
+  const few = numbered(sandpiper, decisions, findings, 5)
+  expect(few).toHaveLength(5)
+  for (const one of few) expect(one).toEqual(all.find((a) => a.n === one.n))
+  const buying = decisions.filter((d) => d.gain).slice(0, 2)
+  expect(buying.map((d) => d.id)).toContain('impeller')
+  for (const d of buying) expect(few.some((one) => one.decision === d)).toBe(true)
+  expect(few.slice(0, 3).map((one) => one.n)).toEqual([1, 2, 3])
+})

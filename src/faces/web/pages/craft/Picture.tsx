@@ -23,17 +23,14 @@ const most = 9
 /** The craft to scale, from the side, from above and from astern, floating at rest, with what to do numbered at its place. */
 export function Picture({ craft, decisions, findings }: Props) {
   const units = useApp((s) => s.units)
-  const list = useMemo(
-    () => numbered(craft, decisions.slice(0, most), findings),
-    [craft, decisions, findings],
-  )
+  const list = useMemo(() => numbered(craft, decisions, findings, most), [craft, decisions, findings])
   const draw = useCallback(
     (width: number) => craftPicture(craft, lookOf(units, width), numbersOf(list)),
     [craft, units, list],
   )
   const spots = useCallback(
     (n: number) => {
-      const decision = list[n - 1]?.decision
+      const decision = list.find((one) => one.n === n)?.decision
       if (!decision) return undefined
       return { href: addressOfDecision(decision, findings), says: printed(decision.says, units) }
     },
