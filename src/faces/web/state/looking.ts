@@ -1,6 +1,6 @@
 import type { Finding, Question } from '../../../base/answers/finding.ts'
-import type { JobOutput } from '../../../jobs/jobs.ts'
-import { callJob } from '../work/call.ts'
+import type { JobInput, JobOutput } from '../../../jobs/jobs.ts'
+import { type Call, callJob } from '../work/call.ts'
 import { triedValues, tryOn } from './craftFile.ts'
 import { hullFilesOf, onHullFile, refreshed } from './hullFiles.ts'
 import type { AppStore } from './store.ts'
@@ -8,8 +8,17 @@ import type { AppStore } from './store.ts'
 /** milliseconds of quiet before the whole craft is looked at again */
 const quiet = 150
 
+/** One look in a worker; a test hands in its own. */
+type CallLook = (
+  order: JobInput<'look'>,
+  onProgress: (part: number, says: string) => void,
+  onEarly: (answer: JobOutput<'look'>) => void,
+) => Pick<Call<JobOutput<'look'>>, 'done'>
+
+const inWorker: CallLook = (order, onProgress, onEarly) => callJob('look', order, onProgress, [], onEarly)
+
 /** Looks at the craft in a worker whenever it or what is tried changes, for the marks across the top and the findings. */
-export function keepLooking(store: AppStore): void {
+export function keepLooking(store: AppStore, call: CallLook = inWorker): void {
   let seenCraft = store.get().craft
   let seenTried = store.get().triedCraft
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -45,9 +54,7 @@ export function keepLooking(store: AppStore): void {
       const early = (answer: JobOutput<'look'>) => {
         if (answer.first || work.tried.length === 0) tell(answer)
       }
-      tell(
-        await callJob('look', order, (part, says) => store.set({ looking: { part, says } }), [], early).done,
-      )
+      tell(await call(order, (part, says) => store.set({ looking: { part, says } }), early).done)
     } catch (error) {
       store.set({
         findings: ownFindings(),
