@@ -43,23 +43,22 @@ export interface FloatFromCraft {
   weightsAssumed: boolean
 }
 
-const read = keptBy(
-  8,
-  (c: Craft) => [
-    c.hull,
-    filesOf(c),
-    c.weights,
-    c.tanks,
-    c.rider,
-    c.openings,
-    c.engines,
-    c.foam,
-    c.compartments,
-    c.jet,
-    c.place,
-  ],
-  (craft) => readWith(craft),
-)
+/** The parts of a craft that how it floats is read from: a key for what is kept by it. */
+export const floatParts = (c: Craft): readonly unknown[] => [
+  c.hull,
+  filesOf(c),
+  c.weights,
+  c.tanks,
+  c.rider,
+  c.openings,
+  c.engines,
+  c.foam,
+  c.compartments,
+  c.jet,
+  c.place,
+]
+
+const read = keptBy(8, floatParts, (craft: Craft) => readWith(craft))
 
 /**
  * Everything `floatAnswer` needs; kept by the identity of the sections it is read from, so that all who float a craft share one input

@@ -1,12 +1,11 @@
 /** What Float and the balance found out first, as the plain numbers that the fuel has to be judged by. */
 import { keptBy } from '../../base/numerics/keep.ts'
-import { filesOf } from '../../craft/craftFiles.ts'
 import type { Craft } from '../../craft/index.ts'
 import { carriedOn } from '../../hull/aboard/aboard.ts'
 import { siteOf } from '../../hull/site/site.ts'
 import { tankInBay } from '../../trades/bay/bayFromCraft.ts'
 import { atRest, riderAft } from '../../trades/float/atRest.ts'
-import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
+import { floatFromCraft, floatParts } from '../../trades/float/floatFromCraft.ts'
 import type { Attitudes, FuelSetting, RunAttitudes } from '../../trades/fuel/fuelSetting.ts'
 import { bayAirOf } from '../bayAir.ts'
 import type { Balance } from '../push/balanceTypes.ts'
@@ -18,17 +17,7 @@ export const fuelKnown: (known: Known) => FuelSetting = keptBy(
   ({ craft: c, balance }: Known) => [
     bayAirOf({ craft: c, ...(balance ? { balance } : {}) }),
     balance,
-    c.hull,
-    filesOf(c),
-    c.weights,
-    c.tanks,
-    c.rider,
-    c.openings,
-    c.engines,
-    c.foam,
-    c.compartments,
-    c.jet,
-    c.place,
+    ...floatParts(c),
   ],
   ({ craft, balance }): FuelSetting => ({
     attitudes: {
