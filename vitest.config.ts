@@ -7,8 +7,8 @@ const longPages = [
   'tests/e2e/tachometer.test.ts',
 ]
 
-// measured against thousands of whole balances or clips
-const measurements = ['tests/slow/designSearch.slow.test.ts', 'tests/slow/falls.slow.test.ts']
+// measured against thousands of whole balances
+const measurements = ['tests/slow/designSearch.slow.test.ts']
 
 // how long a browser test waits for what it needs, at most: on a machine busy with other work things come late, not wrong
 const inBrowser = {
