@@ -1,0 +1,50 @@
+/** What the ranking of causes hands to the page, the command line, the plan of the next run and the sheet to ask with. */
+import type { Finding } from '../../base/answers/finding.ts'
+import type { Sentence } from '../../base/answers/sentence.ts'
+
+/** A stretch of a session in which nothing changed that matters: from and to in seconds of the recording. */
+export interface Episode {
+  id: string
+  /** `both-pulling`, `one-dragged`, `load-lost`, `cold-start`, `restart`, `will-not-rev`, `choke-on`, … */
+  kind: string
+  from: number
+  to: number
+  says: Sentence
+}
+
+/** One cause with its odds and what speaks for and against it. */
+export interface RankedCause {
+  id: string
+  says: Sentence
+  /** probability that it is part of what happened, 0 to 1 */
+  share: number
+  /** id of the episode it begins with */
+  since?: string
+  for: readonly Sentence[]
+  against: readonly Sentence[]
+}
+
+/** A check to make: what it costs, what it tells apart, and its answers. */
+export interface NextCheck {
+  id: string
+  /** the order: what to do */
+  act: Sentence
+  minutes: number
+  /** what it saves on average less what it costs, minutes; the list is sorted by it */
+  worth: number
+  /** ids of the causes it tells apart */
+  separates: readonly string[]
+  cautions: readonly string[]
+  outcomes: readonly { id: string; says: string }[]
+}
+
+export interface RunRanking {
+  episodes: readonly Episode[]
+  /** likeliest first */
+  causes: readonly RankedCause[]
+  /** probability that it is none of these */
+  none: number
+  /** what this run cannot say, each with what to do so that the next one can */
+  cannotSay: readonly Finding[]
+  checks: readonly NextCheck[]
+}
