@@ -1,7 +1,7 @@
 /** A surface developed: the piece to cut, and the strips that prove it when they are rolled up again. */
 import type { FlatPiece, FlatPoint } from '../base/answers/madePart.ts'
 import type { Sentence } from '../base/answers/sentence.ts'
-import { line, mirrorMark, placeOn, quarterTicks, rollLines } from './patternMarks.ts'
+import { evenRulings, line, mirrorMark, placeOn, rimTicks, rollLines } from './patternMarks.ts'
 import { type Seam, seamed } from './seam.ts'
 import { extremes, mustLie } from './shapeFault.ts'
 import { flatAt, rimLength, type Strip, stripArea } from './strip.ts'
@@ -31,8 +31,19 @@ const rollStep = 8e-3
 /** Height of the letter that shows a mirrored print, m: between 3 and 12 mm, an eighth of the piece. */
 const letterHeight = (across: number): number => Math.min(0.012, Math.max(0.003, across / 8))
 
-/** One strip as a piece to cut: outline with its seam, roll lines, quarter ticks, the letter R, the title. */
-export function developed(strip: Strip, sheeting: Sheeting, said: readonly Sentence[] = []): Development {
+/** Which rulings are drawn to bend along, and which carry ticks; evenly spread where left out. */
+export interface Ruled {
+  rolls?: readonly number[]
+  ticks?: readonly number[]
+}
+
+/** One strip as a piece to cut: outline with its seam, roll lines, ticks at the quarters, the letter R, the title. */
+export function developed(
+  strip: Strip,
+  sheeting: Sheeting,
+  said: readonly Sentence[] = [],
+  ruled: Ruled = {},
+): Development {
   const { id, title, thickness, seam, count = 1 } = sheeting
   mustLie('thickness', thickness, extremes.thinnest, extremes.thickest)
   const round = Math.max(rimLength(strip, 'near'), rimLength(strip, 'far'))
@@ -55,9 +66,9 @@ export function developed(strip: Strip, sheeting: Sheeting, said: readonly Sente
       words,
       lines: [
         line('cut', outline, true),
-        ...rollLines(strip, rolls),
+        ...rollLines(strip, ruled.rolls ?? evenRulings(strip, rolls).slice(1, -1)),
         ...(lapLine ? [line('weld', lapLine)] : []),
-        ...quarterTicks(strip),
+        ...rimTicks(strip, ruled.ticks ?? evenRulings(strip, 4)),
         mirrorMark(placeOn(strip, 0.58, 0.6), height),
       ],
       // rolled more easily with the grain round the bend's way, across the roll lines

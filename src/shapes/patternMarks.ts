@@ -46,15 +46,18 @@ function ends(strip: Strip, round: number): [FlatPoint, FlatPoint] {
   return [between('near'), between('far')]
 }
 
-/** Rulings to bend along, `count` equal steps of the strip; the edges are left out. */
-export function rollLines(strip: Strip, count: number): FlatLine[] {
-  return Array.from({ length: Math.max(0, count - 1) }, (_, k) => line('roll', ends(strip, (k + 1) / count)))
-}
+/** Numbers of the rulings that share a strip into so many equal steps, both edges among them. */
+export const evenRulings = (strip: Strip, steps: number): number[] =>
+  Array.from({ length: steps + 1 }, (_, k) => Math.round((k * (strip.count - 1)) / steps))
 
-/** Short ticks on both rims at the quarters, which meet the neighbour's ticks. */
-export function quarterTicks(strip: Strip, long = 6e-3): FlatLine[] {
-  return [0, 0.25, 0.5, 0.75, 1].flatMap((round) => {
-    const [a, b] = ends(strip, round)
+/** Rulings to bend along. */
+export const rollLines = (strip: Strip, rulings: readonly number[]): FlatLine[] =>
+  rulings.map((i) => line('roll', [flatAt(strip, i, 'near'), flatAt(strip, i, 'far')]))
+
+/** Short ticks on both rims at some rulings, which meet the neighbour's ticks; m long. */
+export function rimTicks(strip: Strip, rulings: readonly number[], long = 6e-3): FlatLine[] {
+  return rulings.flatMap((i) => {
+    const [a, b] = [flatAt(strip, i, 'near'), flatAt(strip, i, 'far')]
     const l = Math.hypot(b[0] - a[0], b[1] - a[1])
     if (!(l > 0)) return []
     const t = Math.min(long, l / 3) / l

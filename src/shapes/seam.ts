@@ -42,6 +42,16 @@ function trimmed(rim: FlatPoint[], p: FlatPoint, u: FlatPoint, side: 1 | -1, by:
  * the outer layer of a lap goes round a larger circle. ShapeFault for a gap or a lap that is wider than half the pattern.
  */
 export function seamed(strip: Strip, seam: Seam, thickness: number, radius: number): SeamedOutline {
+  const { outline, ...rest } = joinedRims(strip, seam, thickness, radius)
+  // the corners of a transition belong to many rulings
+  const distinct = outline.filter((p, i) => {
+    const q = outline[(i + outline.length - 1) % outline.length]!
+    return Math.hypot(p[0] - q[0], p[1] - q[1]) > 1e-9
+  })
+  return { outline: distinct, ...rest }
+}
+
+function joinedRims(strip: Strip, seam: Seam, thickness: number, radius: number): SeamedOutline {
   const near = flatRim(strip, 'near')
   const far = flatRim(strip, 'far')
   const [n0, n1, f0, f1] = [near[0]!, near.at(-1)!, far[0]!, far.at(-1)!]
