@@ -62,6 +62,8 @@ export async function startPdf(title: string): Promise<PdfBook> {
   document.setCreator('Wakewright')
   document.setCreationDate(fixedDate)
   document.setModificationDate(fixedDate)
+  // a drawing at 1:1 is not to be fitted to the page
+  document.catalog.getOrCreateViewerPreferences().setPrintScaling(lib.PrintScaling.None)
   const fonts = {
     plain: await document.embedFont(lib.StandardFonts.Helvetica),
     bold: await document.embedFont(lib.StandardFonts.HelveticaBold),
