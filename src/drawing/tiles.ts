@@ -6,7 +6,7 @@
 import { inMm, inPercent, inTimes } from '../base/answers/amounts.ts'
 import { printed, type Sentence, say } from '../base/answers/sentence.ts'
 import type { DisplaySystem } from '../base/units/format.ts'
-import { clipLine } from './polylines.ts'
+import { type Box, clipLine } from './polylines.ts'
 import { type PrintScale, printLimits } from './printScale.ts'
 import type { Mark, Sheet } from './sheet.ts'
 
@@ -84,7 +84,7 @@ function pageOf(
   const y = (v: number) => tileMargin + (v - bottom) * scale.y
   const name = `R${row + 1}C${col + 1}`
   const drawn = [...sheet.marks, ...jointMarks(sheet, grid)].flatMap((m) => onPage(m))
-  const marks = [...drawn, ...square(x, y, left + 12, bottom + 12, system), ...notes()]
+  const marks = [...drawn, ...square(x, y, ...clearOf(sheet, box), system), ...notes()]
   return { ...grid.page, title: `${sheet.title} ${name}`, says: `Page ${name} of ${sheet.title}.`, marks }
 
   function onPage(m: Mark): Mark[] {
@@ -131,6 +131,16 @@ function pageOf(
       ...(row + 1 < grid.rows ? [word(w / 2 + 15, h - 3.5, 'this edge under ↑')] : []),
     ]
   }
+}
+
+/** Where the square stands on a page: beside or above the drawing where there is room, else across it. */
+function clearOf(sheet: Sheet, box: Box): [number, number] {
+  const need = printLimits.square * 1e3 + 4
+  const beside = box.right - need
+  const above = box.top - need
+  if (beside > sheet.width) return [beside, box.bottom + 12]
+  if (above > sheet.height) return [box.left + 12, above]
+  return [box.left + 12, box.bottom + 12]
 }
 
 /** A square of 100 mm as it comes off the printer, with its diagonal. */

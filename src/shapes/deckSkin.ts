@@ -130,7 +130,7 @@ function pieceOf(run: readonly Strip[], i: number, of: number, sheeting: Sheetin
     .map((band) => ({ use: 'roll' as const, closed: false, points: flatRim(band, 'near') }))
   return {
     ...made,
-    piece: { ...made.piece, lines: [...made.piece.lines, ...rolls], grain: 0 },
+    piece: { ...made.piece, lines: [...made.piece.lines, ...rolls] },
     strips: run,
     area: run.reduce((sum, band) => sum + stripArea(band), 0),
   }

@@ -71,8 +71,6 @@ export function developed(
         ...rimTicks(strip, ruled.ticks ?? evenRulings(strip, 4)),
         mirrorMark(placeOn(strip, 0.58, 0.6), height),
       ],
-      // rolled more easily with the grain round the bend's way, across the roll lines
-      grain: 0,
     },
     strips: [strip],
     area: stripArea(strip),

@@ -170,8 +170,14 @@ function nestedOf(
     id: `${sheeting.id}-nested`,
     title: `${sheeting.title}, all pieces in one`,
   })
-  const across: FlatLine[] = ends
-    .slice(1, -1)
-    .map((cut) => line('cut', flatRim(coneStrip(cone, cut, ends.at(-1)!, facing), 'near')))
+  const lap = sheeting.seam.kind === 'lap' ? sheeting.seam.width : 0
+  const { sine } = coneSlope(cone)
+  // at the last ruling the pattern has turned by half the sector; a cut goes on through the lap, square to the seam
+  const [c, s] = [Math.cos(Math.PI * sine), Math.sin(Math.PI * sine)]
+  const across: FlatLine[] = ends.slice(1, -1).map((cut) => {
+    const rim = flatRim(coneStrip(cone, cut, ends.at(-1)!, facing), 'near')
+    const [x, y] = rim.at(-1)!
+    return line('cut', lap > 0 ? [...rim, [x + lap * c, y + lap * s]] : rim)
+  })
   return { ...whole, piece: { ...whole.piece, lines: [...whole.piece.lines, ...across] } }
 }

@@ -94,7 +94,9 @@ export function developProfile(p: ProfileShape, sheeting: Sheeting): Development
       line(i === (from + to) / 2 ? 'fold' : 'match', [flatAt(strip, i, 'near'), flatAt(strip, i, 'far')]),
     ),
   )
-  return { ...made, piece: { ...made.piece, lines: [...made.piece.lines, ...folds] } }
+  // sheet is bent across its rolling direction: along it the least radius is half as much again
+  const grain = folds.length > 0 ? { grain: 0 } : {}
+  return { ...made, piece: { ...made.piece, lines: [...made.piece.lines, ...folds], ...grain } }
 }
 
 /** Length of sheet round a box of outside size a × b with four equal bends, without its seam, m. */
@@ -147,5 +149,6 @@ export function developOval(
   // rolled, not folded: the middle of the sheet keeps its length
   const made = developProfile({ legs, width: oval.width, k: 0.5, closed: true }, sheeting)
   const lines = made.piece.lines.map((l) => (l.use === 'fold' ? { ...l, use: 'roll' as const } : l))
-  return { ...made, piece: { ...made.piece, lines } }
+  const { grain: _, ...rolled } = made.piece
+  return { ...made, piece: { ...rolled, lines } }
 }
