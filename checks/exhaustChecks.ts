@@ -1,7 +1,7 @@
 import type { CheckRow } from '../src/base/answers/check.ts'
 import { boxPressure, chokedFunction, flowFunction, tubeDrop } from '../src/trades/exhaust/backPressure.ts'
 import { drawnIn, flapOpening, suctionLift } from '../src/trades/exhaust/outlet.ts'
-import { conePattern, proportionedPipe, taperedPipe } from '../src/trades/exhaust/proportions.ts'
+import { proportionedPipe, taperedPipe } from '../src/trades/exhaust/proportions.ts'
 import { meanPressure, soundSpeed, tunedLength } from '../src/trades/exhaust/tuning.ts'
 import { levelRows, mufflerRows, packingRows } from './exhaustSilencing.ts'
 import { rowOf } from './row.ts'
@@ -136,16 +136,6 @@ function tuningRows(): CheckRow[] {
       within: 1e-9,
       origin: 'published',
       source: 'Hill and Blair 1983, SAE 831303: rating of the research engine',
-    }),
-    row({
-      id: 'E-P1',
-      quantity: 'cone 200 long, 40 to 90: sheet angle',
-      unit: 'deg',
-      expected: (180 * 50) / Math.hypot(200, 25),
-      got: conePattern(0.2, 0.04, 0.09).angle / degree,
-      within: 1e-9,
-      origin: 'exact',
-      source: 'Developed cone: arc π·Δd over the slant length',
     }),
   ]
 }

@@ -49,6 +49,19 @@ export function neutralMeasured(flat: number, legs: number, bend: Omit<Bend, 'k'
   return (allowance / angle - inside) / thickness
 }
 
+/**
+ * Inside radius (m) a bend springs back to when it was bent round `inside` (m): Ri/Rf = 4 x³ − 3 x + 1, x = Ri Y/(E t), of sheet of a yield stress and a
+ * modulus, Pa. S. Kalpakjian, Manufacturing Processes for Engineering Materials, from memory. ShapeFault naming inside where x is above 0.5: it springs
+ * back straight.
+ */
+export function springsTo(inside: number, thickness: number, yieldStress: number, modulus: number): number {
+  mustLie('inside', inside, extremes.least, extremes.most)
+  mustLie('thickness', thickness, extremes.thinnest, extremes.thickest)
+  const x = (inside * yieldStress) / (modulus * thickness)
+  mustLie('inside', inside, 0, (0.499 * modulus * thickness) / yieldStress)
+  return inside / (4 * x ** 3 - 3 * x + 1)
+}
+
 /** Least inside radius over the thickness, across the grain; along it half as much again to twice (common practice). */
 export const leastBend: Readonly<Record<string, number>> = {
   '1050-H14': 1,

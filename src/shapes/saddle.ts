@@ -65,12 +65,12 @@ function holeAt(s: SaddleShape, psi: number): FlatPoint {
 
 /**
  * The hole in the header's flat, m: x round the header from its top, y along it from where the axes come nearest; to be drawn on the
- * pattern of the header, whose own radius there is `flatRadius` (its mean).
+ * pattern of the header, whose own radius there is `flatRadius` (its mean). Begun at turn `from` (rad) round the branch.
  */
-export function saddleHole(s: SaddleShape, flatRadius = s.headerRadius, steps = 180): FlatPoint[] {
+export function saddleHole(s: SaddleShape, flatRadius = s.headerRadius, steps = 180, from = 0): FlatPoint[] {
   checkSaddle(s)
   return Array.from({ length: steps }, (_, i): FlatPoint => {
-    const [x, y] = holeAt(s, (2 * Math.PI * i) / steps)
+    const [x, y] = holeAt(s, from + (2 * Math.PI * i) / steps)
     return [(x * flatRadius) / s.headerRadius, y]
   })
 }

@@ -3,6 +3,7 @@ import { developCone } from './cone.ts'
 import { deckSkin } from './deckSkin.ts'
 import { developed, inGores } from './development.ts'
 import { developElbow } from './elbow.ts'
+import { foldedMesh } from './foldedMesh.ts'
 import { developOblique } from './obliqueCone.ts'
 import { cross, dot, minus, type Vec } from './placing.ts'
 import { developBox } from './profile.ts'
@@ -102,4 +103,25 @@ test('what is wrong carries field, value and limit, and what to do', () => {
     expect(e).toBeInstanceOf(ShapeFault)
     expect(e).toMatchObject({ field: 'thickness', value: 1, limit: 0.02 })
   }
+})
+
+test('the shell of a folded pattern is closed, faces out, and holds its sheet’s volume', () => {
+  const made = developCone(cone, sheeting)
+  const { corners, triangles } = foldedMesh(made.strips[0]!, 1e-3)
+  const edges = new Map<string, number>()
+  let volume = 0
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [0, 1, 2].map((k) => {
+      const o = 3 * triangles[t + k]!
+      return [corners[o]!, corners[o + 1]!, corners[o + 2]!] as Vec
+    }) as [Vec, Vec, Vec]
+    volume += dot(a, cross(b, c)) / 6
+    for (const k of [0, 1, 2]) {
+      const [from, to] = [triangles[t + k]!, triangles[t + ((k + 1) % 3)]!]
+      const key = from < to ? `${from} ${to}` : `${to} ${from}`
+      edges.set(key, (edges.get(key) ?? 0) + (from < to ? 1 : -1))
+    }
+  }
+  expect([...edges.values()].every((n) => n === 0)).toBe(true)
+  expect(volume / (made.area * 1e-3)).toBeCloseTo(1, 3)
 })

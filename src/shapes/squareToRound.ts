@@ -20,8 +20,8 @@ export interface SquareToRound {
 }
 
 /** rulings kept and laid over each corner */
-const kept = 48
-const finer = 8
+const kept = 96
+const finer = 4
 
 /** ShapeFault naming the value that is out of range. */
 function checkTransition(s: SquareToRound): void {
@@ -56,6 +56,21 @@ const cornerOf = (s: SquareToRound, q: number): Vec => [
 export function cornerElement(s: SquareToRound, psi: number): number {
   const [a, b] = [cornerOf(s, 0), round(s, psi)]
   return Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
+}
+
+/** Flat angle at the corner in the first quarter, rad; ShapeFault naming the value that is out of range. */
+export function cornerSector(s: SquareToRound): number {
+  checkTransition(s)
+  const n = 4 * kept * finer
+  let sum = 0
+  for (let i = 0; i < n; i++) {
+    const [from, to] = [i, i + 1].map((k) => (k * Math.PI) / (2 * n)) as [number, number]
+    const [a, b] = [cornerElement(s, from), cornerElement(s, to)]
+    const [p, q] = [round(s, from), round(s, to)]
+    const chord = (p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2
+    sum += Math.acos(Math.min(1, (a * a + b * b - chord) / (2 * a * b)))
+  }
+  return sum
 }
 
 /** Pattern of the transition, its seam up the middle of the side at +x. ShapeFault naming the value that is out of range. */

@@ -13,7 +13,7 @@ import {
   tubeBores,
 } from './pipeShape.ts'
 import { searchPipe, steps, type Turned, turned } from './pipeSpace.ts'
-import { conePattern, proportionedPipe, taperedPipe } from './proportions.ts'
+import { proportionedPipe, taperedPipe } from './proportions.ts'
 import { boresToTry, stingerRisk } from './stinger.ts'
 import { classes, soundSpeed, tunedLength, tunedRotation } from './tuning.ts'
 
@@ -80,20 +80,6 @@ test('pipes of no length or port are refused by name, and tapers that leave no b
     /portDiameter/,
   )
   expect(() => taperedPipe({ tunedLength: 0.3, portDiameter: 0.03 })).toThrow(/no belly/)
-})
-
-test('a flat pattern rolls up to the cone: arcs as long as the rims, slant as long as the side', () => {
-  fc.assert(
-    fc.property(num(0.02, 0.5), num(0.01, 0.1), num(0.11, 0.2), (length, small, big) => {
-      const p = conePattern(length, small, big)
-      expect(p.outer * p.angle).toBeCloseTo(Math.PI * big, 9)
-      expect(p.inner * p.angle).toBeCloseTo(Math.PI * small, 9)
-      expect(p.outer - p.inner).toBeCloseTo(Math.hypot(length, (big - small) / 2), 9)
-      expect(conePattern(length, big, small)).toEqual(p)
-    }),
-  )
-  expect(() => conePattern(0, 0.02, 0.05)).toThrow(/length/)
-  expect(() => conePattern(0.1, 0, 0.05)).toThrow(/d0/)
 })
 
 test('a shape made into a pipe has no steps and reads back as the same shape', () => {

@@ -119,21 +119,3 @@ export function taperedPipe(input: TaperInputs): Pipe {
     tunedLength: headerLength + diffuserLength + bellyLength + baffleLength,
   }
 }
-
-/** Flat pattern of a cone: slant radii and the angle of the sheet, m and rad (developable surface, elementary geometry). */
-export function conePattern(
-  length: number,
-  d0: number,
-  d1: number,
-): { outer: number; inner: number; angle: number } {
-  above('length', length)
-  above('d0', d0)
-  above('d1', d1)
-  const big = Math.max(d0, d1)
-  const small = Math.min(d0, d1)
-  const slant = Math.hypot(length, (big - small) / 2)
-  if (big - small < 1e-9)
-    return { outer: Number.POSITIVE_INFINITY, inner: Number.POSITIVE_INFINITY, angle: 0 }
-  const outer = (slant * big) / (big - small)
-  return { outer, inner: outer - slant, angle: (Math.PI * (big - small)) / slant }
-}

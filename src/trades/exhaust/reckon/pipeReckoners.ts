@@ -2,7 +2,7 @@
 import { choice, degrees, metresPerSecond, mm, revsPerMinute } from '../../../base/answers/portMakers.ts'
 import { defineReckoner, type Reckoner } from '../../../base/answers/reckoner.ts'
 import { stockBore } from '../pipeShape.ts'
-import { conePattern, type Pipe, proportionedPipe, taperedPipe } from '../proportions.ts'
+import { type Pipe, proportionedPipe, taperedPipe } from '../proportions.ts'
 import {
   classes,
   classFigures,
@@ -153,28 +153,6 @@ export const pipeReckoners: readonly Reckoner[] = [
     },
     sources: [jennings],
     cautions: [hot],
-  }),
-  defineReckoner({
-    id: 'cone-pattern',
-    title: 'Flat pattern of a cone',
-    trade: 'exhaust',
-    says: 'The ring sector to cut for one cone, on the middle of the sheet; add a lap or a gap for the weld.',
-    inputs: [
-      mm('length', 'of the cone along its axis', 0.001, 3),
-      mm('from', 'diameter at one end', 0.004, 0.4),
-      mm('to', 'diameter at the other end', 0.004, 0.5),
-    ],
-    outputs: [
-      mm('outer', 'outer radius of the sector'),
-      mm('inner', 'inner radius of the sector'),
-      degrees('angle', 'angle of the sector'),
-    ],
-    reckon: (g) => {
-      if (Math.abs(g.from - g.to) < 1e-6)
-        throw new RangeError('to: the same as from; a tube unrolls to a rectangle, π times its diameter wide')
-      return conePattern(g.length, g.from, g.to)
-    },
-    sources: ['Developable surfaces, elementary geometry'],
   }),
 ]
 
