@@ -16,7 +16,7 @@ export interface ConeShape {
 }
 
 /** rulings of a full turn: at one degree each the folded edge of the largest pipe lies within a few hundredths of a millimetre */
-const roundSteps = 360
+export const roundSteps = 360
 
 const sinc = (x: number): number => (Math.abs(x) < 1e-4 ? 1 - (x * x) / 6 : Math.sin(x) / x)
 

@@ -1,12 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { FlatPoint } from '../base/answers/madePart.ts'
 import { coneFlat, developCone } from './cone.ts'
+import type { Development } from './development.ts'
 import { developElbow, elbowNumbers } from './elbow.ts'
 import { mitredPipe } from './mitredPipe.ts'
 import { put, turned } from './placing.ts'
 import { jointGap, proveFold } from './refold.ts'
 import { tight } from './seam.ts'
-import { isometry, rimLength, stripArea } from './strip.ts'
+import { flatRim, rimLength, stripArea } from './strip.ts'
 
 const sheeting = { id: 'p', title: 'Pipe', thickness: 1e-3, seam: tight }
 const radius = fc.double({ min: 0.01, max: 0.15, noNaN: true })
@@ -23,10 +25,9 @@ describe('a cone', () => {
     fc.assert(
       fc.property(cone, (c) => {
         const [strip] = developCone(c, sheeting).strips
-        const { edge, seam } = proveFold(strip!)
+        const { edge, seam, kept } = proveFold(strip!)
         expect(edge).toBeLessThan(1e-4)
         expect(seam).toBeLessThan(1e-4)
-        const kept = isometry(strip!)
         expect(kept.ruling).toBeLessThan(1e-9)
         expect(kept.rim).toBeLessThan(1e-4)
       }),
@@ -95,6 +96,47 @@ describe('a pipe with bends', () => {
           expect(
             jointGap(made.pieces[k]!.strips[0]!, 'far', made.pieces[k + 1]!.strips[0]!, 'near'),
           ).toBeLessThan(1e-4)
+      }),
+      { numRuns: 12 },
+    )
+  })
+  test('carries ticks that meet across each cut: as far apart along both rims', () => {
+    const ticksOn = (piece: Development, rim: 'near' | 'far') => {
+      const points = flatRim(piece.strips[0]!, rim)
+      const along = (q: FlatPoint) => {
+        let sum = 0
+        for (let i = 1; i < points.length; i++) {
+          const [a, b] = [points[i - 1]!, points[i]!]
+          const [l, u, v] = [
+            Math.hypot(b[0] - a[0], b[1] - a[1]),
+            Math.hypot(q[0] - a[0], q[1] - a[1]),
+            Math.hypot(q[0] - b[0], q[1] - b[1]),
+          ]
+          if (u + v < l + 1e-9) return sum + u
+          sum += l
+        }
+        return Number.NaN
+      }
+      const at = piece.piece.lines.flatMap((l) =>
+        l.use === 'match' && l.points.length === 2 ? [along(l.points[0]!)] : [],
+      )
+      const round = rimLength(piece.strips[0]!, rim)
+      const turns = at.filter((s) => !Number.isNaN(s)).map((s) => (s > round - 1e-9 ? 0 : s))
+      const sorted = [...new Set(turns)].sort((a, b) => a - b)
+      return sorted.map((s, i) => (sorted[(i + 1) % sorted.length]! - s + round) % round)
+    }
+    fc.assert(
+      fc.property(pipe, ({ cone, mitres }) => {
+        const { pieces } = mitredPipe(cone, mitres, sheeting)
+        for (let k = 0; k < mitres.length; k++) {
+          const [far, near] = [ticksOn(pieces[k]!, 'far'), ticksOn(pieces[k + 1]!, 'near')]
+          expect(far).toHaveLength(5)
+          expect(near).toHaveLength(5)
+          const off = [0, 1, 2, 3, 4].map((turn) =>
+            Math.max(...far.map((g, i) => Math.abs(g - near[(i + turn) % 5]!))),
+          )
+          expect(Math.min(...off)).toBeLessThan(5e-5)
+        }
       }),
       { numRuns: 12 },
     )

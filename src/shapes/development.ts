@@ -31,10 +31,11 @@ const rollStep = 8e-3
 /** Height of the letter that shows a mirrored print, m: between 3 and 12 mm, an eighth of the piece. */
 const letterHeight = (across: number): number => Math.min(0.012, Math.max(0.003, across / 8))
 
-/** Which rulings are drawn to bend along, and which carry ticks; evenly spread where left out. */
+/** Which rulings are drawn to bend along, and where the rims carry ticks (also between rulings); evenly spread where left out. */
 export interface Ruled {
   rolls?: readonly number[]
-  ticks?: readonly number[]
+  near?: readonly number[]
+  far?: readonly number[]
 }
 
 /** One strip as a piece to cut: outline with its seam, roll lines, ticks at the quarters, the letter R, the title. */
@@ -68,7 +69,8 @@ export function developed(
         line('cut', outline, true),
         ...rollLines(strip, ruled.rolls ?? evenRulings(strip, rolls).slice(1, -1)),
         ...(lapLine ? [line('weld', lapLine)] : []),
-        ...rimTicks(strip, ruled.ticks ?? evenRulings(strip, 4)),
+        ...rimTicks(strip, 'near', ruled.near ?? evenRulings(strip, 4)),
+        ...rimTicks(strip, 'far', ruled.far ?? evenRulings(strip, 4)),
         mirrorMark(placeOn(strip, 0.58, 0.6), height),
       ],
     },

@@ -9,10 +9,10 @@
 import { inDegrees, inMm } from '../base/answers/amounts.ts'
 import type { FlatLine } from '../base/answers/madePart.ts'
 import { say } from '../base/answers/sentence.ts'
-import { type ConeShape, checkCone, coneSlope, coneStrip } from './cone.ts'
+import { type ConeShape, checkCone, coneSlope, coneStrip, roundSteps } from './cone.ts'
 import { type Development, developed, type Sheeting } from './development.ts'
 import { line } from './patternMarks.ts'
-import { after, atHome, type Place, shift, turnAbout, type Vec } from './placing.ts'
+import { after, atHome, type Place, put, shift, turnAbout, type Vec } from './placing.ts'
 import { mustLie, ShapeFault } from './shapeFault.ts'
 import { flatRim, placed } from './strip.ts'
 
@@ -120,7 +120,9 @@ export function mitredPipe(
       ? { id: `${sheeting.id}-${k + 1}`, title: `${sheeting.title}, piece ${k + 1} of ${places.length}` }
       : {}
     const to = mitres[k] && say`next: ${inDegrees(mitres[k].turn)}, tick on tick`
-    return developed(strip, { ...sheeting, ...name }, to ? [to] : [])
+    const before = cuts[k - 1]
+    const near = before ? { near: ticksAcross(cone, before, facing) } : {}
+    return developed(strip, { ...sheeting, ...name }, to ? [to] : [], near)
   })
   const last = places.at(-1)!
   return {
@@ -134,6 +136,22 @@ export function mitredPipe(
     ),
     nested: nestedOf(cone, ends, sheeting, facing),
   }
+}
+
+/**
+ * Where the quarter ticks of the piece before a cut lie on the piece behind it, in rulings: each goes through the half turn with the cut. On a
+ * cone that is not a quarter of the turn there.
+ */
+function ticksAcross(cone: ConeShape, cut: Cut, facing: number): number[] {
+  const { sine, cosine } = coneSlope(cone)
+  return [0, 1, 2, 3].map((quarter) => {
+    const psi = facing - Math.PI + (quarter * Math.PI) / 2
+    const v = cut.along(psi)
+    const r = cone.startRadius - v * sine
+    const [x, y] = put(cut.half, [r * Math.cos(psi), r * Math.sin(psi), v * cosine])
+    const turn = (Math.atan2(y, x) - facing + Math.PI) / (2 * Math.PI)
+    return (turn - Math.floor(turn)) * roundSteps
+  })
 }
 
 /** Least and largest distance of two cuts along the sheet; ShapeFault where they cross. */

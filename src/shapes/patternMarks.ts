@@ -1,6 +1,6 @@
 /** What is drawn inside a pattern: roll lines, quarter marks, and a letter that reads wrong in a mirrored print. */
 import type { FlatLine, FlatPoint, FlatUse } from '../base/answers/madePart.ts'
-import { flatAt, type Strip } from './strip.ts'
+import { flatAt, type Rim, type Strip } from './strip.ts'
 
 export const line = (use: FlatUse, points: readonly FlatPoint[], closed = false): FlatLine => ({
   use,
@@ -31,19 +31,9 @@ export function mirrorMark(at: FlatPoint, height: number): FlatLine {
 
 /** A place on the strip: part of the way round and from the near to the far rim. */
 export function placeOn(strip: Strip, round: number, up: number): FlatPoint {
-  const [a, b] = ends(strip, round)
+  const at = round * (strip.count - 1)
+  const [a, b] = [alongRim(strip, at, 'near'), alongRim(strip, at, 'far')]
   return [a[0] + up * (b[0] - a[0]), a[1] + up * (b[1] - a[1])]
-}
-
-function ends(strip: Strip, round: number): [FlatPoint, FlatPoint] {
-  const at = Math.min(strip.count - 1, Math.max(0, round * (strip.count - 1)))
-  const i = Math.min(strip.count - 2, Math.floor(at))
-  const t = at - i
-  const between = (rim: 'near' | 'far'): FlatPoint => {
-    const [p, q] = [flatAt(strip, i, rim), flatAt(strip, i + 1, rim)]
-    return [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]
-  }
-  return [between('near'), between('far')]
 }
 
 /** Numbers of the rulings that share a strip into so many equal steps, both edges among them. */
@@ -54,17 +44,44 @@ export const evenRulings = (strip: Strip, steps: number): number[] =>
 export const rollLines = (strip: Strip, rulings: readonly number[]): FlatLine[] =>
   rulings.map((i) => line('roll', [flatAt(strip, i, 'near'), flatAt(strip, i, 'far')]))
 
-/** Short ticks on both rims at some rulings, which meet the neighbour's ticks; m long. */
-export function rimTicks(strip: Strip, rulings: readonly number[], long = 6e-3): FlatLine[] {
-  return rulings.flatMap((i) => {
-    const [a, b] = [flatAt(strip, i, 'near'), flatAt(strip, i, 'far')]
+/** A point on a rim at a ruling that may lie between two. */
+export function alongRim(strip: Strip, at: number, rim: Rim): FlatPoint {
+  const i = Math.min(strip.count - 2, Math.max(0, Math.floor(at)))
+  const t = Math.min(1, Math.max(0, at - i))
+  const [p, q] = [flatAt(strip, i, rim), flatAt(strip, i + 1, rim)]
+  return [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]
+}
+
+/**
+ * Short ticks inward from a rim at some rulings, which meet the neighbour's ticks; m long. The second of them has a shorter one beside it, so that
+ * four alike cannot be mistaken for each other.
+ */
+export function rimTicks(strip: Strip, rim: Rim, rulings: readonly number[], long = 6e-3): FlatLine[] {
+  const other = rim === 'near' ? 'far' : 'near'
+  const tick = (at: number, most: number): FlatLine[] => {
+    const [a, b] = [alongRim(strip, at, rim), alongRim(strip, at, other)]
     const l = Math.hypot(b[0] - a[0], b[1] - a[1])
     if (!(l > 0)) return []
-    const t = Math.min(long, l / 3) / l
-    const part = (p: FlatPoint, q: FlatPoint): FlatPoint => [
-      p[0] + t * (q[0] - p[0]),
-      p[1] + t * (q[1] - p[1]),
-    ]
-    return [line('match', [a, part(a, b)]), line('match', [b, part(b, a)])]
-  })
+    const t = Math.min(most, l / 3) / l
+    return [line('match', [a, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]])]
+  }
+  return rulings.flatMap((at, k) => [
+    ...tick(at, long),
+    ...(k === 1 ? tick(beside(strip, at, rim), long / 2) : []),
+  ])
+}
+
+/** The ruling two millimetres farther along a rim, or the same one where the rim does not go on. */
+function beside(strip: Strip, at: number, rim: Rim): number {
+  let i = at
+  let left = 2e-3
+  while (i < strip.count - 1) {
+    const next = Math.min(strip.count - 1, Math.floor(i) + 1)
+    const [a, b] = [alongRim(strip, i, rim), alongRim(strip, next, rim)]
+    const l = Math.hypot(b[0] - a[0], b[1] - a[1])
+    if (l >= left) return i + (left / l) * (next - i)
+    left -= l
+    i = next
+  }
+  return at
 }

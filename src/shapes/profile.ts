@@ -87,7 +87,7 @@ export function developProfile(p: ProfileShape, sheeting: Sheeting): Development
     (b, i) =>
       say`bend ${String(i + 1)}: ${inDegrees(Math.abs(b.angle))} ${b.angle > 0 ? 'back' : 'forward'}, inside ${inMm(b.inside, 0.1)}`,
   )
-  const made = developed(strip, sheeting, said, { rolls: [], ticks: [] })
+  const made = developed(strip, sheeting, said, { rolls: [], near: [], far: [] })
   // a brake is set on the middle of the bend; its ends show how far the radius goes
   const folds = bends.flatMap(({ from, to }) =>
     [from, (from + to) / 2, to].map((i) =>

@@ -4,7 +4,7 @@
  * facets; the angles are those between neighbouring facets of the surface wanted.
  */
 import { cross, dot, minus, unit, type Vec } from './placing.ts'
-import { flatAt, type Rim, type Strip, spaceAt, spaceRim } from './strip.ts'
+import { flatAt, type Isometry, isometry, type Rim, type Strip, spaceAt, spaceRim } from './strip.ts'
 
 /** Outward normal of the facet behind ruling i, from its longer diagonal so that a triangle has one too. */
 function normalOf(s: Strip, i: number): Vec {
@@ -106,6 +106,8 @@ export interface FoldProof {
   edge: number
   /** gap between the two edges of the seam; 0 without a seam */
   seam: number
+  /** how far the lengths of rulings, rims and facets differ from the surface's */
+  kept: Isometry
 }
 
 /** Rolls a pattern up and measures it. */
@@ -122,7 +124,7 @@ export function proveFold(strip: Strip): FoldProof {
         apart(spaceAt(folded, 0, 'far'), spaceAt(folded, last, 'far')),
       )
     : 0
-  return { edge, seam }
+  return { edge, seam, kept: isometry(strip) }
 }
 
 /** Largest gap, m, where a rim of one folded pattern meets a rim of the next, each rolled up from its own drawing. */

@@ -94,6 +94,7 @@ export function developSquareToRound(s: SquareToRound, sheeting: Sheeting): Deve
   const ticks = [0, 1, 2, 3, 4].map((q) => Math.min(strip.count - 1, q * per + (q === 0 ? 0 : 1)))
   return developed(strip, sheeting, [say`corner element ${inMm(cornerElement(s, Math.PI / 4), 0.1)}`], {
     rolls,
-    ticks,
+    near: ticks,
+    far: ticks,
   })
 }
