@@ -191,6 +191,24 @@ describe('tiles', () => {
     expect(seen.size).toBeGreaterThan(0)
     expect([...seen.values()].every((n) => n === 2)).toBe(true)
   })
+  test('the tape’s lengths printed on the pages are those between the outermost crosses', () => {
+    const pages = tiled(big, { paper: 'A4' })
+    const { width, height } = pages[0]!
+    const step = [width - 30, height - 30] as const
+    const xs: number[] = []
+    for (const page of pages) {
+      const { c } = place(page)
+      for (const { points } of strokes(page, 0.13))
+        if (points.length === 4 && points[1] === points[3])
+          xs.push((points[0]! + points[2]!) / 2 - tileMargin + c * step[0])
+    }
+    const words = pages[0]!.marks.find((m) => m.kind === 'text' && m.text.includes('tape')) as Extract<
+      Mark,
+      { kind: 'text' }
+    >
+    const told = Number(words.text.match(/are ([\d.]+) mm/)![1])
+    expect(told).toBeCloseTo(Math.max(...xs) - Math.min(...xs), 1)
+  })
   test('a print measured at 97 mm is drawn larger by as much, and then comes out at 100 mm', () => {
     const scale = printScale(0.097, 0.098)
     const ring = tiled(big, { paper: 'A4', scale })[0]!.marks.find((m) => m.kind === 'polygon') as Extract<

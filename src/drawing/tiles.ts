@@ -116,6 +116,11 @@ function pageOf(
     })
     const [w, h] = [grid.page.width, grid.page.height]
     const whole = say`whole drawing ${inMm(sheet.width / 1e3, 0.1)} × ${inMm(sheet.height / 1e3, 0.1)}`
+    const [across, up] = [grid.cols * grid.step[0], grid.rows * grid.step[1]].map((v) => v / 1e3) as [
+      number,
+      number,
+    ]
+    const tape = say`joined, the outermost crosses are ${inMm(across, 0.1)} and ${inMm(up, 0.1)} apart, ${inMm(Math.hypot(across, up), 0.1)} corner to corner: check with a tape`
     const corrected: Sentence =
       scale.x === 1 && scale.y === 1
         ? ''
@@ -127,6 +132,7 @@ function pageOf(
         say`${name} of ${String(grid.rows)} × ${String(grid.cols)}: ${sheet.title}; ${whole}`,
       ),
       word(tileMargin, 4, say`print at ${inPercent(1)}, no fit to page${corrected}; then measure the square`),
+      ...(grid.cols * grid.rows > 1 ? [word(tileMargin, h - 3, tape)] : []),
       ...(col + 1 < grid.cols ? [word(w - 4, h / 2 - 12, 'this edge under →', 3, Math.PI / 2)] : []),
       ...(row + 1 < grid.rows ? [word(w / 2 + 15, h - 3.5, 'this edge under ↑')] : []),
     ]

@@ -6,7 +6,8 @@
 import { inMm } from '../base/answers/amounts.ts'
 import type { FlatPiece, FlatPoint } from '../base/answers/madePart.ts'
 import { type Sentence, say } from '../base/answers/sentence.ts'
-import { circle, ellipse } from './outlines.ts'
+import { bendAllowance } from './bends.ts'
+import { circle, distanceTo, ellipse, isInside, roundedRectangle } from './outlines.ts'
 import { line } from './patternMarks.ts'
 import { plate } from './plate.ts'
 import { plateHole } from './saddle.ts'
@@ -36,23 +37,24 @@ export function capBlank(diameter: number, flange: number, rise: number): number
   return Math.sqrt(diameter ** 2 + 4 * rise ** 2 + 4 * diameter * flange)
 }
 
-/** Pattern of a cap. ShapeFault as capBlank, or pipes.k where a pipe does not go through it or two meet. */
-export function endCap(cap: EndCap): FlatPiece {
-  const blank = capBlank(cap.diameter, cap.flange, cap.rise)
-  const stretched = Math.sqrt(cap.diameter ** 2 + 4 * cap.rise ** 2) / cap.diameter
-  const holes = cap.pipes.map(({ radius, lean, clearance, x, y }, k) => {
+/** Holes of the pipes through a cap, checked against each other and by `room`, how far a place is from the wall; `stretched` moves them outward. */
+function pipeHoles(
+  pipes: EndCap['pipes'],
+  room: (x: number, y: number) => number,
+  stretched: number,
+): FlatPoint[][] {
+  return pipes.map(({ radius, lean, clearance, x, y }, k) => {
     const { minor, major } = plateHole(radius, lean, clearance)
-    const from = Math.hypot(x, y)
-    const most = cap.diameter / 2 - from
+    const most = room(x, y)
     if (!(major < most))
       throw new ShapeFault(
         `pipes.${k}.radius`,
         major,
         most,
         say`Its hole reaches ${inMm(major - most, 0.1)} beyond the cap’s wall.`,
-        say`Set the pipe at most ${inMm(Math.max(0, cap.diameter / 2 - major))} from the middle.`,
+        say`Move the pipe inward by more than ${inMm(major - most, 0.1)}, or make it smaller.`,
       )
-    cap.pipes.slice(0, k).forEach((other, j) => {
+    pipes.slice(0, k).forEach((other, j) => {
       const apart = Math.hypot(x - other.x, y - other.y)
       const least = major + plateHole(other.radius, other.lean, other.clearance).major
       if (apart <= least)
@@ -64,10 +66,16 @@ export function endCap(cap: EndCap): FlatPiece {
           say`Set them more than ${inMm(least + 5e-3)} apart.`,
         )
     })
-    // the dish is hammered before the holes are cut, so they keep their place on the flat by as much as it stretches
     return ellipse(x * stretched, y * stretched, major, minor)
   })
+}
+
+/** Pattern of a round cap. ShapeFault as capBlank, or pipes.k where a pipe does not go through it or two meet. */
+export function endCap(cap: EndCap): FlatPiece {
+  const blank = capBlank(cap.diameter, cap.flange, cap.rise)
   const flat = Math.sqrt(cap.diameter ** 2 + 4 * cap.rise ** 2) / 2
+  // the dish is hammered before the holes are cut, so they lie farther out on it by as much as it stretches
+  const holes = pipeHoles(cap.pipes, (x, y) => cap.diameter / 2 - Math.hypot(x, y), (2 * flat) / cap.diameter)
   const centre = (r: number): FlatPoint[][] => [
     [
       [-r, 0],
@@ -94,5 +102,43 @@ export function endCap(cap: EndCap): FlatPiece {
       ...centre(blank / 2).map((points) => line('centre', points)),
     ],
     said,
+  })
+}
+
+export interface ShapedCap extends Omit<EndCap, 'diameter' | 'rise'> {
+  /** outside size of the flange, m: the inside of the body it closes; and the radius of its corners: half the width makes an oval */
+  length: number
+  width: number
+  corner: number
+  /** inside radius of the flange's bend, m, and where the sheet keeps its length there */
+  inside: number
+  k: number
+}
+
+/**
+ * Pattern of a flat cap with a flange that lies against the inside of a box or an oval body; on the straight sides it is a bend, at the corners the edge is
+ * beaten in and trimmed. ShapeFault naming flange, corner, inside or pipes.k.
+ */
+export function shapedCap(cap: ShapedCap): FlatPiece {
+  const t = cap.thickness
+  const off = cap.inside + t
+  mustLie('corner', cap.corner, off, Math.min(cap.length, cap.width) / 2)
+  mustLie('flange', cap.flange, off, Math.min(cap.length, cap.width) / 2)
+  const bend = bendAllowance({ angle: Math.PI / 2, inside: cap.inside, thickness: t, k: cap.k })
+  // from where the bend begins: the bend itself and what stands beyond it
+  const grow = bend + cap.flange - off
+  const shape = (wider: number) =>
+    roundedRectangle(0, 0, cap.length + 2 * wider, cap.width + 2 * wider, cap.corner + wider)
+  const wall = shape(0)
+  const room = (x: number, y: number) => (isInside([x, y], wall) ? distanceTo([x, y], wall) - off : 0)
+  return plate({
+    id: cap.id,
+    title: cap.title,
+    thickness: t,
+    count: cap.count ?? 1,
+    outline: shape(grow - off),
+    holes: pipeHoles(cap.pipes, room, 1),
+    lines: [line('fold', shape(bend / 2 - off), true)],
+    said: [say`turn a flange of ${inMm(cap.flange, 0.1)} over a former; trim the corners`],
   })
 }

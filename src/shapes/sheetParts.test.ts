@@ -5,7 +5,7 @@ import { developBracket } from './bracket.ts'
 import { developCone } from './cone.ts'
 import { deckPanel, doublerOf } from './deckPanel.ts'
 import { deckSkin } from './deckSkin.ts'
-import { capBlank, endCap } from './endCap.ts'
+import { capBlank, endCap, shapedCap } from './endCap.ts'
 import { flangePlate, gasketOf } from './flangePlate.ts'
 import { hullFrame } from './hullFrame.ts'
 import { areaOf, distanceTo, isInside, lengthOf } from './outlines.ts'
@@ -167,6 +167,40 @@ describe('a cap', () => {
     expect(endCap({ ...cap, pipes: [pipe] }).lines.filter((l) => l.use === 'hole')).toHaveLength(1)
     expect(() => endCap({ ...cap, pipes: [{ ...pipe, x: 0.04 }] })).toThrow(/pipes\.0.*wall/)
     expect(() => endCap({ ...cap, pipes: [pipe, { ...pipe, x: 0.02 }] })).toThrow(/pipes\.1.*cuts/)
+  })
+})
+
+describe('a cap of a box or an oval', () => {
+  const cap = {
+    id: 'c',
+    title: 'Cap',
+    thickness: 1e-3,
+    length: 0.2,
+    width: 0.1,
+    corner: 0.05,
+    flange: 0.01,
+    inside: 2e-3,
+    k: 0.4,
+    pipes: [],
+  }
+  test('is as wide as a channel of the same flanges and bends', () => {
+    const xs = shapedCap(cap).lines[0]!.points.map((p) => p[1])
+    const legs = [
+      { straight: 0.01 - 3e-3, angle: Math.PI / 2, inside: 2e-3 },
+      { straight: 0.1 - 6e-3, angle: Math.PI / 2, inside: 2e-3 },
+      { straight: 0.01 - 3e-3 },
+    ]
+    const channel = developProfile({ legs, width: 0.1, k: 0.4, closed: false }, sheeting)
+    expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(channel.area / 0.1, 9)
+  })
+  test('with corners too sharp to turn, or a pipe in its wall, is named', () => {
+    expect(() => shapedCap({ ...cap, corner: 1e-3 })).toThrow(/corner/)
+    expect(() =>
+      shapedCap({ ...cap, pipes: [{ radius: 0.02, x: 0.09, y: 0, lean: 0, clearance: 0 }] }),
+    ).toThrow(/pipes\.0/)
+    expect(
+      shapedCap({ ...cap, pipes: [{ radius: 0.02, x: 0.05, y: 0, lean: 0.3, clearance: 0 }] }).lines,
+    ).toHaveLength(4)
   })
 })
 
