@@ -131,10 +131,15 @@ function pageOf(
         h - 7,
         say`${name} of ${String(grid.rows)} × ${String(grid.cols)}: ${sheet.title}; ${whole}`,
       ),
-      word(tileMargin, 4, say`print at ${inPercent(1)}, no fit to page${corrected}; then measure the square`),
-      ...(grid.cols * grid.rows > 1 ? [word(tileMargin, h - 3, tape)] : []),
-      ...(col + 1 < grid.cols ? [word(w - 4, h / 2 - 12, 'this edge under →', 3, Math.PI / 2)] : []),
-      ...(row + 1 < grid.rows ? [word(w / 2 + 15, h - 3.5, 'this edge under ↑')] : []),
+      word(
+        tileMargin,
+        7,
+        say`print at ${inPercent(1)}, no fit to page${corrected}; then measure the square`,
+        2.5,
+      ),
+      ...(grid.cols * grid.rows > 1 ? [word(tileMargin, 3.5, tape, 2.5)] : []),
+      ...(col + 1 < grid.cols ? [word(w - 4, h / 2 - 12, 'this edge under', 3, Math.PI / 2)] : []),
+      ...(row + 1 < grid.rows ? [word(w - 35, h - 4, 'this edge under')] : []),
     ]
   }
 }
