@@ -87,4 +87,10 @@ export const sidePages: readonly (PageEntry & { id: string })[] = [
     asks: 'One question, a few inputs, one answer',
     load: () => import('./reckoners/ReckonersPage.tsx').then((m) => m.ReckonersPage),
   },
+  {
+    id: 'pond',
+    word: 'Pond',
+    asks: 'Engine speed and a recording, at the water',
+    load: () => import('./pond/PondPage.tsx').then((m) => m.PondPage),
+  },
 ]

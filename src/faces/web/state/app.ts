@@ -9,6 +9,7 @@ import {
   textOf,
   writeValue,
 } from './craftFile.ts'
+import { fetchHanded, handedName } from './handed.ts'
 import { keepLooking } from './looking.ts'
 import { type OpenedFile, pickFile, readFile, saveFile } from './openedFiles.ts'
 import { openStore } from './saved.ts'
@@ -39,6 +40,7 @@ export const app = {
     const units = await shelf?.setting<UnitSystem>('units')
     const last = sessionStorage.getItem('craft') ?? (await shelf?.setting<string>('last'))
     if (last) await session.openKept(last)
+    await takeHanded()
     store.set({ ready: true, ...(units ? { units } : {}) })
   },
 
@@ -161,6 +163,18 @@ export const app = {
     const name = await saveFile(work.fileName, work.text)
     if (name) store.set({ notice: `Saved as ${name}.` })
   },
+}
+
+/** Opens the craft that the address says is handed over, once: a reload goes on with what was made of it. */
+async function takeHanded(): Promise<void> {
+  const name = handedName(location.search)
+  if (name === undefined) return
+  try {
+    await session.openFile(await fetchHanded(name))
+    history.replaceState(null, '', `${location.pathname}${location.hash}`)
+  } catch (error) {
+    store.set({ notice: (error as Error).message })
+  }
 }
 
 async function open(file: OpenedFile): Promise<FileFault | undefined> {
