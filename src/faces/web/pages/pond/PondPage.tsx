@@ -48,7 +48,7 @@ export function PondPage() {
         {live.on === 'opening' ? 'Waiting for the microphone…' : live.says}
         {recording && `Recording ${clockText(live.recorded ?? 0)}`}
       </p>
-      <div className="thumb">
+      <div className="pondhand">
         <label className="pull">
           Pull read, kg
           <input

@@ -72,7 +72,11 @@ export function PondRuns({ runs }: { runs: PondRunsKept }) {
             <span>
               {line.name}, {clockText(line.seconds)}
             </span>
-            <Button isDisabled={!line.sound} aria-label={`Send ${line.name}`} onPress={() => void hand(line)}>
+            <Button
+              isDisabled={!line.sound}
+              aria-label={`Send as a file: ${line.name}`}
+              onPress={() => void hand(line)}
+            >
               Send as a file
             </Button>
             <a href="#/runs">Read it on Runs</a>

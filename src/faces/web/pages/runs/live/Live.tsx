@@ -30,7 +30,7 @@ export function Live({ options, expected, onRecorded }: Props) {
       ) : (
         <p>
           Holds the phone’s microphone to the engines and shows their speed as it is. The sound stays on this
-          device.
+          device. <a href="#/pond">Larger, for the phone at the water</a>
         </p>
       )}
       <div className="row">
