@@ -169,7 +169,7 @@ export function guidanceFinding(input: FloatInput, a: FloatAnswer, limits: Float
   return {
     id: 'float.guidance',
     question: 'float',
-    says: say`Compare with 33 CFR 183.105: a swamped boat is tested with ${kg(tests.total)} of weights under water; this one, swamped, has ${reserve < 0 ? `${kg(-reserve)} too little lift for itself` : say`${kg(reserve)} of lift to spare`}.`,
+    says: say`Compare with 33 CFR 183.105: a swamped boat is tested with ${kg(tests.total)} of weights under water; this one, swamped, has ${reserve < 0 ? say`${kg(-reserve)} too little lift for itself` : say`${kg(reserve)} of lift to spare`}.`,
     value: reserve,
     unit: 'kg',
     standing: more ? 'good' : 'watch',

@@ -88,6 +88,13 @@ export const sidePages: readonly (PageEntry & { id: string; linked?: false })[] 
     load: () => import('./reckoners/ReckonersPage.tsx').then((m) => m.ReckonersPage),
   },
   {
+    id: 'begin',
+    word: 'Begin',
+    asks: 'A new craft in ten questions',
+    load: () => import('./begin/BeginPage.tsx').then((m) => m.BeginPage),
+    linked: false,
+  },
+  {
     id: 'pond',
     word: 'Pond',
     asks: 'Engine speed and a recording, at the water',

@@ -1,14 +1,6 @@
 import type { Finding, Question } from '../../../base/answers/finding.ts'
-import {
-  hasErrors,
-  isWritten,
-  keepInFile,
-  newCraftText,
-  readText,
-  removeValue,
-  textOf,
-  writeValue,
-} from './craftFile.ts'
+import { type TemplateKind, templateText } from '../../../craft/templates.ts'
+import { hasErrors, isWritten, keepInFile, readText, removeValue, textOf, writeValue } from './craftFile.ts'
 import { fetchHanded, handedName } from './handed.ts'
 import { keepLooking } from './looking.ts'
 import { type OpenedFile, pickFile, readFile, saveFile } from './openedFiles.ts'
@@ -145,8 +137,11 @@ export const app = {
   /** an example; opening it again takes up the untouched one kept before */
   openExample: (name: string, text: string) => session.openFile({ name, text }),
   openKept: (craftId: string) => session.openKept(craftId),
-  newCraft: (name: string) =>
-    session.openText(newCraftText(name), `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-') || 'craft'}.yaml`),
+  newCraft: (name: string, kind?: TemplateKind) =>
+    session.openText(
+      templateText(name, kind),
+      `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-') || 'craft'}.yaml`,
+    ),
   close: () => session.close(),
   listKept: async () => (await shelf?.list()) ?? [],
   forget: async (craftId: string) => shelf?.forget(craftId),
