@@ -105,7 +105,7 @@ test('suction is looked for while the transfers are open, the echo after they cl
 
 test('the port figure marks the timing and says what the pipe does', () => {
   const sheet = portFigure(madeUpTrace(), undefined, air, { ...metricLook, width: 240 })
-  for (const w of ['blowdown', 'transfers open', 'plugging']) expect(words(sheet)).toContain(w)
+  for (const w of ['burnt gas leaves', 'transfers open', 'pushed back']) expect(words(sheet)).toContain(w)
   expect(sheet.says).toMatch(/draws −0\.4\d bar at 19\d°/)
   expect(names(sheet)).toEqual(['exhaust port', 'crankcase', 'cylinder'])
 })

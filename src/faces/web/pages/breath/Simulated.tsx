@@ -80,7 +80,7 @@ export function Simulated({ now, tried, choose }: Props) {
           id: 'numbers',
           title: 'The numbers',
           says: `${now.simulation.output.curve.points.length} engine speeds`,
-          children: <Numbers now={now} tried={tried} look={look} />,
+          children: <Numbers now={now} tried={tried} />,
         },
         {
           id: 'trust',
