@@ -29,6 +29,9 @@ export interface SkinAnswer {
   pieces: readonly Development[]
 }
 
+/** bands narrower than this are a point, m */
+const leastBand = 2e-4
+
 /** Radius of the circle through three points, m; infinite where they lie in line. */
 function radiusThrough(a: Vec, b: Vec, c: Vec): number {
   const [u, v, w] = [minus(b, a), minus(c, b), minus(c, a)]
@@ -79,6 +82,18 @@ export function deckSkin(grid: SkinGrid, bears: number, sheeting: Sheeting): Ski
       'A skin is given by at least two rows of at least two points, as many in each.',
       'Give rows of equal counts of points, all of them numbers.',
     )
+  for (const [i, row] of grid.entries())
+    for (let k = 0; k + 1 < across; k++) {
+      const wide = Math.hypot(...minus(row[k + 1]!, row[k]!))
+      if (wide < leastBand)
+        throw new ShapeFault(
+          `grid.${i}`,
+          wide,
+          leastBand,
+          'The skin runs to a point here, and a row of no width has no direction.',
+          say`End it at a row whose points lie ${inMm(leastBand, 0.1)} apart or more.`,
+        )
+    }
   let leastRadius = Number.POSITIVE_INFINITY
   for (const [i, row] of grid.entries())
     for (const [k, p] of row.entries()) {

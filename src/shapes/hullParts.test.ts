@@ -167,5 +167,7 @@ describe('a deck’s skin', () => {
       ),
     ).toThrow(/grid/)
     expect(() => deckSkin([], 1e-3, sheeting)).toThrow(/grid/)
+    const pointed = [...grid(() => 0).slice(0, 3), Array.from({ length: 13 }, (): Vec => [2, 0, 0])]
+    expect(() => deckSkin(pointed, 1e-3, sheeting)).toThrow(/grid\.3.*point/)
   })
 })

@@ -148,6 +148,13 @@ test('a piece larger than every sheet is told with the sheet’s size and in how
     /stock\.0\.width/,
   )
   expect(() => nest([strip], [sheet()], { kerf: -1, gap: 0, edge: 0 })).toThrow(/kerf/)
+  const rules = { kerf: 0, gap: 0, edge: 0 }
+  expect(() => nest([{ ...strip, count: Number.NaN }], [sheet()], rules)).toThrow(
+    /pieces\.long\.count is not a number/,
+  )
+  const cut = strip.lines[0]!
+  const torn = { ...strip, lines: [{ ...cut, points: [...cut.points, [Number.NaN, 0] as FlatPoint] }] }
+  expect(() => nest([torn], [sheet()], rules)).toThrow(/pieces\.long is not a number/)
 })
 
 test('forty pieces of a pipe go on sheets, and their mass is their area’s', () => {

@@ -2,7 +2,7 @@
  * Pieces laid on sheets and offcuts: largest first, each to the lowest and then leftmost free place of the allowed turns (bottom-left heuristic: B. S. Baker,
  * E. G. Coffman, R. L. Rivest, SIAM J. Comput. 9 (1980) 846), on a grid that errs on the careful side. Small pieces go into the holes of large ones.
  */
-import { inMm } from '../base/answers/amounts.ts'
+import { inCount, inMm } from '../base/answers/amounts.ts'
 import type { FlatPiece, FlatPoint } from '../base/answers/madePart.ts'
 import { say } from '../base/answers/sentence.ts'
 import { CellBoard, type Cells, cellsOf, taken } from './cells.ts'
@@ -135,7 +135,7 @@ function check(stock: readonly StockSheet[], rules: NestRules): void {
     mustLie(`stock.${k}.width`, s.width, 5e-3, extremes.most)
     mustLie(`stock.${k}.height`, s.height, 5e-3, extremes.most)
     mustLie(`stock.${k}.thickness`, s.thickness, extremes.thinnest, extremes.thickest)
-    mustLie(`stock.${k}.count`, s.count, 0, 1000)
+    mustLie(`stock.${k}.count`, s.count, 0, 1000, inCount)
   })
 }
 
@@ -150,6 +150,7 @@ const sameThickness = 5e-5
  */
 export function nest(pieces: readonly FlatPiece[], stock: readonly StockSheet[], rules: NestRules): Nested {
   check(stock, rules)
+  for (const { id, count } of pieces) mustLie(`pieces.${id}.count`, count, 0, 1000, inCount)
   const reach = (rules.kerf + rules.gap) / 2
   const copies = pieces
     .flatMap((piece) =>
@@ -248,6 +249,12 @@ function sizeOf(piece: FlatPiece): { long: number; short: number; area: number }
     high = Math.max(high, y)
   }
   const [a, b] = [right - left, high - low]
+  mustLie(
+    `pieces.${piece.id}`,
+    points.flat().every(Number.isFinite) ? Math.max(a, b) : Number.NaN,
+    1e-4,
+    extremes.most,
+  )
   return { long: Math.max(a, b), short: Math.min(a, b), area: netArea(piece) }
 }
 

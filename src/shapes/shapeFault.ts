@@ -1,4 +1,4 @@
-import { type AmountMaker, inMm } from '../base/answers/amounts.ts'
+import { type AmountMaker, inCount, inMm } from '../base/answers/amounts.ts'
 import { printed, type Sentence, say } from '../base/answers/sentence.ts'
 
 /** What cannot be made or is better not made so: the value, where it ends, and what to do about it. SI. */
@@ -30,7 +30,8 @@ export function mustLie(
 ): void {
   if (value >= low && value <= high) return
   const near = value > high ? high : low
-  const fine = (v: number) => spoken(v, Math.abs(v) < 0.01 ? 0.01 : 0.1)
+  // counts are whole; lengths below a centimetre are told finer
+  const fine = (v: number) => (spoken === inCount ? spoken(v) : spoken(v, Math.abs(v) < 0.01 ? 0.01 : 0.1))
   throw new ShapeFault(
     field,
     value,
