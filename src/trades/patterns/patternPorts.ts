@@ -13,3 +13,7 @@ export const src = {
 
 export const sheet = mm('thickness', 'of the sheet', 1e-4, 0.006)
 export const measured = choice('measured', 'how the diameters were measured', ['mean', 'inside', 'outside'])
+
+/** at the cut */
+export const sharp =
+  'Cut edges of sheet are sharp and offcuts fly: gloves, eyes and ears covered, the sheet clamped, edges filed before anything else.'

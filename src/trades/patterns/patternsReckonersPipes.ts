@@ -10,7 +10,7 @@ import { plateHole, saddleHole, saddleLength } from '../../shapes/saddle.ts'
 import { tight } from '../../shapes/seam.ts'
 import { ShapeFault } from '../../shapes/shapeFault.ts'
 import { rimLength } from '../../shapes/strip.ts'
-import { measured, sheet, src, trade } from './patternPorts.ts'
+import { measured, sharp, sheet, src, trade } from './patternPorts.ts'
 
 const cone = defineReckoner({
   id: 'cone-pattern',
@@ -47,6 +47,7 @@ const cone = defineReckoner({
     const { slant, outer, inner, angle, width, area } = coneFlat(shape)
     return { halfAngle: Math.asin(coneSlope(shape).sine), slant, outer, inner, angle, width, area }
   },
+  cautions: [sharp],
   sources: [src.drafting, src.mean],
 })
 
@@ -74,6 +75,7 @@ const pipe = defineReckoner({
       )
     return { mean, round: Math.PI * mean + 2 * g.straight }
   },
+  cautions: [sharp],
   sources: [src.mean],
 })
 
@@ -109,6 +111,7 @@ const elbow = defineReckoner({
     mm('arc', 'along the round axis they stand for'),
   ],
   reckon: (g) => elbowNumbers(elbowOf(g)),
+  cautions: [sharp],
   sources: [src.drafting],
 })
 
@@ -136,6 +139,7 @@ const elbowCut = defineReckoner({
       throw new ShapeFault('cut', g.cut, e.joints, 'The elbow has no such cut.', 'Ask for one of its joints.')
     return { ...at, round: rimLength(made.pieces[k]!.strips[0]!, 'far') }
   },
+  cautions: [sharp],
   sources: [src.drafting, src.dandelin],
 })
 
@@ -168,6 +172,7 @@ const oblique = defineReckoner({
       area,
     }
   },
+  cautions: [sharp],
   sources: [src.drafting],
 })
 
@@ -200,6 +205,7 @@ const saddle = defineReckoner({
     const [round, along] = saddleHole(s, s.headerRadius, 1, g.turn)[0]!
     return { length, round, along }
   },
+  cautions: [sharp],
   sources: [src.drafting],
 })
 
@@ -218,6 +224,7 @@ const through = defineReckoner({
     const { minor, major } = plateHole(g.diameter / 2, g.lean, g.clearance)
     return { across: 2 * minor, along: 2 * major }
   },
+  cautions: [sharp],
   sources: [src.drafting, 'clearance 0.1 to 0.25 mm all round: common practice, no source'],
 })
 

@@ -14,7 +14,7 @@ import { capBlank } from '../../shapes/endCap.ts'
 import { wrapLength } from '../../shapes/profile.ts'
 import { tight } from '../../shapes/seam.ts'
 import { cornerElement, cornerSector, developSquareToRound } from '../../shapes/squareToRound.ts'
-import { sheet, src, trade } from './patternPorts.ts'
+import { sharp, sheet, src, trade } from './patternPorts.ts'
 
 const inside = mm('inside', 'radius inside the bend', 0, 0.2)
 const angle = degrees('angle', 'turned', 0.02, (Math.PI * 17) / 18, Math.PI / 2)
@@ -36,6 +36,7 @@ const bend = defineReckoner({
     setback: (g.inside + g.thickness) * Math.tan(g.angle / 2),
     deduction: bendDeduction(g),
   }),
+  cautions: [sharp],
   sources: [src.bends],
 })
 
@@ -47,6 +48,7 @@ const neutral = defineReckoner({
   inputs: [mm('inside', 'radius inside the bend', 2e-4, 0.2), sheet],
   outputs: [ratio('k', 'part of the thickness from the inside')],
   reckon: (g) => ({ k: neutralLayer(Math.max(g.inside, g.thickness / 10), g.thickness) }),
+  cautions: [sharp],
   sources: [src.bends],
 })
 
@@ -64,6 +66,7 @@ const fromStrip = defineReckoner({
   ],
   outputs: [ratio('k', 'part of the thickness from the inside; 0.3 to 0.5 is to be believed')],
   reckon: (g) => ({ k: neutralMeasured(g.flat, g.legs, g) }),
+  cautions: [sharp],
   sources: [src.bends],
 })
 
@@ -87,6 +90,7 @@ const spring = defineReckoner({
     springsTo: springsTo(g.inside, g.thickness, g.yield, g.modulus),
     least: leastBend[w.sheet]! * g.thickness,
   }),
+  cautions: [sharp],
   sources: [
     'S. Kalpakjian, Manufacturing Processes for Engineering Materials, from memory',
     'handbook tables of least bend radii for sheet of about 1.6 mm, from memory',
@@ -101,6 +105,7 @@ const box = defineReckoner({
   inputs: [mm('length', 'outside', 0.01, 2), mm('width', 'outside', 0.01, 2), inside, sheet, k],
   outputs: [mm('wrap', 'length of the blank')],
   reckon: (g) => ({ wrap: wrapLength(g.length, g.width, g.inside, g.thickness, g.k) }),
+  cautions: [sharp],
   sources: [src.bends],
 })
 
@@ -116,6 +121,7 @@ const cap = defineReckoner({
   ],
   outputs: [mm('blank', 'diameter')],
   reckon: (g) => ({ blank: capBlank(g.diameter, g.flange, g.rise) }),
+  cautions: [sharp],
   sources: [
     'Deep-drawing handbooks (blank of a flanged cup by equal areas), from memory; spherical cap exact',
   ],
@@ -156,6 +162,7 @@ const transition = defineReckoner({
       area: developSquareToRound(s, { id: 't', title: '', thickness: 1e-3, seam: tight }).area,
     }
   },
+  cautions: [sharp],
   sources: [src.drafting],
 })
 
