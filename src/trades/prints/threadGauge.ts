@@ -104,17 +104,29 @@ export function gaugeThread(corners: Float64Array, order: GaugeOrder, loosest: n
   // the partner at basic size: its section with no clearance
   const go = threadProfile(thread, partner, { clearance: -tighter })
   const gap = bestGap(u, r, go, sign)
-  const loose = bestGap(u, r, flanksOnly(go), sign)
+  const crests = crestHalf(u, r, sign)
+  const loose = bestGap(crests.u, crests.r, flanksOnly(go), sign)
   return { goes: gap >= -1e-9, gap, held: loose <= loosest + 1e-9, loose, corners: u.length }
 }
 
-/** The same gauge with its crests and roots drawn out, so that only flanks touch. */
+/** The corners on the crest's half of the teeth: their edges lie on the flanks, and no root is among them. */
+function crestHalf(u: Float64Array, r: Float64Array, sign: number): { u: Float64Array; r: Float64Array } {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const x of r) {
+    if (x < low) low = x
+    if (x > high) high = x
+  }
+  const middle = (low + high) / 2
+  const kept = (_: number, i: number) => sign * (r[i]! - middle) >= 0
+  return { u: u.filter(kept), r: r.filter(kept) }
+}
+
+/** The same gauge with its roots drawn out until its flanks meet: crests of the thread touch its flanks alone. */
 function flanksOnly(go: TurnProfile): TurnProfile {
-  // corners where the flanks would meet their neighbours: a third of a pitch past the middle each way
   const tan = Math.tan(go.half)
-  const out = (0.249 * go.pitch) / tan
   const quarter = go.pitch / 4
-  const flank = out * tan
+  const flank = 0.249 * go.pitch
+  const out = flank / tan
   return {
     ...go,
     z: Float64Array.of(quarter - flank, quarter + flank, 3 * quarter - flank, 3 * quarter + flank),
