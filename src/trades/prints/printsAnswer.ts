@@ -1,12 +1,13 @@
 /** What threads the necks have, how a cap for them is printed, and how each ring sits. SI. */
 import type { Neck, PrintsInputs, RingAsked, SealedHatch } from './printsFromCraft.ts'
-import { chooseRing, grooveDoubts, isNoRing, type NoRing, type SeatedRing } from './ringChoice.ts'
-import { glandState, grooveFor } from './sealGland.ts'
+import { chooseRing, closingForce, isNoRing, type NoRing, type SeatedRing } from './ringChoice.ts'
+import { glandState } from './sealGland.ts'
 import { type LinesAcross, leakAcross } from './sealLeak.ts'
 import { type Liquid, swellOf } from './sealMaterials.ts'
 import { ownThread, type Thread } from './threadForms.ts'
 import { type Identified, identifyThread } from './threadIdentify.ts'
-import { type PrintedThread, printedThread } from './threadPrinted.ts'
+import { printsLimits } from './threadLimits.ts'
+import { closingTorque, handTorque, type PrintedThread, printedThread } from './threadPrinted.ts'
 
 /** A ring in its place, or why there is none. */
 export interface SealAnswer {
@@ -21,6 +22,8 @@ export interface SealAnswer {
   room: { inner: number; outer: number }
   /** across the ring where layer lines run across */
   across?: LinesAcross
+  /** a lid or cap that screws down on it: its thread's diameter, and the torque to close it */
+  turned?: { diameter: number; torque: number }
 }
 
 export interface NeckAnswer {
@@ -69,10 +72,20 @@ function threadOf(named: Identified): Thread | undefined {
   return 'value' in made ? made.value : undefined
 }
 
+/** land left beside a groove, m */
+export const wall = 0.2e-3
+
+/** Force that a hand can put on a ring by turning its lid down, N. */
+function forceFor(thread: Thread, room: { inner: number; outer: number }): number {
+  const ring = (room.inner + room.outer) / 2
+  return handTorque(thread.d, printsLimits.handTorque.value) / closingTorque(thread, ring, 1)
+}
+
 function sealIn(
   of: { name: string; path: string; liquid: Liquid; asked: RingAsked },
   room: { inner: number; outer: number },
   printer: PrintsInputs['printer'],
+  thread: Thread | undefined,
 ): SealAnswer {
   const { asked, liquid } = of
   const swell = swellOf(asked.material, liquid, warm)
@@ -80,26 +93,32 @@ function sealIn(
   const got = chooseRing({
     kind: asked.seat,
     ...room,
-    wall: 0.3e-3,
+    wall,
     swell,
     printer,
+    ...(thread ? { force: forceFor(thread, room) } : {}),
     ...(asked.ring ? { ring: asked.ring } : {}),
   })
   if (isNoRing(got)) return { ...base, none: got }
   // a groove already there goes before the one that would be drawn
-  const usual = grooveFor(asked.seat, got.ring.section, swell)
   const gland = {
     ...got.gland,
-    ...grooveDoubts(printer),
-    depth: asked.depth ?? usual.depth,
-    width: asked.width ?? usual.width,
+    depth: asked.depth ?? got.gland.depth,
+    width: asked.width ?? got.gland.width,
   }
   if (asked.seat === 'plug') gland.seat = room.outer - 2 * gland.depth
   const state = tried(() => glandState(got.ring, gland, swell))
   if ('wrong' in state)
     return { ...base, none: { field: 'ring', value: gland.depth, limit: got.ring.section } }
   const seated = { ring: got.ring, gland, state: state.value }
-  if (asked.lines !== 'across') return { ...base, seated }
+  const turned = thread && {
+    turned: {
+      diameter: thread.d,
+      torque: closingTorque(thread, gland.seat - got.ring.section, closingForce(seated)),
+    },
+  }
+  const sealed = { ...base, seated, ...turned }
+  if (asked.lines !== 'across') return sealed
   const squeeze = Math.min(0.5, Math.max(0.01, seated.state.squeeze.low))
   const [over, viscosity] =
     liquid === 'water' ? [waterPressure, waterViscosity] : [testPressure, petrolViscosity]
@@ -109,7 +128,7 @@ function sealIn(
     over,
     viscosity,
   )
-  return { ...base, seated, across }
+  return { ...sealed, across }
 }
 
 function neckAnswer(neck: Neck, printer: PrintsInputs['printer']): NeckAnswer {
@@ -134,7 +153,12 @@ function neckSeal(neck: Neck, thread: Thread, printer: PrintsInputs['printer']):
   const plug = neck.seal.seat === 'plug'
   if (!plug && neck.reading.side === 'internal') return undefined
   const room = plug ? { inner: 0, outer: neck.bore } : { inner: neck.bore, outer: thread.d1 }
-  return sealIn({ name: neck.name, path: neck.path, liquid: neck.liquid, asked: neck.seal }, room, printer)
+  return sealIn(
+    { name: neck.name, path: neck.path, liquid: neck.liquid, asked: neck.seal },
+    room,
+    printer,
+    thread,
+  )
 }
 
 /** the flange of a hatch that its ring lies on is this wide, m on the diameter */
@@ -159,7 +183,7 @@ export function printsAnswer({ necks, hatches, printer }: PrintsInputs): PrintsA
       const room =
         hatch.seal.seat === 'plug' ? { inner: 0, outer: hatch.clear } : { inner, outer: inner + flange }
       const of = { name: hatch.name, path: hatch.path, liquid: 'water' as const, asked: hatch.seal }
-      return { hatch, seal: sealIn(of, room, printer), ...(thread ? { thread } : {}) }
+      return { hatch, seal: sealIn(of, room, printer, thread), ...(thread ? { thread } : {}) }
     }),
   }
 }

@@ -51,7 +51,7 @@ const finding = (id: string, f: Omit<Finding, 'id' | 'question' | 'sources'>): F
 const because = ({ spot, hatch, way, reach }: Nearest): Because => ({
   says: hatch
     ? reach > 0
-      ? say`${spot.name} is ${inMm(way)} from the rim of ${hatch.name}, through which a hand comes ${inMm(reach)} far`
+      ? say`${inMm(way)} from the rim of ${hatch.name} to ${spot.name}, and a hand comes ${inMm(reach)} far through it`
       : say`${hatch.name} is too narrow for a hand`
     : say`no hatch that opens leads to ${spot.name}, ${inMetres(spot.at[0])} forward of the transom`,
   link: spot.path,

@@ -1,15 +1,15 @@
 /** How each ring sits, what the liquid does to it, and whether layer lines leak past it. */
-import { inCm3, inMm, inMpa, inPercent, withEnds } from '../../base/answers/amounts.ts'
+import { inCm3, inMm, inMpa, inPercent, inTorque, withEnds } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
-import type { PrintMaterial } from './printerOf.ts'
-import type { NeckAnswer, PrintsAnswer, SealAnswer } from './printsAnswer.ts'
+import type { Printer, PrintMaterial } from './printerOf.ts'
+import { type NeckAnswer, type PrintsAnswer, type SealAnswer, wall } from './printsAnswer.ts'
 import type { PrintsInputs } from './printsFromCraft.ts'
-import { chooseRing, isNoRing, type SeatedRing } from './ringChoice.ts'
-import { grooveFor } from './sealGland.ts'
+import { chooseRing, drawnGroove, isNoRing, type SeatedRing } from './ringChoice.ts'
 import { sealDataOf } from './sealMaterials.ts'
 import type { PrintsLimits } from './threadLimits.ts'
+import { handTorque } from './threadPrinted.ts'
 
 const sources = [
   'AS568 and ISO 3601-1: sizes of O-rings; gland rules of seal makers, from memory',
@@ -43,7 +43,7 @@ function rubberFinding(s: SealAnswer): Finding[] {
   ]
 }
 
-function noneFinding(s: SealAnswer): Finding[] {
+function noneFinding(s: SealAnswer, printer: Printer): Finding[] {
   const { none, asked, room } = s
   if (asked.wrong !== undefined)
     return [
@@ -61,9 +61,9 @@ function noneFinding(s: SealAnswer): Finding[] {
   const free = chooseRing({
     kind: asked.seat,
     ...room,
-    wall: 0.3e-3,
+    wall,
     swell: s.swell,
-    printer: { kind: 'filament' },
+    printer,
   })
   const instead = isNoRing(free) ? undefined : free
   const value = fine(none.value)
@@ -91,11 +91,11 @@ function noneFinding(s: SealAnswer): Finding[] {
 }
 
 /** Squeeze, fill and stretch of a ring that has a place. */
-function glandFinding(s: SealAnswer, seated: SeatedRing, limits: PrintsLimits): Finding {
+function glandFinding(s: SealAnswer, seated: SeatedRing, limits: PrintsLimits, printer: Printer): Finding {
   const { ring, gland, state } = seated
   const { squeeze, fill, stretch } = state
   const most = s.asked.seat === 'plug' ? limits.squeezePlug.value : limits.squeezeFace.value
-  const groove = grooveFor(gland.kind, ring.section, s.swell)
+  const groove = drawnGroove(s.asked.seat, ring, s.swell, printer)
   const because = [
     {
       says: say`${ring.name}, ${fine(ring.inside)} inside and ${fine(ring.section)} thick, of ${s.asked.material}`,
@@ -159,6 +159,34 @@ function glandFinding(s: SealAnswer, seated: SeatedRing, limits: PrintsLimits): 
   })
 }
 
+/** A lid that no hand turns down on its ring. */
+function turnFinding(s: SealAnswer, { ring, state }: SeatedRing, limits: PrintsLimits): Finding[] {
+  if (!s.turned) return []
+  const { torque, diameter } = s.turned
+  const most = handTorque(diameter, limits.handTorque.value)
+  if (torque <= most) return []
+  return [
+    finding(`turn.${s.path}`, {
+      says: say`It takes ${inTorque(torque)} to close ${s.name} on ${ring.name}, and hands give about ${inTorque(most)}: it stays half shut.`,
+      value: torque,
+      unit: 'N·m',
+      standing: 'watch',
+      because: [
+        {
+          says: say`a ring ${fine(ring.section)} thick squeezed by ${part(state.squeeze)}`,
+          link: s.asked.path,
+        },
+        { says: say`a thread ${inMm(diameter)} across, greased`, link: s.path },
+      ],
+      act:
+        ring.section > 2e-3
+          ? say`take a ring of ${fine(1.78e-3)} section, or seal it round a plug`
+          : say`give the lid two grips for a bar of ${inMm(0.3)}, and grease thread and ring`,
+      harm: 'comfort',
+    }),
+  ]
+}
+
 /** Layer lines that run from inside to outside under the ring. */
 function lineFinding(s: SealAnswer, seated: SeatedRing, limits: PrintsLimits): Finding[] {
   const { across } = s
@@ -210,7 +238,7 @@ function capFinding({ neck }: NeckAnswer, { printer }: PrintsInputs): Finding[] 
       act:
         how === 'fails'
           ? say`print the cap of ${neck.name} in PA12 or POM with a wall of ${inMm(3e-3)}, or buy one`
-          : say`print the cap of ${neck.name} in PA12 or POM, or look at it after ${inPercent(0.25)} of a season and keep a bought one by`,
+          : say`print the cap of ${neck.name} in PA12 or POM with a wall of ${inMm(3e-3)} and keep a bought one by`,
       harm: how === 'fails' ? 'before the water' : 'will stop the run',
     }),
   ]
@@ -246,9 +274,13 @@ export function sealFindings(inputs: PrintsInputs, answer: PrintsAnswer, limits:
     ...answer.necks.flatMap((n) => [...capFinding(n, inputs), ...boreFinding(n)]),
     ...seals.flatMap((s) => [
       ...rubberFinding(s),
-      ...noneFinding(s),
+      ...noneFinding(s, inputs.printer),
       ...(s.seated && s.asked.wrong === undefined
-        ? [glandFinding(s, s.seated, limits), ...lineFinding(s, s.seated, limits)]
+        ? [
+            glandFinding(s, s.seated, limits, inputs.printer),
+            ...turnFinding(s, s.seated, limits),
+            ...lineFinding(s, s.seated, limits),
+          ]
         : []),
     ]),
   ]

@@ -16,9 +16,9 @@ import {
 import { defineReckoner, type Reckoner } from '../../base/answers/reckoner.ts'
 import { sealMaterials } from '../../craft/schema/sealFields.ts'
 import { gasketPress, screwSpacing } from './gasketFlat.ts'
-import { chooseRing, isNoRing } from './ringChoice.ts'
+import { chooseRing, drawnGroove, isNoRing } from './ringChoice.ts'
 import { freeRing, ringOf } from './ringSizes.ts'
-import { closingLoad, type GlandKind, glandState, grooveFor, ringModulus, thinned } from './sealGland.ts'
+import { closingLoad, type GlandKind, glandState, ringModulus, thinned } from './sealGland.ts'
 import { leakAcross, lineDepth, lipPress } from './sealLeak.ts'
 import { type Liquid, type SealMaterial, sealDataOf, swellOf } from './sealMaterials.ts'
 
@@ -108,9 +108,20 @@ const groove = defineReckoner({
   title: 'Groove for an O-ring',
   trade: 'prints',
   says: 'Depth and width of a groove for a ring, the middle of what handbooks give; wider for one that swells.',
-  inputs: [kind, section, percent('swell', 'Of its volume.', 0, 3, 0)],
+  inputs: [
+    choice('kind', 'Between two faces, or round a plug.', ['face', 'plug']),
+    section,
+    percent('swell', 'Of its volume.', 0, 3, 0),
+    choice('printer', 'What the groove is made on.', ['filament', 'resin']),
+  ],
   outputs: [mm('depth', 'Of the groove.'), mm('width', 'Of the groove.')],
-  reckon: (g, w) => grooveFor(w.kind as GlandKind, g.section, g.swell),
+  reckon: (g, w) => {
+    const ring = freeRing(Math.max(10 * g.section, 1e-3), g.section)
+    const { depth, width } = drawnGroove(w.kind as 'face' | 'plug', ring, g.swell, {
+      kind: w.printer as 'filament' | 'resin',
+    })
+    return { depth, width }
+  },
   sources: [glands],
 })
 
@@ -140,7 +151,7 @@ const choose = defineReckoner({
       kind: w.kind as 'face' | 'plug',
       inner: g.inner,
       outer: g.outer,
-      wall: 0.3e-3,
+      wall: 0.2e-3,
       swell,
       printer: { kind: 'filament' },
     })

@@ -25,7 +25,14 @@ const finding = (id: string, f: Omit<Finding, 'id' | 'question' | 'sources'>): F
 
 const fine = (x: number) => inMm(x, 0.01)
 const tenth = (x: number) => inMm(x, 0.1)
-const oddsOf = (g: ThreadGuess): Sentence => say`${g.thread.name} by ${inPercent(g.odds)}`
+/** odds as a builder takes them: nothing is surer than ninety-nine in a hundred */
+const byOdds = (x: number): Sentence =>
+  x > 0.99
+    ? say`by more than ${inPercent(0.99)}`
+    : x < 0.01
+      ? say`by less than ${inPercent(0.01)}`
+      : say`by ${inPercent(x)}`
+const oddsOf = (g: ThreadGuess): Sentence => say`${g.thread.name} ${byOdds(g.odds)}`
 
 const readings = ({ neck, named }: NeckAnswer): Because[] => [
   { says: say`${fine(neck.reading.across)} across the crests`, link: `${neck.path}.over crests` },
@@ -69,7 +76,7 @@ function namedFinding(answer: NeckAnswer, limits: PrintsLimits): Finding {
   const [best, ...others] = named.guesses
   if (!best || named.none > best.odds) return noneFinding(answer, named, id)
   const also = others.filter((g) => g.odds >= 0.01).slice(0, 3)
-  const rest = [...also.map(oddsOf), say`none of these by ${inPercent(named.none, 0.1)}`]
+  const rest = [...also.map(oddsOf), say`none of these ${byOdds(named.none)}`]
   const says = say`The neck of ${neck.name} has ${oddsOf(best)}; ${joined(rest)}.`
   if (best.odds >= limits.sure.value)
     return finding(id, { says, value: best.odds, unit: '1', standing: 'good', because: readings(answer) })
@@ -94,7 +101,7 @@ function noneFinding(answer: NeckAnswer, named: Identified, id: string): Finding
   const { neck } = answer
   const nearest = named.guesses[0]
   return finding(id, {
-    says: say`The neck of ${neck.name} has a thread of no table, by ${inPercent(named.none)}: ${fine(named.free.d)} with a pitch of ${fine(named.pitch)}.`,
+    says: say`The neck of ${neck.name} has a thread of no table ${byOdds(named.none)}: ${fine(named.free.d)} with a pitch of ${fine(named.pitch)}.`,
     value: named.none,
     unit: '1',
     standing: 'watch',

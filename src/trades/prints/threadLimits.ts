@@ -20,9 +20,20 @@ export const printsLimits = {
   squeezeLeast: limit(0.1, '1', 'squeeze of a ring at its worst, below which it weeps', seals),
   squeezePlug: limit(0.32, '1', 'squeeze round a plug above which it tears or will not go in', seals),
   squeezeFace: limit(0.38, '1', 'squeeze between faces above which a ring is cut or takes a set', seals),
-  fill: limit(0.95, '1', 'part of a groove that a swollen ring may take at its worst', seals),
+  fill: limit(
+    0.95,
+    '1',
+    'part of a groove that a swollen ring may take at its worst',
+    'handbooks of seal makers have 85 % unswollen, from memory; judgement for the swollen one',
+  ),
   stretch: limit(0.05, '1', 'lasting stretch of a ring above which it ages fast', seals),
   crowded: limit(0.03, '1', 'how much a ring may be crowded together before it will not lie flat', seals),
+  handTorque: limit(
+    10,
+    'N·m',
+    'torque that two hands give a lid of 100 mm and more; in proportion on a smaller one',
+    judgement,
+  ),
   leak: limit(
     5.9e-8,
     'm³/s',
