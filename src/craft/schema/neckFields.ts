@@ -22,6 +22,7 @@ export const neckGroup = group(
       unit: 'mm',
       min: 5,
       max: 240,
+      exact: true,
       measure: caliper('measure across the crests at three places and take the middle one'),
     }),
     pitches: count({
@@ -36,6 +37,7 @@ export const neckGroup = group(
       unit: 'mm',
       min: 0.3,
       max: 200,
+      exact: true,
       measure: caliper('measure from crest to crest along the neck over as many as there are'),
     }),
     flanks: quantity('angle', {

@@ -18,8 +18,18 @@ export const printsLimits = {
     judgement,
   ),
   squeezeLeast: limit(0.1, '1', 'squeeze of a ring at its worst, below which it weeps', seals),
-  squeezePlug: limit(0.32, '1', 'squeeze round a plug above which it tears or will not go in', seals),
-  squeezeFace: limit(0.38, '1', 'squeeze between faces above which a ring is cut or takes a set', seals),
+  squeezePlug: limit(
+    0.35,
+    '1',
+    'squeeze round a plug, at its worst, above which it tears or will not go in',
+    seals,
+  ),
+  squeezeFace: limit(
+    0.38,
+    '1',
+    'squeeze between faces, at its worst, above which a ring is cut or takes a set',
+    seals,
+  ),
   fill: limit(
     0.95,
     '1',
