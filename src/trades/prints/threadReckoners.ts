@@ -245,12 +245,12 @@ const gauge = defineReckoner({
   trade: 'prints',
   says: 'Scale, hole offset and elephant foot of a printer from one try-piece: the scale by two bars, so that no hole and no wall upsets it.',
   inputs: [
-    mm('barsMeasured', 'Across both bars.', 5e-3, 0.5),
+    mm('barsMeasured', 'Across both bars.', 5e-3, 0.5, 60e-3),
     mm('barsDrawn', 'As drawn.', 5e-3, 0.5, 60e-3),
-    mm('holeMeasured', 'Across the hole.', 1e-3, 0.3),
+    mm('holeMeasured', 'Across the hole.', 1e-3, 0.3, 12e-3),
     mm('holeDrawn', 'As drawn.', 1e-3, 0.3, 12e-3),
-    mm('footMeasured', 'Across the block at its foot.', 1e-3, 0.5),
-    mm('aboveMeasured', 'Across it higher up.', 1e-3, 0.5),
+    mm('footMeasured', 'Across the block at its foot.', 1e-3, 0.5, 20e-3),
+    mm('aboveMeasured', 'Across it higher up.', 1e-3, 0.5, 20e-3),
   ],
   outputs: [
     percent('scale', 'As measured over as drawn.'),
