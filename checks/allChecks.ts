@@ -14,6 +14,7 @@ export const groups: Record<string, () => Promise<CheckRow[]>> = {
   jet: async () => (await import('./jetChecks.ts')).jetChecks(),
   'jet-rotor': async () => (await import('./jet-rotor.ts')).jetRotorChecks(),
   patterns: async () => (await import('./patternsChecks.ts')).patternsChecks(),
+  prints: async () => (await import('./printsChecks.ts')).printsChecks(),
   sound: async () => (await import('./soundChecks.ts')).soundChecks(),
   strength: async () => (await import('./strengthChecks.ts')).strengthChecks(),
   units: async () => (await import('./unitsChecks.ts')).unitsChecks(),

@@ -14,6 +14,7 @@ import { logSection } from './logFields.ts'
 import { mountsSection } from './mountsFields.ts'
 import { openingsSection } from './openingsFields.ts'
 import { placeSection } from './placeFields.ts'
+import { printerSection } from './printerFields.ts'
 import { riderSection } from './riderFields.ts'
 import { shaftSection } from './shaftFields.ts'
 import { tanksSection } from './tanksFields.ts'
@@ -48,6 +49,7 @@ export const craftFields = {
   bay: baySection,
   cord: cordSection,
   cable: cableSection,
+  printer: printerSection,
   log: logSection,
 } as const
 
