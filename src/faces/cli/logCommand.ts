@@ -22,19 +22,20 @@ import { inColour } from './figuresText.ts'
 import { rewrite, textBeside } from './keptFile.ts'
 import { unitsOf } from './lookCommand.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
-import { readCraftFile } from './readCraftFile.ts'
+import { type CraftOnDisk, readCraftFile } from './readCraftFile.ts'
 import { seasonText } from './seasonText.ts'
 
 /** heron.yaml and heron.log.yaml lie side by side. */
 export const logPathOf = (craftFile: string): string => `${craftFile.replace(/\.ya?ml$/i, '')}.log.yaml`
 
 /** A craft on disk with its log; faults of the log go to stderr by file and line. */
-export function craftWithLog(file: string): { craft: Craft; text: string; log: CraftLog } {
-  const { craft, text } = readCraftFile(file)
+export function craftWithLog(file: string): CraftOnDisk & { log: CraftLog } {
+  const on = readCraftFile(file)
+  const { craft } = on
   const path = logPathOf(file)
   const log = craftLog(craft, textBeside(path))
   for (const p of log.problems) process.stderr.write(`${path}:${p.line}:1: ${p.says}\n`)
-  return { craft, text, log }
+  return { ...on, log }
 }
 
 export interface LogAddOptions {

@@ -111,6 +111,19 @@ program
     code = await (await import('./reckonCommand.ts')).reckon(id, inputs, options)
   })
 
+program
+  .command('plan')
+  .description(
+    'the next run: what to run, where the phone stands, what to read, and what each step should sound like',
+  )
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--to <file>', 'a run card to print (.pdf) or as text (.txt)')
+  .option('--json', 'the plan as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = await (await import('./planCommand.ts')).plan(file, options)
+  })
+
 const log = program
   .command('log')
   .description('what was run, checked, changed, made and bought, beside the craft file')

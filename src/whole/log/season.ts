@@ -22,7 +22,7 @@ export interface SeasonRun {
   pull: number
   rotation: number
   topSpeed: number
-  /** running time up to and with this run, s */
+  /** running time up to and with this run, s; NaN as long as none was written down */
   hours: number
 }
 
@@ -36,12 +36,13 @@ export function seasonOf(log: CraftLog, year?: string): Season {
   const runs = runsOf(log).filter((r) => year === undefined || r.entry.at.startsWith(year))
   let version = 0
   let before = 0
-  let hours = 0
+  let hours = Number.NaN
   const list = runs.map((run): SeasonRun => {
     const changes = changesBetween(log, before, run.number)
     if (version === 0 || changes.length > 0) version++
     before = run.number
-    hours += numbersOf(run.entry).values['time'] ?? 0
+    const time = numbersOf(run.entry).values['time']
+    if (time !== undefined) hours = (Number.isNaN(hours) ? 0 : hours) + time
     const { pull, 'engine speed': rotation, 'top speed': topSpeed } = comparable(run)
     return {
       run,
