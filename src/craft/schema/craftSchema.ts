@@ -6,6 +6,7 @@ import { cordSection } from './cordFields.ts'
 import { deckSection, hotPartsSection } from './deckFields.ts'
 import { driveSection } from './driveFields.ts'
 import { enginesSection } from './enginesFields.ts'
+import { fittedSection } from './fittedFields.ts'
 import { compartmentsSection, foamSection } from './foamFields.ts'
 import { fuelSection } from './fuelFields.ts'
 import { hullSection } from './hullFields.ts'
@@ -48,6 +49,7 @@ export const craftFields = {
   bay: baySection,
   cord: cordSection,
   cable: cableSection,
+  fitted: fittedSection,
   log: logSection,
 } as const
 
