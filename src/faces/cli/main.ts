@@ -124,6 +124,19 @@ program
     code = await (await import('./planCommand.ts')).plan(file, options)
   })
 
+program
+  .command('calibrate')
+  .description('fit the models to the runs of the log: what moved, how far, and what is left of the doubt')
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--runs <list>', 'numbers of log show, such as 3,5; the runs since the last change when left out')
+  .option('--keep', 'write the fit into the craft file, so that all is reckoned with it')
+  .option('--forget', 'take a kept fit out again')
+  .option('--json', 'the fit as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = (await import('./calibrateCommand.ts')).calibrateCommand(file, options)
+  })
+
 const log = program
   .command('log')
   .description('what was run, checked, changed, made and bought, beside the craft file')
