@@ -137,6 +137,20 @@ program
     code = (await import('./calibrateCommand.ts')).calibrateCommand(file, options)
   })
 
+program
+  .command('sheet')
+  .description(
+    'one page to ask a stranger with: craft to scale, ten numbers, what happened, what was tried, one question',
+  )
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--to <file>', '.pdf, .svg or .txt; on the screen as text when left out')
+  .option('--question <words>', 'your own question, one sentence')
+  .option('--json', 'what stands on it, as JSON')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = await (await import('./sheetCommand.ts')).sheetCommand(file, options)
+  })
+
 const log = program
   .command('log')
   .description('what was run, checked, changed, made and bought, beside the craft file')

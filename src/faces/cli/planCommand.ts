@@ -1,11 +1,11 @@
 import { writeFileSync } from 'node:fs'
 import { styleText } from 'node:util'
 import { printed } from '../../base/answers/sentence.ts'
-import type { DisplaySystem } from '../../base/units/format.ts'
 import { formatProblem } from '../../craft/index.ts'
 import { pdfOf } from '../../drawing/pdf.ts'
 import { answerEngines } from '../../whole/breath/engineAnswers.ts'
 import { lookAt } from '../../whole/look.ts'
+import { nextChange } from '../../whole/next/nextChange.ts'
 import { planCard, planText } from '../../whole/plan/planCard.ts'
 import { runPlan } from '../../whole/plan/runPlan.ts'
 import { MapStore } from '../../whole/push/craftModel.ts'
@@ -45,7 +45,11 @@ export async function plan(
       to,
       /\.pdf$/i.test(to) ? await pdfOf(planCard(made, craft.name, units), 'Run card') : planText(made, units),
     )
-    if (!options.json) print(`${printed(made.says, units as DisplaySystem)}\nThe run card is in ${to}.`)
+    if (!options.json) print(`${printed(made.says, units)}\nThe run card is in ${to}.`)
+  }
+  if (!options.json) {
+    print(`\nThe next change: ${printed(next.says, units)}`)
+    if (next.change) print(printed(next.change.show, units))
   }
   return exit.fine
 }
