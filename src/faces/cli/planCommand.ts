@@ -37,8 +37,9 @@ export async function plan(
     ])
   const solved = engines?.solved
   const made = runPlan(craft, balance, { findings, log, maps, ...(solved ? { solved } : {}) })
+  const next = nextChange(craft, balance, { findings, log })
   if (options.json)
-    printJson({ units: { rotation: 'rev/s', pull: 'N', speed: 'm/s', minutes: 'min' }, ...made })
+    printJson({ units: { rotation: 'rev/s', pull: 'N', speed: 'm/s', minutes: 'min' }, ...made, next })
   else if (to === undefined) print(`\n${styleText('bold', craft.name)}\n\n${planText(made, units)}`)
   if (to !== undefined) {
     await save(
