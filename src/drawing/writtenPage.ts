@@ -8,6 +8,7 @@ import { wrapText } from './textWidth.ts'
 /** mm */
 export const a4 = { width: 210, height: 297, margin: 14 } as const
 const inner = a4.width - 2 * a4.margin
+const footSize = 2.4
 
 export interface WordsHow {
   /** mm */
@@ -47,7 +48,9 @@ export function writtenPages(title: string, foot: string): WrittenPages {
     marks = []
     pages.push(marks)
     y = a4.height - a4.margin
-    marks.push(text(a4.margin, a4.margin - 5, foot, { size: 2.4, colour: quiet }))
+    wrapText(foot, footSize, inner).forEach((piece, i, all) => {
+      marks.push(text(a4.margin, a4.margin - 4 + (all.length - 2 - i) * footSize * 1.35, piece, { size: footSize, colour: quiet }))
+    })
   }
   const room = (mm: number) => {
     if (y - mm < a4.margin) begin()
@@ -94,7 +97,8 @@ export function writtenPages(title: string, foot: string): WrittenPages {
       y -= 0.8
     },
     boxes(labels) {
-      room(12)
+      room(13)
+      y -= 1
       const width = inner / labels.length
       labels.forEach((label, i) => {
         const x = a4.margin + i * width

@@ -141,7 +141,7 @@ function drawn(craft: Craft, content: AskContent, units: DisplaySystem): Sheet {
   page.gap(1.5)
   page.words(content.question, { size: 4.4 })
   page.gap(1)
-  page.drawing(craftPicture(withoutNames(craft), units === 'inch' ? inchLook : metricLook), 78)
+  page.drawing(craftPicture(withoutNames(craft), units === 'inch' ? inchLook : metricLook), 95)
   for (const n of content.numbers) page.row([n.what, show(n.says), n.from], [44, 100, 38], { size: 2.7 })
   const small = { size: 2.9, indent: 5, sign: '·' } as const
   const part = (head: string, lines: readonly string[], none: string) => {
