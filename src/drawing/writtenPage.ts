@@ -49,7 +49,12 @@ export function writtenPages(title: string, foot: string): WrittenPages {
     pages.push(marks)
     y = a4.height - a4.margin
     wrapText(foot, footSize, inner).forEach((piece, i, all) => {
-      marks.push(text(a4.margin, a4.margin - 4 + (all.length - 2 - i) * footSize * 1.35, piece, { size: footSize, colour: quiet }))
+      marks.push(
+        text(a4.margin, a4.margin - 4 + (all.length - 2 - i) * footSize * 1.35, piece, {
+          size: footSize,
+          colour: quiet,
+        }),
+      )
     })
   }
   const room = (mm: number) => {
