@@ -15,7 +15,6 @@ import { type Fit, fitWithPriors, mostMoved } from './fit.ts'
 
 /** What a reading is of. */
 export type ReadingOf = 'rotation' | 'pull' | 'topSpeed'
-export const readingsOf: readonly ReadingOf[] = ['rotation', 'pull', 'topSpeed']
 
 /** One reading of a trusted run, SI: rev/s, N or m/s. */
 export interface TrustedReading {

@@ -12,7 +12,7 @@ interface StepWords {
 
 const rope = 'Stay out of the line of the rope and of the jet; somebody stands at the stop switch.'
 const ashore =
-  'Engine off and kill lead pulled before a hand goes near the intake, the impeller or the shaft; pipes stay hot for ten minutes.'
+  'Engine off and kill lead pulled before a hand goes near the intake, the impeller or the shaft; what ran hot stays hot for ten minutes.'
 const afloat = 'Life jacket on, stop switch tied to the rider, somebody on the bank who sees the whole way.'
 
 const nameOf = (craft: Craft, i: number) => craft.engines[i]?.name ?? `engine ${i + 1}`
@@ -100,6 +100,6 @@ export function kit(craft: Craft, steps: readonly string[]): string[] {
       ? ['fuel mixed by the file, plug spanner, spare plugs, extinguisher']
       : ['charged battery, fuse, insulated spanner']),
     'hex keys and thread lock for the coupling',
-    'gloves for hot pipes',
+    ...(burns ? ['gloves for hot pipes'] : []),
   ]
 }
