@@ -1,6 +1,7 @@
 import type { Finding } from '../base/answers/finding.ts'
 import { type CraftFiles, giveFiles } from '../craft/index.ts'
 import type { SolvedCurves } from '../trades/engine/enginesFromCraft.ts'
+import type { RunRanking } from '../whole/faults/rankingTypes.ts'
 import { craftLog } from '../whole/log/craftLog.ts'
 import { type NextChange, nextChange } from '../whole/next/nextChange.ts'
 import { type RunPlan, runPlan } from '../whole/plan/runPlan.ts'
@@ -16,6 +17,7 @@ export interface RunPlanOrder {
   balance: Balance
   findings: readonly Finding[]
   solved?: SolvedCurves
+  ranking?: RunRanking
 }
 
 export interface RunPlanned {
@@ -27,10 +29,11 @@ export interface RunPlanned {
 export const runPlanJob = defineJob<RunPlanOrder, RunPlanned>('run-plan', (order) => {
   const craft = craftOf(order)
   if (order.files) giveFiles(craft, order.files)
-  const { findings, balance, solved } = order
+  const { findings, balance, solved, ranking } = order
+  const known = ranking ? { ranking } : {}
   const log = craftLog(craft, order.log)
   return {
-    plan: runPlan(craft, balance, { findings, log, ...(solved ? { solved } : {}) }),
-    next: nextChange(craft, balance, { findings, log }),
+    plan: runPlan(craft, balance, { findings, log, ...known, ...(solved ? { solved } : {}) }),
+    next: nextChange(craft, balance, { findings, log, ...known }),
   }
 })

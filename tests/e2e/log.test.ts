@@ -30,7 +30,14 @@ test('what is written down stands after a reload, sums up to a season, and a wro
   await openMore(page, 'log', 'season')
   await row('first try').waitFor()
   await page.locator('[data-fold="season"] .numbers td', { hasText: '539' }).first().waitFor()
+  await openMore(page, 'fit')
+  await page.getByRole('button', { name: 'Fit to the runs' }).click()
+  await page.getByText('thrust at an impeller speed').waitFor()
   expect(await axeFinds(page)).toEqual([])
+  await page.getByRole('button', { name: 'Keep the fit' }).click()
+  await page.locator('[data-fold="fit"] .result', { hasText: 'kept, from' }).waitFor()
+  await page.getByRole('button', { name: 'Take the fit out' }).click()
+  await page.locator('[data-fold="fit"] .result', { hasText: 'not kept' }).waitFor()
 })
 
 test('the next run is planned, its card filled in, kept over a reload, and written into the log', async () => {

@@ -75,8 +75,8 @@ function refusalSays(c: Calibration): Sentence {
 
 const keys = ['runs', 'engine', 'thrust', 'drag', 'rotation left', 'pull left', 'speed left'] as const
 
-/** The craft file with the fit in it. */
-export function withFit(text: string, c: Calibration): string {
+/** What a kept fit writes into the craft file: path and text of each value. */
+export function fitValues(c: Calibration): [path: string, text: string][] {
   const plain = (x: number) => `${Number(x.toPrecision(4))} (measured)`
   const factor = (name: FactorName) => plain(c.factors.find((f) => f.name === name)!.factor.value)
   const runs = [...new Set(c.readings.map((r) => r.run))].join(', ')
@@ -89,8 +89,12 @@ export function withFit(text: string, c: Calibration): string {
     'pull left': plain(c.left.pull),
     'speed left': plain(c.left.topSpeed),
   }
-  return keys.reduce((now, key) => setValue(now, `fitted.${key}`, values[key]), text)
+  return keys.map((key) => [`fitted.${key}`, values[key]])
 }
+
+/** The craft file with the fit in it. */
+export const withFit = (text: string, c: Calibration): string =>
+  fitValues(c).reduce((now, [path, value]) => setValue(now, path, value), text)
 
 /** The craft file without a fit. */
 export const withoutFit = (text: string): string => removeValue(text, 'fitted')

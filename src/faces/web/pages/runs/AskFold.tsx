@@ -4,6 +4,7 @@ import { pdfOf } from '../../../../drawing/pdf.ts'
 import type { Sheet } from '../../../../drawing/sheet.ts'
 import { svgOf } from '../../../../drawing/svg.ts'
 import { askSheet } from '../../../../whole/asking/askSheet.ts'
+import type { RunRanking } from '../../../../whole/faults/rankingTypes.ts'
 import type { CraftLog } from '../../../../whole/log/craftLog.ts'
 import type { Balance } from '../../../../whole/push/balanceTypes.ts'
 import type { Craft } from '../../state/craftFile.ts'
@@ -14,15 +15,22 @@ interface Props {
   craft: Craft
   balance: Balance | undefined
   log: CraftLog
+  ranking: RunRanking | undefined
 }
 
 /** One page that a stranger can answer from, as PDF, picture or text. */
-export function AskFold({ craft, balance, log }: Props) {
+export function AskFold({ craft, balance, log, ranking }: Props) {
   const id = useId()
   const units = useApp((s) => s.units)
   const [question, setQuestion] = useState('')
   const make = () =>
-    askSheet(craft, { log, units, ...(balance ? { balance } : {}), ...(question.trim() ? { question } : {}) })
+    askSheet(craft, {
+      log,
+      units,
+      ...(balance ? { balance } : {}),
+      ...(ranking ? { ranking } : {}),
+      ...(question.trim() ? { question } : {}),
+    })
   const pdf = async () => {
     const { sheet } = make()
     await saveFile('question.pdf', (await pdfOf([sheet], sheet.title)) as Uint8Array<ArrayBuffer>)

@@ -1,3 +1,4 @@
+import type { RunRanking } from '../../../../whole/faults/rankingTypes.ts'
 import { runsOf } from '../../../../whole/log/craftLog.ts'
 import type { Balance } from '../../../../whole/push/balanceTypes.ts'
 import type { FoldPart } from '../../parts/Fold.tsx'
@@ -5,6 +6,7 @@ import { several } from '../../parts/several.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { AskFold } from './AskFold.tsx'
 import type { Kept } from './KeptRuns.tsx'
+import { FitFold } from './log/FitFold.tsx'
 import { LogFold } from './log/LogFold.tsx'
 import { SeasonFold } from './log/SeasonFold.tsx'
 import type { OwnLog } from './log/useCraftLog.ts'
@@ -15,10 +17,12 @@ interface Of {
   own: OwnLog
   kept: Kept
   balance: Balance | undefined
+  /** the causes of what went wrong, where they were ranked */
+  ranking?: RunRanking
 }
 
 /** The folds about the craft's runs as a whole: the next one, the log, the season, whom to ask. */
-export function foldsOfCraft({ craft, own, kept, balance }: Of): FoldPart[] {
+export function foldsOfCraft({ craft, own, kept, balance, ranking }: Of): FoldPart[] {
   const { log } = own
   const runs = runsOf(log).length
   return [
@@ -26,7 +30,7 @@ export function foldsOfCraft({ craft, own, kept, balance }: Of): FoldPart[] {
       id: 'plan',
       title: 'The next run',
       says: 'which 20 seconds to run, and what to change after',
-      children: <PlanFold craft={craft} log={own.text} />,
+      children: <PlanFold craft={craft} log={own.text} ranking={ranking} />,
     },
     {
       id: 'log',
@@ -42,13 +46,19 @@ export function foldsOfCraft({ craft, own, kept, balance }: Of): FoldPart[] {
             says: several(runs, 'run'),
             children: <SeasonFold log={log} />,
           },
+          {
+            id: 'fit',
+            title: 'Models fitted to the runs',
+            says: craft.fitted ? `kept, from ${craft.fitted.runs}` : 'not kept',
+            children: <FitFold craft={craft} log={own.text} />,
+          },
         ]
       : []),
     {
       id: 'ask',
       title: 'A sheet to ask with',
       says: 'one page a stranger can answer from',
-      children: <AskFold craft={craft} balance={balance} log={log} />,
+      children: <AskFold craft={craft} balance={balance} log={log} ranking={ranking} />,
     },
   ]
 }

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components/Button'
 import { pdfOf } from '../../../../../drawing/pdf.ts'
+import type { RunRanking } from '../../../../../whole/faults/rankingTypes.ts'
 import { planCard, relative } from '../../../../../whole/plan/planCard.ts'
 import { Says } from '../../../parts/Says.tsx'
 import type { Craft } from '../../../state/craftFile.ts'
@@ -9,11 +10,17 @@ import { StepCard } from './StepCard.tsx'
 import { usePlan } from './usePlan.ts'
 import { useRunCard } from './useRunCard.ts'
 
+interface Props {
+  craft: Craft
+  log: string
+  ranking: RunRanking | undefined
+}
+
 /** The plan of the next run: steps with what each should sound like, to be printed or filled in on the bank with one hand. */
-export function PlanFold({ craft, log }: { craft: Craft; log: string }) {
+export function PlanFold({ craft, log, ranking }: Props) {
   const units = useApp((s) => s.units)
   const craftId = useApp((s) => s.work?.id)
-  const planned = usePlan(craft, log)
+  const planned = usePlan(craft, log, ranking)
   const card = useRunCard(craftId, craft.name)
   if (!planned) return <p className="quiet">The plan is being worked out; it waits for how the craft goes.</p>
   const { plan, next } = planned
