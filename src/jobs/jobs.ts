@@ -15,6 +15,8 @@ export const jobs = {
   'pipe-trials': async () => (await import('./pipeTrialsJob.ts')).pipeTrialsJob,
   'design-search': async () => (await import('./designSearchJob.ts')).designSearchJob,
   deciding: async () => (await import('./decidingJob.ts')).decidingJob,
+  calibrate: async () => (await import('./calibrateJob.ts')).calibrateJob,
+  'run-plan': async () => (await import('./runPlanJob.ts')).runPlanJob,
   'design-trials': async () => (await import('./designTrialsJob.ts')).designTrialsJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 

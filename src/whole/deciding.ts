@@ -65,7 +65,7 @@ const simulated = (path: string, engines: EngineAnswers | undefined): boolean =>
   insideEngine.test(path) && engines?.simulated.has(Number(path.split('.')[1])) === true
 
 const inDoubt = (q: Quantity): boolean =>
-  q.source !== 'measured' && q.high > q.low && !q.path.startsWith('log')
+  q.source !== 'measured' && q.high > q.low && !/^(log|fitted)\b/.test(q.path)
 
 const worst = ({ ends }: DecidingValue): number =>
   ends.reduce(

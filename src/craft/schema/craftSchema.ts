@@ -6,6 +6,7 @@ import { cordSection } from './cordFields.ts'
 import { deckSection, hotPartsSection } from './deckFields.ts'
 import { driveSection } from './driveFields.ts'
 import { enginesSection } from './enginesFields.ts'
+import { fittedSection } from './fittedFields.ts'
 import { compartmentsSection, foamSection } from './foamFields.ts'
 import { fuelSection } from './fuelFields.ts'
 import { hullSection } from './hullFields.ts'
@@ -50,6 +51,7 @@ export const craftFields = {
   cord: cordSection,
   cable: cableSection,
   printer: printerSection,
+  fitted: fittedSection,
   log: logSection,
 } as const
 

@@ -112,6 +112,97 @@ program
   })
 
 program
+  .command('plan')
+  .description(
+    'the next run: what to run, where the phone stands, what to read, and what each step should sound like',
+  )
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--to <file>', 'a run card to print (.pdf) or as text (.txt)')
+  .option('--json', 'the plan as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = await (await import('./planCommand.ts')).plan(file, options)
+  })
+
+program
+  .command('calibrate')
+  .description('fit the models to the runs of the log: what moved, how far, and what is left of the doubt')
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--runs <list>', 'numbers of log show, such as 3,5; the runs since the last change when left out')
+  .option('--keep', 'write the fit into the craft file, so that all is reckoned with it')
+  .option('--forget', 'take a kept fit out again')
+  .option('--json', 'the fit as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = (await import('./calibrateCommand.ts')).calibrateCommand(file, options)
+  })
+
+program
+  .command('sheet')
+  .description(
+    'one page to ask a stranger with: craft to scale, ten numbers, what happened, what was tried, one question',
+  )
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--to <file>', '.pdf, .svg or .txt; on the screen as text when left out')
+  .option('--question <words>', 'your own question, one sentence')
+  .option('--json', 'what stands on it, as JSON')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = await (await import('./sheetCommand.ts')).sheetCommand(file, options)
+  })
+
+const log = program
+  .command('log')
+  .description('what was run, checked, changed, made and bought, beside the craft file')
+
+log
+  .command('add')
+  .description('write one thing down, behind all others; a value of the craft file is changed along with it')
+  .argument('<craft>', 'craft file (YAML)')
+  .argument('<kind>', 'run, check, change, made, bought or note')
+  .argument('[words...]', 'what was done or found, in your own words')
+  .option('--at <date>', 'year-month-day; today when left out')
+  .option('--reading <name=value...>', 'a number of a run: pull, rpm, rpm A, rpm B, top speed, time, fuel')
+  .option('--path <path>', 'change: value of the craft file, such as jet.rotor.pitch')
+  .option('--from <value>', 'change: the value before')
+  .option('--to <value>', 'change: the value since, written into the craft file')
+  .option('--why <words>', 'why it was changed')
+  .option('--expect <words>', 'what it should do')
+  .option('--part <id>', 'made: which part')
+  .option('--check <id>', 'check: which one')
+  .option('--outcome <id>', 'check: what was found')
+  .option('--run <file>', 'run: the recording or folder it is kept in')
+  .option('--json', 'what was written, as JSON')
+  .action(async (file: string, kind: string, words: string[], options) => {
+    const today = new Date().toISOString().slice(0, 10)
+    code = (await import('./logCommand.ts')).logAdd(file, kind, words, options, today)
+  })
+
+log
+  .command('show')
+  .description('the log, oldest first; with --season the runs with what changed between them')
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--season [year]', 'pull, engine speed, top speed and running time over the versions of the craft')
+  .option('--draw', 'draw the season too, with letters')
+  .option('--json', 'entries or season as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    code = (await import('./logCommand.ts')).logShow(file, options)
+  })
+
+log
+  .command('compare')
+  .description('what changed between two runs, and what it did to pull, engine speed and top speed')
+  .argument('<craft>', 'craft file (YAML)')
+  .argument('<a>', 'a run: its number in log show, its date, first or last')
+  .argument('<b>', 'the other run')
+  .option('--json', 'the comparison as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, a: string, b: string, options) => {
+    code = (await import('./logCommand.ts')).logCompare(file, a, b, options)
+  })
+
+program
   .command('serve')
   .description('serve the app on this machine only (127.0.0.1), unless a phone is to have it too')
   .option('--port <number>', 'port; 0 takes a free one', '0')

@@ -1,5 +1,6 @@
 /** What stands in the log of a craft: one dated thing that was done or found out. Kept as plain text beside the craft file. */
-export type LogKind = 'run' | 'check' | 'change' | 'made' | 'bought' | 'note'
+export const logKinds = ['run', 'check', 'change', 'made', 'bought', 'note'] as const
+export type LogKind = (typeof logKinds)[number]
 
 export interface LogEntry {
   /** year-month-day, a time may follow */
@@ -22,4 +23,10 @@ export interface LogEntry {
   /** run: the folder or file it is kept in, and its numbers as one would type them (`pull: 230 N`, `rpm A: 5200 rpm`) */
   run?: string
   readings?: Readonly<Record<string, string>>
+}
+
+/** A thing wrong with a log: the line it stands on (from 1) and one sentence. */
+export interface LogProblem {
+  line: number
+  says: string
 }

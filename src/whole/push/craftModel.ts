@@ -134,7 +134,8 @@ export function modelFromCraft(
   const model: CraftModel = {
     units,
     drag,
-    dragShare: leeway.drag ?? 1,
+    dragShare: (leeway.drag ?? 1) * (craft.fitted?.drag?.value ?? 1),
+    thrustShare: craft.fitted?.thrust?.value ?? 1,
   }
   if (!craft.rider.moves) model.riderAt = riderAt
   return model
@@ -144,7 +145,7 @@ export function modelFromCraft(
 export function shaftsOf(craft: Craft, leeway: Leeway = {}, solved?: SolvedCurves): Shaft[] {
   const engines = enginesFromCraft(craft, solved).map((e, i) => {
     const own = leeway.engines?.[i]
-    const torque = (leeway.engine ?? 1) * (own?.torque ?? 1)
+    const torque = (leeway.engine ?? 1) * (own?.torque ?? 1) * (craft.fitted?.engine?.value ?? 1)
     const rotation = own?.rotation ?? 1
     return torque === 1 && rotation === 1 ? e : scaledEngine(e, torque, rotation)
   })

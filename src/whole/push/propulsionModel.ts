@@ -22,6 +22,8 @@ export interface CraftModel {
   riderAt?: number
   /** factor on the drag, 1 unless a doubt or a calibration moves it */
   dragShare: number
+  /** factor on the thrust of every jet, 1 unless a calibration moved it */
+  thrustShare: number
 }
 
 /** Slowest impeller rotation that counts as running: 15 % of the redline. */
@@ -84,7 +86,7 @@ export function propel(model: CraftModel, V: number, from: ArrayLike<number>): P
   let thrust = 0
   let steady = true
   states.forEach((s, i) => {
-    if (s.jet) thrust += s.jet.F
+    if (s.jet) thrust += model.thrustShare * s.jet.F
     else if (model.units[i]!.shaft.engines.some((e) => e.running)) steady = false
   })
   return { states, thrust, steady }

@@ -21,6 +21,7 @@ import { type Craft, fieldAt } from '../../craft/index.ts'
 import { airFindings } from './airFindings.ts'
 import type { Balance, Change, Driver } from './balanceTypes.ts'
 import { fileChanges } from './design.ts'
+import { fittedFindings } from './fitted.ts'
 import { type Wants, wantsOf } from './merit.ts'
 import { cannotTurn, offFindings, oneDeadFindings } from './oneDeadFindings.ts'
 import { partName } from './pushAnswer.ts'
@@ -68,6 +69,7 @@ export function pushFindings(craft: Craft, b: Balance, limits: PushLimits = push
     ...airFindings(craft, limits.airMatters.value),
     ...oneDeadFindings(craft, b, limits),
     ...bestChangeOf(craft, b, limits),
+    ...fittedFindings(craft),
   ]
   if (next) for (const f of findings) if (forwardLooking.has(f.id)) f.measureNext = next
   for (const flag of b.flags) {

@@ -31,6 +31,7 @@ const reads: readonly Section[] = [
   'weights',
   'tanks',
   'openings',
+  'fitted',
   'files',
 ]
 

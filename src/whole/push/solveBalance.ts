@@ -8,6 +8,7 @@ import { bogOf } from './bog.ts'
 import { changesFor } from './changes.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
 import { drawable, type Ranges, rangesOf } from './doubts.ts'
+import { rangeLeft } from './fitted.ts'
 import { matchingOf } from './matching.ts'
 import { wantsOf } from './merit.ts'
 import { oneDeadOf } from './oneDead.ts'
@@ -82,7 +83,8 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
   const now = scan ? pitchPoint(craft, model, drag, fan, pitchNow) : { pitch: pitchNow, merit: Number.NaN }
   const heat = craft.engines.map((_, i) => solved?.get(i)?.heat ?? null)
   const balanceWith = (ranges: Ranges | undefined, changes: Change[]): Balance => {
-    const rangeOf = (name: keyof typeof exact) => ranges?.answers[name] ?? bare(exact[name])
+    const rangeOf = (name: keyof typeof exact) =>
+      ranges ? rangeLeft(craft.fitted, name, ranges.answers[name]) : bare(exact[name])
     const verdict = judge({
       rotation: rangeOf('judged'),
       powerPeak: peak.rotation,
@@ -130,7 +132,7 @@ export function solveBalance(craft: Craft, options: BalanceOptions = {}): Balanc
       ? oneDeadOf(craft, {
           maps,
           ...(solved ? { solved } : {}),
-          ...(ranges ? { ranges: { pull: ranges.answers.pull } } : {}),
+          ...(ranges ? { ranges: { pull: balance.pull } } : {}),
         })
       : undefined
   return dead ? { ...balance, oneDead: dead } : balance

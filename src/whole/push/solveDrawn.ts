@@ -114,7 +114,7 @@ export function solveDrawn(
   const shaft = model.units[0]!.shaft
   const ratio = drawn(d.ratio, shaft.ratio)
   const efficiency = drawn(d.efficiency, shaft.efficiency)
-  const share = drawn(d.drag, model.dragShare)
+  const share = model.dragShare * drawn(d.drag, 1)
   const nodes = grid.engine.length - 1
   const perEngine = nodes / grid.engine[nodes]!
   const low = grid.rotations[0]!
@@ -170,7 +170,7 @@ export function solveDrawn(
         : Number.NaN
       if (k === 0) lead[i] = n * ratio
       if (k === 0 && i === 0 && !Number.isNaN(n)) torque = load(0, n)
-      if (!Number.isNaN(n)) thrust[i]! += thrustOf(i, n)
+      if (!Number.isNaN(n)) thrust[i]! += model.thrustShare * thrustOf(i, n)
     }
     first = end
   }

@@ -56,12 +56,18 @@ function pickByInput(): Promise<OpenedFile | undefined> {
   })
 }
 
-/** Writes the text to a file the user picks, or hands it over as a download. Answers the file's name, or nothing when called off. */
-export async function saveFile(name: string, text: string): Promise<string | undefined> {
+/** Writes a text, or bytes, to a file the user picks, or hands it over as a download. Answers the file's name, or nothing when called off. */
+export async function saveFile(
+  name: string,
+  text: string | Uint8Array<ArrayBuffer> | Blob,
+): Promise<string | undefined> {
   const { showSaveFilePicker } = globalThis as Pickers
   if (showSaveFilePicker) {
     try {
-      const handle = await showSaveFilePicker({ suggestedName: name, types })
+      const handle = await showSaveFilePicker({
+        suggestedName: name,
+        ...(/\.ya?ml$/i.test(name) ? { types } : {}),
+      })
       const out = await handle.createWritable()
       await out.write(text)
       await out.close()
@@ -70,7 +76,8 @@ export async function saveFile(name: string, text: string): Promise<string | und
       if (isAbort(error)) return undefined
     }
   }
-  download(name, new Blob([text], { type: 'application/yaml' }))
+  const type = typeof text === 'string' ? 'application/yaml' : 'application/octet-stream'
+  download(name, text instanceof Blob ? text : new Blob([text], { type }))
   return name
 }
 

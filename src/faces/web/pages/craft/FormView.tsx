@@ -7,7 +7,9 @@ import { SpecField } from './SpecField.tsx'
 
 /** The craft file as a form, made from the field tables; one fold a section. */
 export function FormView({ craft }: { craft: Craft }) {
-  const sections = Object.entries(craftFields as Record<string, Spec>).filter(([key]) => key !== 'log')
+  const sections = Object.entries(craftFields as Record<string, Spec>).filter(
+    ([key]) => key !== 'log' && key !== 'fitted',
+  )
   const simple = sections.filter(([, spec]) => spec.type !== 'group' && spec.type !== 'list')
   const folds = sections.filter(([, spec]) => spec.type === 'group' || spec.type === 'list')
   const held = craft as unknown as Record<string, unknown>

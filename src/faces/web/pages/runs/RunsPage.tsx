@@ -10,13 +10,14 @@ import { several } from '../../parts/several.ts'
 import { app } from '../../state/app.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
-import { ChangeLog } from '../craft/ChangeLog.tsx'
 import { bench, useBench } from './bench.ts'
+import { foldsOfCraft } from './craftFolds.tsx'
 import { useDraft } from './draft.ts'
 import { useExpected } from './expected.ts'
 import { inventedOrder } from './inventedOrder.ts'
 import { KeptRuns, useKeptRuns } from './KeptRuns.tsx'
 import { Live } from './live/Live.tsx'
+import { useCraftLog } from './log/useCraftLog.ts'
 import { OpenRecording } from './OpenRecording.tsx'
 import { Bench, ToRecord } from './RunsBench.tsx'
 import { RunView } from './RunView.tsx'
@@ -70,6 +71,7 @@ function WithCraft({ craft }: { craft: Craft }) {
   const flags = [...(recording?.flags ?? []), ...chosen(hearing)]
 
   const kept = useKeptRuns()
+  const own = useCraftLog(craft)
   const live = (
     <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
   )
@@ -132,16 +134,7 @@ function WithCraft({ craft }: { craft: Craft }) {
           says: kept.runs.length > 0 ? several(kept.runs.length, 'run') : 'none kept yet',
           children: <KeptRuns options={options} kept={kept} />,
         },
-        ...(craft.log.length > 0
-          ? [
-              {
-                id: 'log',
-                title: 'Changes kept',
-                says: several(craft.log.length, 'change'),
-                children: <ChangeLog craft={craft} />,
-              },
-            ]
-          : []),
+        ...foldsOfCraft({ craft, own, kept, balance }),
       ]}
       cautions={soundTrade.cautions ?? []}
       method={soundTrade.method ?? []}
