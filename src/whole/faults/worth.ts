@@ -1,0 +1,148 @@
+/**
+ * The next check by what it is worth: how many minutes of repair its answer saves on average, less its own. One step of look-ahead is
+ * enough: J. S. Breese and D. Heckerman, Decision-theoretic troubleshooting, UAI 12 (1996), from memory.
+ */
+import type { Craft } from '../../craft/schema/craftSchema.ts'
+import { type Atom, rowOf, signsOf } from './atoms.ts'
+import type { Cause } from './causeTypes.ts'
+import { type Item, softly, sources } from './evidence.ts'
+import { type Check, checksFor } from './nextChecks.ts'
+import { observableAt, observables } from './observables.ts'
+import { type Belief, repairMinutes, retry } from './repair.ts'
+import type { Story, Weigher } from './stories.ts'
+
+/** stories looked at */
+const most = 240
+/** minutes to find what is none of these */
+const strange = 150
+/** minutes a check costs more where a hand goes near what turns */
+const withCare = 2
+
+export interface Worth {
+  check: Check
+  /** minutes saved on average less its own */
+  worth: number
+  /** share of each outcome */
+  outcomes: Float64Array
+  /** indices of the causes whose shares its outcomes move most */
+  separates: readonly number[]
+}
+
+export interface WorthSetting {
+  craft: Craft
+  causes: readonly Cause[]
+  atoms: readonly Atom[]
+  stories: readonly Story[]
+  items: readonly Item[]
+  weigher: Weigher
+}
+
+/** Fixes of a craft: one a way of a cause, and one for what is none of these. */
+function fixesOf(causes: readonly Cause[]): { costs: number[]; placeOf: (a: Atom) => number; none: number } {
+  const first: number[] = []
+  const costs: number[] = []
+  for (const c of causes) {
+    first.push(costs.length)
+    for (const w of c.ways) costs.push(w.mend + retry)
+  }
+  costs.push(strange)
+  return { costs, placeOf: (a) => first[a.cause]! + a.way, none: costs.length - 1 }
+}
+
+/** Every check the craft can be given with its worth, best first. One whose answer is known is worth its own minutes less. */
+export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }: WorthSetting): Worth[] {
+  const lead = stories.slice(0, most)
+  const { costs, placeOf, none } = fixesOf(causes)
+  const fixes = lead.map((s) => (s.atoms.length === 0 ? [none] : s.atoms.map((a) => placeOf(atoms[a]!))))
+  const known = new Map<number, number>()
+  items.forEach((i, k) => {
+    if (i.kind === 'state') known.set(i.observable, Math.max(known.get(i.observable) ?? -1, sources.indexOf(i.source)))
+    void k
+  })
+  const ratios = ratioTable(causes)
+  const list = checksFor(craft).map((check): Worth => {
+    const o = observableAt(check.reveals)
+    const usual = observables[o]!.usual
+    const n = usual.length
+    const cost = check.minutes + (check.cautions.some((c) => c.startsWith('Engine off')) ? withCare : 0)
+    if ((known.get(o) ?? -1) > 0) return { check, worth: -cost, outcomes: new Float64Array(n), separates: [] }
+    // a check takes the place of what was only heard
+    const heard = items.flatMap((i, k) => (i.kind === 'state' && i.observable === o ? [k] : []))
+    const base = lead.map((s) =>
+      heard.reduce((log, k) => log - weigher.item(k, s.atoms.length === 0 ? undefined : s.atoms), Math.log(s.share)),
+    )
+    const top = Math.max(...base)
+    const weights = base.map((l) => Math.exp(l - top))
+    const sum = weights.reduce((a, b) => a + b, 0)
+    const shares = weights.map((w) => w / sum)
+    const given = lead.map((s) => statesUnder(s, atoms, ratios, o, usual))
+    const before = repairMinutes(beliefs(shares, fixes), costs)
+    const outcomes = new Float64Array(n)
+    let after = 0
+    const moved = new Float64Array(causes.length)
+    for (let s = 0; s < n; s++) {
+      const likely = softly(s, n, check.reliability)
+      const joint = shares.map((p, i) => p * dotted(given[i]!, likely))
+      const p = joint.reduce((a, b) => a + b, 0)
+      if (!(p > 1e-9)) continue
+      outcomes[s] = p
+      const then = joint.map((j) => j / p)
+      after += p * repairMinutes(beliefs(then, fixes), costs)
+      for (let i = 0; i < lead.length; i++)
+        for (const a of lead[i]!.atoms) moved[atoms[a]!.cause]! += p * Math.abs(then[i]! - shares[i]!)
+    }
+    const total = outcomes.reduce((a, b) => a + b, 0)
+    const separates = [...moved.keys()].filter((c) => moved[c]! > 0.04).sort((a, b) => moved[b]! - moved[a]!)
+    return { check, worth: before - after / total - cost, outcomes, separates: separates.slice(0, 4) }
+  })
+  return list.sort((a, b) => b.worth - a.worth)
+}
+
+const beliefs = (shares: readonly number[], fixes: readonly number[][]): Belief[] =>
+  shares.map((share, i) => ({ share, fixes: fixes[i]! }))
+
+function dotted(a: Float64Array, b: Float64Array): number {
+  let sum = 0
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!
+  return sum
+}
+
+type Ratios = (cause: number, way: number, observable: number) => Float64Array | undefined
+
+/** What each way of a cause does to the usual shares of an observable; kept as long as the causes are the same. */
+const tables = new WeakMap<readonly Cause[], Ratios>()
+function ratioTable(causes: readonly Cause[]): Ratios {
+  const held = tables.get(causes)
+  if (held) return held
+  const known = new Map<number, Float64Array | undefined>()
+  const table: Ratios = (c, w, o) => {
+    const key = (c * 16 + w) * 64 + o
+    if (known.has(key)) return known.get(key)
+    const cause = causes[c]!
+    const { id, usual } = observables[o]!
+    const row = signsOf(cause, cause.ways[w]!)[id]
+    const ratio = row && rowOf(row, usual).map((p, s) => p / usual[s]!)
+    known.set(key, ratio)
+    return ratio
+  }
+  tables.set(causes, table)
+  return table
+}
+
+/** Shares of an observable's states under a story, seen of the day as a whole. */
+function statesUnder(
+  story: Story,
+  atoms: readonly Atom[],
+  ratios: Ratios,
+  o: number,
+  usual: readonly number[],
+): Float64Array {
+  const p = Float64Array.from(usual)
+  if (story.atoms.length === 0) return p.map((x) => 0.5 * x + 0.5 / p.length)
+  for (const a of story.atoms) {
+    const r = ratios(atoms[a]!.cause, atoms[a]!.way, o)
+    if (r) for (let s = 0; s < p.length; s++) p[s]! *= r[s]!
+  }
+  const sum = p.reduce((a, b) => a + b, 0)
+  return p.map((x) => x / sum)
+}
