@@ -11,6 +11,8 @@ export interface Atom {
   engines: readonly number[]
   /** index of the episode it begins with; 0 from the start */
   onset: number
+  /** index of the episode from which it is gone again after a rest; Infinity where it stays until it is mended */
+  until: number
   /** ln of its weight beforehand, over all weights */
   prior: number
   dead: number
@@ -53,10 +55,10 @@ function lastedGiven(row: Float64Array, onset: number): Float64Array {
   return out
 }
 
-function touchOf(item: StateItem, signs: Signs, onset: number, timed: boolean): Float64Array | undefined {
+function touchOf(item: StateItem, signs: Signs, onset: number, until: number, timed: boolean): Float64Array | undefined {
   const o = observables[item.observable]!
   const own = signs[o.id]
-  const active = item.at < 0 || onset <= item.at
+  const active = item.at < 0 || (onset <= item.at && item.at < until)
   if (!active) return undefined
   const lasted = item.observable === lastedAt && timed
   if (!own && !lasted) return undefined
@@ -72,6 +74,8 @@ export interface AtomSetting {
   engines: readonly number[]
   /** indices of episodes a fault may begin with, without 0 */
   onsets: readonly number[]
+  /** indices of episodes of rest, long enough for what heat and pressure did to pass */
+  pauses: readonly number[]
   roots: RootTable | undefined
   /** factor on the weight of a cause, or of one of its ways */
   moved: (cause: string, way: string) => number
@@ -87,7 +91,7 @@ function shiftsOf(roots: RootTable | undefined, change: ModelChange, engines: re
 }
 
 /** Every atom of a craft and session. */
-export function atomsOf({ causes, items, engines, onsets, roots, moved, weightOf }: AtomSetting): Atom[] {
+export function atomsOf({ causes, items, engines, onsets, pauses, roots, moved, weightOf }: AtomSetting): Atom[] {
   const states = items.filter((i): i is StateItem => i.kind === 'state')
   const total = causes.reduce((a, c) => a + weightOf(c), 0) + noneWeight
   const out: Atom[] = []
@@ -104,17 +108,19 @@ export function atomsOf({ causes, items, engines, onsets, roots, moved, weightOf
       for (const target of targets) {
         const shift = shiftsOf(roots, change, target)
         for (const onset of begins) {
+          const until = cause.rests ? (pauses.find((r) => r >= onset) ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY
           const share = !timed ? 1 : onset === 0 ? row[0]! : (1 - row[0]!) / onsets.length
           out.push({
             cause: c,
             way: w,
             engines: target,
             onset,
+            until,
             prior: Math.log((weight * share) / (targets.length * total)),
             dead: change.dead ? bits(target) : 0,
             open: change.open === undefined ? 0 : reach === 'one' ? bits(target) : change.open,
             shift,
-            touches: states.map((i) => touchOf(i, signs, onset, timed)),
+            touches: states.map((i) => touchOf(i, signs, onset, until, timed)),
           })
         }
       }

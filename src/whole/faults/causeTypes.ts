@@ -37,6 +37,8 @@ export interface Way {
   change?: ModelChange
   /** which engines it reaches, where that differs from the cause's */
   reach?: Cause['reach']
+  /** it reaches all engines, and one of them stops firing over it */
+  oneStops?: true
 }
 
 export interface Cause {
@@ -49,6 +51,8 @@ export interface Cause {
   change: ModelChange
   signs: Signs
   ways: readonly Way[]
+  /** it is gone after a rest, and comes back later */
+  rests?: true
   /** the craft can have it at all; left out: every craft */
   can?: (craft: Craft) => boolean
   /** mended, and what to do */

@@ -24,6 +24,8 @@ const way = (id: string, says: string, share: number, mend: number, more: Partia
 })
 
 const both: Partial<Way> = { reach: 'all' }
+/** An engine so lean that it no longer fires, while the other goes on. */
+const starves: Cause['signs'] = { engines: [0.03, 0.12, 0.85], rpm: [0.5, 0.42, 0.07, 0.01], lasted: [0.2, 0.1, 0.1, 0.2, 0.4] }
 const lean: Cause['signs'] = {
   rpm: [0.15, 0.55, 0.2, 0.1],
   choke: [0.82, 0.13, 0.05],
@@ -76,7 +78,7 @@ export const engineCauses: readonly Cause[] = [
   },
   {
     id: 'one-dead',
-    says: 'one engine does not fire and is dragged along',
+    says: 'one engine does not fire',
     prior: 6,
     reach: 'one',
     change: { dead: true },
@@ -119,9 +121,19 @@ export const engineCauses: readonly Cause[] = [
       way('one-jet', 'the jets of one carburettor part blocked', 0.28, 25, {
         signs: { cup: [0.12, 0.86, 0.02], engines: [0.12, 0.66, 0.22] },
       }),
-      way('both-jets', 'the jets of every carburettor part blocked by what came from the tank', 0.17, 40, {
+      way('both-jets', 'the jets of every carburettor part blocked by what came from the tank', 0.12, 40, {
         ...both,
         signs: { cup: [0.1, 0.1, 0.8], engines: [0.6, 0.32, 0.08] },
+      }),
+      way('one-jet', 'the jets of one carburettor part blocked', 0.05, 25, {
+        change: { dead: true },
+        signs: { ...starves, cup: [0.05, 0.92, 0.03] },
+      }),
+      way('both-jets', 'the jets of every carburettor part blocked by what came from the tank', 0.1, 40, {
+        oneStops: true,
+        reach: 'one',
+        change: { dead: true },
+        signs: { ...starves, cup: [0.06, 0.12, 0.82] },
       }),
       way('feed', 'a filter, hose or fuel pump', 0.3, 20, {
         ...both,
@@ -252,6 +264,7 @@ export const engineCauses: readonly Cause[] = [
   },
   {
     id: 'vent',
+    rests: true,
     says: 'the tank cannot breathe',
     prior: 4,
     reach: 'all',
@@ -319,6 +332,7 @@ export const engineCauses: readonly Cause[] = [
   },
   {
     id: 'overheated',
+    rests: true,
     says: 'the engines run too hot and fade',
     prior: 2.5,
     reach: 'all',

@@ -45,7 +45,17 @@ export interface StepItem {
   says: Sentence
 }
 
-export type Item = StateItem | StepItem
+/** How many engines are heard, and how fast: a line that a story asks for and nobody hears speaks against it. */
+export interface LinesItem {
+  kind: 'lines'
+  id: string
+  at: number
+  /** rev/s */
+  heard: readonly number[]
+  says: Sentence
+}
+
+export type Item = StateItem | StepItem | LinesItem
 
 /** How far each source is trusted where nothing else is said: authored judgement. */
 export const trust: Readonly<Record<Source, number>> = { heard: 0.85, typed: 0.85, check: 0.92 }
@@ -128,13 +138,13 @@ function markItems(episodes: readonly HeardEpisode[], engines: number, shared: b
       if (m.kind === 'hunts') put('hunts', 'hunting', m.sure)
       if (m.kind === 'choke helps') put('choke', 'helped', m.sure)
       if (m.kind === 'choke hurts') put('choke', 'made it worse', m.sure)
-      if (m.kind === 'fades' && m.lasts > 8 && m.at > 30) out.push(stateItem('lasted', 'after a minute or two', 'heard', 0.6 * m.sure))
+      if (m.kind === 'fades' && m.lasts > 8 && m.at > 30) out.push(stateItem('lasted', 'after a minute or two', 'heard', 0.9 * m.sure))
       if (m.kind === 'stop' && m.how) put('stopped', m.how, 0.6 * m.sure)
       if (m.kind === 'cut-out') cuts++
     }
     if (shared && e.lines.length === 2 && apart(e.lines)) put('apart', 'apart', 0.85)
   })
-  const pulled = episodes.filter((e) => e.kind === 'both-pulling' || e.kind === 'pulling')
+  const pulled = episodes.filter(pulls)
   const seconds = pulled.reduce((s, e) => s + e.to - e.from, 0)
   // a sign that did not show counts only where it had time to
   if (!raced && seconds >= 8) out.push(stateItem('raced', 'no', 'heard', 0.75))
@@ -143,6 +153,7 @@ function markItems(episodes: readonly HeardEpisode[], engines: number, shared: b
   return out.filter((i) => i !== undefined)
 }
 
+const pulls = (e: HeardEpisode) => e.kind === 'both-pulling' || e.kind === 'pulling'
 const oneStops = (e: HeardEpisode) => e.marks.some((m) => m.kind === 'one stops')
 const apart = (lines: readonly Heard[]) => Math.abs(Math.log(lines[0]!.rotation / lines[1]!.rotation)) > 0.04
 
@@ -153,21 +164,27 @@ function staysUp(episodes: readonly HeardEpisode[], i: number, m: Mark): boolean
 }
 
 /** Parts by which speeds are known: within one run, tied up and under way; after a hand may have moved the throttle. */
-const within = { tied: 0.02, moving: 0.05 }
+const within = { tied: 0.01, moving: 0.04 }
 
-function stepItems(session: RunSession, episodes: readonly HeardEpisode[]): StepItem[] {
+function stepItems(session: RunSession, episodes: readonly HeardEpisode[], shared: boolean): StepItem[] {
   const sigma = session.kind === 'under way' ? within.moving : within.tied
   const out: StepItem[] = []
   const spoken = new Set(['one-dragged', 'load-lost', 'both-pulling', 'pulling', 'racing'])
   episodes.forEach((e, i) => {
     if (e.to - e.from < 0.5) return
     for (const line of e.lines) {
-      const was = episodes.slice(0, i).findLastIndex((b) => b.lines.some((l) => l.label === line.label) && b.to - b.from >= 0.5)
+      const heardIn = (b: HeardEpisode) => b.lines.some((l) => l.label === line.label) && b.to - b.from >= 0.5
+      const last = episodes.slice(0, i).findLastIndex(heardIn)
+      // a speed without load is told best from the one under full load: that of a dragged engine is less well known
+      const full = e.kind === 'load-lost' ? episodes.slice(0, i).findLastIndex((b) => heardIn(b) && pulls(b)) : -1
+      const was = full >= 0 ? full : last
       const before = was < 0 ? undefined : episodes[was]!.lines.find((l) => l.label === line.label)
       if (!before) continue
-      const near = was === i - 1
+      const near = was === i - 1 || full >= 0
       const known = spoken.has(e.kind) && spoken.has(episodes[was]!.kind)
       const moved = Math.log(line.rotation / before.rotation)
+      // with a jet each, whoever steers lifts when one of them dies
+      const lifted = !shared && e.marks.some((m) => m.kind === 'one stops')
       out.push({
         kind: 'step',
         id: `step ${line.label} ${was}-${i}`,
@@ -176,12 +193,30 @@ function stepItems(session: RunSession, episodes: readonly HeardEpisode[]): Step
         at: i,
         moved,
         sigma: near ? sigma : 2 * sigma,
-        byHand: known && near ? 0.1 : 0.5,
+        byHand: lifted ? 0.6 : known && near ? 0.1 : 0.5,
         says: say`the speed changed by ${asChange(inPercent(Math.exp(moved) - 1))}`,
       })
     }
   })
   return out
+}
+
+/** Stretches at work, in which an engine without its load would be heard. */
+function lineItems(episodes: readonly HeardEpisode[]): LinesItem[] {
+  const work = new Set(['both-pulling', 'pulling', 'one-dragged', 'load-lost', 'racing'])
+  return episodes.flatMap((e, at) =>
+    work.has(e.kind) && e.to - e.from >= 0.5
+      ? [
+          {
+            kind: 'lines' as const,
+            id: `lines ${at}`,
+            at,
+            heard: e.lines.map((l) => l.rotation),
+            says: e.lines.length > 1 ? 'two engines are heard turning apart' : 'no second speed is heard beside it',
+          },
+        ]
+      : [],
+  )
 }
 
 /** The first steady stretch at full load against what the craft should do. */
@@ -225,7 +260,7 @@ function fastestOf(episodes: readonly HeardEpisode[]): number {
 /** A scale's reading against the pull that goes with the speed heard beside it: what is wrong with the pump shows, the engines do not. */
 function pullItem(session: RunSession, episodes: readonly HeardEpisode[], expected: number): StateItem[] {
   const { pull, balance } = session
-  const full = episodes.find((e) => e.kind === 'both-pulling' || e.kind === 'pulling')
+  const full = episodes.find(pulls)
   const turned = full?.lines[0]?.rotation
   if (!(pull && pull > 0) || !balance || !(turned && expected > 0)) return []
   const predicted = balance.pull.value * (turned / expected) ** 2
@@ -277,5 +312,5 @@ export function evidenceOf(
     ...typedItems(session, episodes),
     ...checkItems(session),
   ]
-  return { items: [...onceEach(all), ...stepItems(session, episodes), ...levelItems(session, episodes, expected)], all }
+  return { items: [...onceEach(all), ...stepItems(session, episodes, shared), ...(shared && engines > 1 ? lineItems(episodes) : []), ...levelItems(session, episodes, expected)], all }
 }

@@ -6,7 +6,7 @@ import type { Cause } from './causeTypes.ts'
 import type { HeardEpisode } from './episodes.ts'
 import type { Item } from './evidence.ts'
 import { type Move, movesFor } from './moves.ts'
-import type { RankedCause } from './rankingTypes.ts'
+import type { RankedCause, RunRanking } from './rankingTypes.ts'
 import type { RankLimits } from './rankLimits.ts'
 import type { Story, Weigher } from './stories.ts'
 
@@ -61,12 +61,14 @@ export function rankedCauses(s: ExplainSetting): RankedCause[] {
     const since = begin && begin.share >= named.value ? s.episodes[begin.key] : undefined
     const single = place && !place.key.includes(',') ? Number(place.key) : undefined
     const engine =
-      single !== undefined && place!.share >= named.value && cause.ways.some((w) => (w.reach ?? cause.reach) === 'one')
+      single !== undefined && place!.share >= named.value && cause.ways.some((w) => (w.reach ?? cause.reach) === 'one' && !w.oneStops)
         ? s.engineName(single)
         : undefined
-    const list = [...ways[c]!]
+    const byId = new Map<string, number>()
+    for (const [w, x] of ways[c]!) add(byId, cause.ways[w]!.id, x)
+    const list = [...byId]
       .sort((a, b) => b[1] - a[1])
-      .map(([w, x]) => ({ id: cause.ways[w]!.id, says: cause.ways[w]!.says, share: x / all }))
+      .map(([id, x]) => ({ id, says: cause.ways.find((w) => w.id === id)!.says, share: x / all }))
     const reasons = all >= told ? reasonsOf(s, c) : { for: [], against: [] }
     return {
       id: cause.id,
@@ -103,6 +105,29 @@ function causeSays(
   if (since && since.from > 0) parts.push(say`from ${inSeconds(since.from)} on`)
   if (how) parts.push(how)
   return whole(parts.length === 1 ? parts[0]! : say`${joined(parts.slice(0, -1))}${how ? ': ' : ', '}${parts.at(-1)!}`)
+}
+
+/** Which engine no longer fired, whatever the reason: named where one is likelier than not. */
+export function stoppedOf({ atoms, stories, episodes, engineName }: ExplainSetting): RunRanking['stopped'] {
+  const at = new Map<string, number>()
+  const places = new Map<number, number>()
+  let all = 0
+  for (const s of stories) {
+    const a = s.atoms.map((i) => atoms[i]!).find((x) => x.dead > 0)
+    if (!a) continue
+    all += s.share
+    add(at, episodes[a.onset]?.id ?? '', s.share)
+    add(places, Math.log2(a.dead), s.share)
+  }
+  const place = largest(places)
+  const since = largest(at)
+  if (!place || !since || all < 0.3 || !Number.isInteger(place[0])) return undefined
+  return {
+    engine: engineName(place[0]),
+    share: place[1],
+    any: all,
+    ...(since[0] === '' ? {} : { since: since[0], sinceShare: since[1] / all }),
+  }
 }
 
 /** Evidence by how much likelier it is in stories with the cause than in those without. */

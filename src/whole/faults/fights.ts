@@ -16,7 +16,7 @@ const doubt = (id: string, says: Sentence, act: Sentence): Finding => ({
   standing: 'watch',
   because: [],
   act,
-  harm: 'time',
+  harm: 'will stop the run',
   sources: [],
 })
 

@@ -114,11 +114,13 @@ const matches = (m: Move, cause: string, way: string) =>
 /** most that the log and other trades together may move one way of a cause */
 const most = 80
 
-export const factorOf = (moves: readonly Move[], cause: string, way: string): number =>
-  Math.min(
-    most,
-    moves.filter((m) => matches(m, cause, way)).reduce((f, m) => f * m.factor, 1),
-  )
+/** Factor on a way's weight: reasons often tell one and the same fact, so only the strongest counts in full, the others by their root. */
+export function factorOf(moves: readonly Move[], cause: string, way: string): number {
+  const own = moves.filter((m) => matches(m, cause, way)).map((m) => m.factor)
+  const first = Math.max(1, ...own)
+  const all = own.reduce((f, x) => f * Math.sqrt(x), 1)
+  return Math.min(most, Math.sqrt(first) * all)
+}
 
 /** What moved a cause, each reason once. */
 export const movesFor = (moves: readonly Move[], cause: string): Sentence[] => {

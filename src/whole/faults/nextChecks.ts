@@ -14,6 +14,8 @@ export interface Check {
   reveals: string
   reliability: number
   cautions: readonly string[]
+  /** a recording that was listened to has told it */
+  bySound?: true
   can?: (craft: Craft) => boolean
 }
 
@@ -41,15 +43,15 @@ export const nextChecks: readonly Check[] = [
   { id: 'opening', act: 'Open the throttle slowly, then at once, tied up.', minutes: 2, reveals: 'opening', reliability: 0.85, cautions: [tied] },
   { id: 'feel', act: 'Feel couplings and cylinders with the back of a hand held near, right after the stop.', minutes: 2, reveals: 'heat', reliability: 0.85, cautions: [still, 'Hot metal: near it, not on it.'] },
   { id: 'pipes', act: 'Drip water on both exhausts right after the stop and compare.', minutes: 2, reveals: 'pipes', reliability: 0.9, cautions: ['Hot metal and steam: from arm’s length.'], can: (c) => two(c) && fires(c) },
-  { id: 'listen', act: 'Listen to the recording again for missing and burbling.', minutes: 3, reveals: 'sounded', reliability: 0.8, cautions: [] },
-  { id: 'count', act: 'Count the engines in the recording.', minutes: 2, reveals: 'engines', reliability: 0.85, cautions: [], can: two },
+  { id: 'listen', act: 'Listen to the recording again for missing and burbling.', minutes: 3, reveals: 'sounded', reliability: 0.8, cautions: [], bySound: true },
+  { id: 'count', act: 'Count the engines in the recording.', minutes: 2, reveals: 'engines', reliability: 0.85, cautions: [], can: two, bySound: true },
   { id: 'when', act: 'Note when the trouble begins.', minutes: 1, reveals: 'lasted', reliability: 0.9, cautions: [] },
   { id: 'smoke', act: 'Look at the smoke and smell round the engines.', minutes: 1, reveals: 'smoke', reliability: 0.8, cautions: [runs] },
   { id: 'idle', act: 'Let it idle on the water, tied up.', minutes: 4, reveals: 'idle', reliability: 0.85, cautions: [tied, runs], can: fires },
   { id: 'trim', act: 'Look at the trim from the side in a video.', minutes: 2, reveals: 'trim', reliability: 0.85, cautions: [] },
   { id: 'pull', act: 'Read the pull three times on a luggage scale at full throttle, with the recording running.', minutes: 10, reveals: 'pull', reliability: 0.85, cautions: [tied] },
   { id: 'speed', act: 'Time it over a measured distance, both ways.', minutes: 8, reveals: 'pace', reliability: 0.85, cautions: ['Afloat: buoyancy aid, kill cord, somebody ashore.'] },
-  { id: 'revs', act: say`Record ${inSeconds(20, 1)} tied up at full throttle.`, minutes: 3, reveals: 'rpm', reliability: 0.9, cautions: [tied, runs] },
+  { id: 'revs', act: say`Record ${inSeconds(20, 1)} tied up at full throttle.`, minutes: 3, reveals: 'rpm', reliability: 0.9, cautions: [tied, runs], bySound: true },
   { id: 'spray', act: 'Spray a little water round inlet joints and crank seals at idle.', minutes: 6, reveals: 'leak', reliability: 0.85, cautions: ['Water, not anything that burns.', runs], can: fires },
   { id: 'lift', act: 'Lift the exhaust outlet clear of the water and run it.', minutes: 5, reveals: 'lifted', reliability: 0.88, cautions: [tied, runs], can: fires },
   { id: 'filter', act: 'Take off the air filter and look at it.', minutes: 3, reveals: 'filter', reliability: 0.92, cautions: [hot], can: fires },

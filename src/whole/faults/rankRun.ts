@@ -13,7 +13,7 @@ import type { Cause } from './causeTypes.ts'
 import { causesOf } from './causes.ts'
 import { episodesOf } from './episodes.ts'
 import { evidenceOf } from './evidence.ts'
-import { rankedCauses } from './explain.ts'
+import { type ExplainSetting, rankedCauses, stoppedOf } from './explain.ts'
 import { fightOf, impossibleOf } from './fights.ts'
 import { marksOf } from './heardMarks.ts'
 import { factorOf, movesOf } from './moves.ts'
@@ -74,6 +74,8 @@ function jointsOf(craft: Craft, balance: Balance, solved: SolvedCurves | undefin
   return { opened, margins }
 }
 
+/** s of silence after which heat and a tank's pressure have gone */
+const longPause = 20
 /** most onsets looked at: the moments at which most changed */
 const mostOnsets = 7
 
@@ -96,6 +98,7 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
     items,
     engines: running,
     onsets,
+    pauses: episodes.flatMap((e, i) => (e.kind === 'silent' && e.to - e.from >= longPause ? [i] : [])),
     roots,
     moved: (cause, way) => factorOf(moves, cause, way),
     weightOf,
@@ -103,7 +106,7 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
   const total = causes.reduce((a, c) => a + weightOf(c), 0) + noneWeight
   const alone = new Set(causes.flatMap((c, i) => (c.id === 'as-designed' ? [i] : [])))
   const { stories, weigher } = tellStories({ items, atoms, roots, shared, total }, alone)
-  const ranked = rankedCauses({
+  const setting: ExplainSetting = {
     causes,
     atoms,
     stories,
@@ -113,12 +116,15 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
     moves,
     engineName: (i) => craft.engines[i]?.name ?? `engine ${i + 1}`,
     limits,
-  })
+  }
+  const ranked = rankedCauses(setting)
+  const stopped = stoppedOf(setting)
   const fight = fightOf(all, items, atoms, weigher, limits)
   const most = Math.max(0, ...craft.engines.map((e) => e.redline?.value ?? 0))
   return {
     episodes: episodes.map(({ id, kind, from, to, says }) => ({ id, kind, from, to, says })),
     causes: ranked,
+    ...(stopped ? { stopped } : {}),
     none: stories.filter((s) => s.atoms.length === 0).reduce((a, s) => a + s.share, 0),
     cannotSay: cannotSayOf({ session, episodes, causes: ranked, engines: running.length, shared }, limits),
     checks: worthOfChecks({ craft, causes, atoms, stories, items, weigher }).map((w) => nextCheck(w, causes)),

@@ -49,6 +49,8 @@ export interface RunRanking {
   episodes: readonly Episode[]
   /** likeliest first */
   causes: readonly RankedCause[]
+  /** an engine stopped firing, whatever the reason: the likelier one and its share, the share of any, and since which episode */
+  stopped?: { engine: string; share: number; any: number; since?: string; sinceShare?: number }
   /** probability that it is none of these */
   none: number
   /** what this run cannot say, each with what to do so that the next one can */

@@ -5,7 +5,7 @@
  */
 import type { Atom } from './atoms.ts'
 import { noneWeight } from './atoms.ts'
-import type { Item, StateItem, StepItem } from './evidence.ts'
+import type { Item, LinesItem, StateItem, StepItem } from './evidence.ts'
 import { observables } from './observables.ts'
 import { type Line, type RootTable, severities } from './roots.ts'
 
@@ -19,15 +19,27 @@ export interface Story {
 
 /** weight of each further fault */
 const further = 0.6
+/** a joint that has opened takes the load off the others: they hardly open too */
+const secondOpen = 0.15
 /** ln below the best at which a story is dropped */
 const depth = 11
-const widest = { second: 70, third: 50 } as const
+/** atoms that may join a story: those that alone do best */
+const mostPartners = 200
+const widest = { second: 60, third: 40 } as const
 /** standard deviation of a step whose cause nobody can reckon, and of what dead engines and open joints add to a step */
 const anyStep = 0.5
 const brokenStep = 0.12
+/** the same for engines that race: the end of their curve is better known than the drag of a dead one */
+const freeStep = 0.02
+/** how often an engine that races is not heard as such, and how near it has to be (ln) */
+const unheard = 0.1
+const nearLine = 0.3
 
 const normal = (x: number, mean: number, sigma: number) =>
   Math.exp(-0.5 * ((x - mean) / sigma) ** 2) / (sigma * Math.sqrt(2 * Math.PI))
+
+/** It is at work in episode `k`. */
+const atWork = (a: Atom, k: number) => a.onset <= k && k < a.until
 
 export interface Weighing {
   items: readonly Item[]
@@ -44,6 +56,7 @@ export class Weigher {
   private readonly w: Weighing
   private readonly states: readonly StateItem[]
   private readonly steps: readonly StepItem[]
+  private readonly lines: readonly LinesItem[]
   /** by state item: likelihood where nothing touches it, and where it is none of these */
   private readonly plain: Float64Array
   private readonly unknown: Float64Array
@@ -54,6 +67,7 @@ export class Weigher {
     this.w = w
     this.states = w.items.filter((i): i is StateItem => i.kind === 'state')
     this.steps = w.items.filter((i): i is StepItem => i.kind === 'step')
+    this.lines = w.items.filter((i): i is LinesItem => i.kind === 'lines')
     this.plain = Float64Array.from(this.states, (i) => dot(i.likely, observables[i.observable]!.usual))
     this.unknown = Float64Array.from(this.states, (i, k) => {
       const n = i.likely.length
@@ -96,7 +110,11 @@ export class Weigher {
 
   /** Likelihood of step item `k` under atoms. */
   step(k: number, atoms: readonly number[]): number {
-    return atoms.length === 0 ? this.stepAlone[k]! : this.stepLikelihood(this.steps[k]!, atoms)
+    for (const a of atoms) {
+      const { dead, open, shift } = this.w.atoms[a]!
+      if (dead !== 0 || open !== 0 || shift) return this.stepLikelihood(this.steps[k]!, atoms)
+    }
+    return this.stepAlone[k]!
   }
 
   private stepLikelihood(item: StepItem, atoms: readonly number[]): number {
@@ -110,9 +128,9 @@ export class Weigher {
     let shifts = false
     for (const a of atoms) {
       const atom = this.w.atoms[a]!
-      const now = atom.onset <= item.at
+      const now = atWork(atom, item.at)
       // against the prediction everything counts that is at work by then
-      const before = item.from >= 0 && atom.onset <= item.from
+      const before = item.from >= 0 && atWork(atom, item.from)
       if (now) {
         deadNow |= atom.dead
         openNow = this.w.shared ? Math.max(openNow, atom.open) : openNow | atom.open
@@ -133,9 +151,9 @@ export class Weigher {
     const now = roots.lines({ dead: deadNow, open: openNow }).filter(here)
     const start = before.find((l) => l.pushes) ?? before[0]
     if (!start || now.length === 0) return item.byHand * broad + 1e-4
-    const sigma = broken ? Math.hypot(item.sigma, brokenStep) : item.sigma
     let sum = 0
     for (const line of now) {
+      const sigma = broken ? Math.hypot(item.sigma, line.pushes ? brokenStep : freeStep) : item.sigma
       const base = Math.log(line.rotation / start.rotation)
       for (let v = 0; v < severities.length; v++) {
         let moved = base
@@ -143,18 +161,38 @@ export class Weigher {
           for (const a of atoms) {
             const atom = this.w.atoms[a]!
             if (!atom.shift || (place >= 0 && !atom.engines.includes(place))) continue
-            if (atom.onset <= item.at && !(item.from >= 0 && atom.onset <= item.from)) moved += atom.shift[v]!
+            if (atWork(atom, item.at)) moved += atom.shift[v]!
+            if (item.from >= 0 && atWork(atom, item.from)) moved -= atom.shift[v]!
           }
         // a severity stands for its neighbours too
-        sum += normal(item.moved, moved, shifts ? Math.hypot(sigma, 0.04) : sigma)
+        sum += normal(item.moved, moved, shifts && line.pushes ? Math.hypot(sigma, 0.04) : sigma)
       }
     }
     const p = sum / (severities.length * now.length)
     return (1 - item.byHand) * p + item.byHand * broad
   }
 
+  /** Likelihood of lines item `k` under atoms. */
+  line(item: LinesItem, atoms: readonly number[]): number {
+    const { roots } = this.w
+    let open = 0
+    let dead = 0
+    for (const a of atoms) {
+      const atom = this.w.atoms[a]!
+      if (!atWork(atom, item.at)) continue
+      open = Math.max(open, atom.open)
+      dead |= atom.dead
+    }
+    if (!roots || open === 0) return 1 - unheard
+    let p = 1 - unheard
+    for (const l of roots.lines({ dead, open }))
+      if (!l.pushes && item.heard.every((h) => Math.abs(Math.log(h / l.rotation)) > nearLine)) p *= unheard
+    return p
+  }
+
   likelihood(atoms: readonly number[]): number {
     let log = 0
+    for (const l of this.lines) log += Math.log(this.line(l, atoms))
     for (let k = 0; k < this.states.length; k++) log += Math.log(this.state(k, atoms))
     for (let k = 0; k < this.steps.length; k++) log += Math.log(this.step(k, atoms))
     return log
@@ -166,6 +204,7 @@ export class Weigher {
     this.states.forEach((i, k) => {
       log += observables[i.observable]!.weight * Math.log(this.unknown[k]!)
     })
+    log += this.lines.length * Math.log(1 - unheard)
     for (const s of this.steps) log += Math.log(0.5 * normal(s.moved, 0, anyStep) + 0.5 * normal(s.moved, 0, s.sigma))
     return log
   }
@@ -178,6 +217,7 @@ export class Weigher {
       if (!atoms) return observables[item.observable]!.weight * Math.log(this.unknown[k]!)
       return Math.log(this.state(k, atoms))
     }
+    if (item.kind === 'lines') return Math.log(atoms ? this.line(item, atoms) : 1 - unheard)
     const k = this.steps.indexOf(item)
     return Math.log(atoms ? this.step(k, atoms) : 0.5 * normal(item.moved, 0, anyStep) + 0.5 * normal(item.moved, 0, item.sigma))
   }
@@ -195,7 +235,11 @@ export function tellStories(w: Weighing, alone: ReadonlySet<number>): { stories:
   const { atoms } = w
   const singles = atoms.map((a, i) => ({ atoms: [i], log: a.prior + weigher.likelihood([i]), share: 0 }))
   const none = { atoms: [], log: Math.log(noneWeight / w.total) + weigher.none(), share: 0 }
-  const partners = atoms.flatMap((a, i) => (alone.has(a.cause) ? [] : [i]))
+  const partners = singles
+    .filter((s) => !alone.has(atoms[s.atoms[0]!]!.cause))
+    .sort((a, b) => b.log - a.log)
+    .slice(0, mostPartners)
+    .map((s) => s.atoms[0]!)
   const seen = new Set<string>()
   const grow = (from: readonly Story[], most: number): Story[] => {
     const out: Story[] = []
@@ -209,7 +253,11 @@ export function tellStories(w: Weighing, alone: ReadonlySet<number>): { stories:
         const key = set.join()
         if (seen.has(key)) continue
         seen.add(key)
-        const prior = set.reduce((sum, a) => sum + atoms[a]!.prior, (set.length - 1) * Math.log(further))
+        const opens = set.filter((a) => atoms[a]!.open !== 0).length
+        const prior = set.reduce(
+          (sum, a) => sum + atoms[a]!.prior,
+          (set.length - 1) * Math.log(further) + Math.max(0, opens - 1) * Math.log(secondOpen),
+        )
         out.push({ atoms: set, log: prior + weigher.likelihood(set), share: 0 })
       }
     }

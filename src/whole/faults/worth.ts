@@ -8,7 +8,7 @@ import type { Cause } from './causeTypes.ts'
 import { type Item, softly, sources } from './evidence.ts'
 import { type Check, checksFor } from './nextChecks.ts'
 import { observableAt, observables } from './observables.ts'
-import { type Belief, repairMinutes, retry } from './repair.ts'
+import { type Belief, ordersOf, repairMinutes, retry } from './repair.ts'
 import type { Story, Weigher } from './stories.ts'
 
 /** stories looked at */
@@ -55,17 +55,19 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
   const { costs, placeOf, none } = fixesOf(causes)
   const fixes = lead.map((s) => (s.atoms.length === 0 ? [none] : s.atoms.map((a) => placeOf(atoms[a]!))))
   const known = new Map<number, number>()
-  items.forEach((i, k) => {
+  for (const i of items) {
     if (i.kind === 'state') known.set(i.observable, Math.max(known.get(i.observable) ?? -1, sources.indexOf(i.source)))
-    void k
-  })
+    // the speed was heard at full load: recording it again tells nothing new
+    if (i.kind === 'step' && i.from < 0 && i.byHand < 0.3) known.set(observableAt('rpm'), 1)
+  }
   const ratios = ratioTable(causes)
+  const heardBy = items.some((i) => i.kind !== 'state')
   const list = checksFor(craft).map((check): Worth => {
     const o = observableAt(check.reveals)
     const usual = observables[o]!.usual
     const n = usual.length
     const cost = check.minutes + (check.cautions.some((c) => c.startsWith('Engine off')) ? withCare : 0)
-    if ((known.get(o) ?? -1) > 0) return { check, worth: -cost, outcomes: new Float64Array(n), separates: [] }
+    if ((known.get(o) ?? -1) > 0 || (check.bySound && heardBy)) return { check, worth: -cost, outcomes: new Float64Array(n), separates: [] }
     // a check takes the place of what was only heard
     const heard = items.flatMap((i, k) => (i.kind === 'state' && i.observable === o ? [k] : []))
     const base = lead.map((s) =>
@@ -76,7 +78,10 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
     const sum = weights.reduce((a, b) => a + b, 0)
     const shares = weights.map((w) => w / sum)
     const given = lead.map((s) => statesUnder(s, atoms, ratios, o, usual))
-    const before = repairMinutes(beliefs(shares, fixes), costs)
+    const now = beliefs(shares, fixes)
+    // what would be done without the check can be done after it too
+    const orders = ordersOf(now, costs)
+    const before = repairMinutes(now, costs)
     const outcomes = new Float64Array(n)
     let after = 0
     const moved = new Float64Array(causes.length)
@@ -87,7 +92,7 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
       if (!(p > 1e-9)) continue
       outcomes[s] = p
       const then = joint.map((j) => j / p)
-      after += p * repairMinutes(beliefs(then, fixes), costs)
+      after += p * repairMinutes(beliefs(then, fixes), costs, orders)
       for (let i = 0; i < lead.length; i++)
         for (const a of lead[i]!.atoms) moved[atoms[a]!.cause]! += p * Math.abs(then[i]! - shares[i]!)
     }
