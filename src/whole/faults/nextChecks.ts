@@ -14,6 +14,8 @@ export interface Check {
   reveals: string
   reliability: number
   cautions: readonly string[]
+  /** it lays the fault itself open: what it finds need not be tried by another run before one looks further */
+  inspects?: true
   /** a recording that was listened to has told it */
   bySound?: true
   can?: (craft: Craft) => boolean
@@ -30,14 +32,14 @@ const two = (craft: Craft) => craft.engines.length > 1
 const fires = (craft: Craft) => craft.engines.some((e) => e.kind !== 'electric')
 
 export const nextChecks: readonly Check[] = [
-  { id: 'bolts', act: 'Turn every coupling by hand against the other end and put a key on its bolts.', minutes: 3, reveals: 'coupling', reliability: 0.93, cautions: [still, hot] },
-  { id: 'cup', act: say`Let each carburettor’s fuel run into a measuring cup for ${inSeconds(30, 1)} and compare.`, minutes: 10, reveals: 'cup', reliability: 0.92, cautions: [petrol, hot], can: fires },
+  { id: 'bolts', act: 'Turn every coupling by hand against the other end and put a key on its bolts.', minutes: 3, reveals: 'coupling', reliability: 0.93, cautions: [still, hot], inspects: true },
+  { id: 'cup', act: say`Let each carburettor’s fuel run into a measuring cup for ${inSeconds(30, 1)} and compare.`, minutes: 10, reveals: 'cup', reliability: 0.92, cautions: [petrol, hot], can: fires, inspects: true },
   { id: 'plugs', act: 'Take out the plugs and read them.', minutes: 8, reveals: 'plug', reliability: 0.9, cautions: [hot], can: fires },
-  { id: 'spark', act: 'Turn each engine over with its plug out and held to the metal, in the shade, and look at the spark.', minutes: 8, reveals: 'spark', reliability: 0.88, cautions: [spark, petrol], can: fires },
-  { id: 'hand', act: 'Turn each engine over by hand and feel its compression.', minutes: 3, reveals: 'hand', reliability: 0.95, cautions: [still], can: fires },
+  { id: 'spark', act: 'Turn each engine over with its plug out and held to the metal, in the shade, and look at the spark.', minutes: 8, reveals: 'spark', reliability: 0.88, cautions: [spark, petrol], can: fires, inspects: true },
+  { id: 'hand', act: 'Turn each engine over by hand and feel its compression.', minutes: 3, reveals: 'hand', reliability: 0.95, cautions: [still], can: fires, inspects: true },
   { id: 'choke', act: say`Half choke for ${inSeconds(3, 1)} at a throttle that is kept.`, minutes: 2, reveals: 'choke', reliability: 0.9, cautions: [tied, runs], can: fires },
-  { id: 'cap', act: 'Loosen the tank cap and run it again.', minutes: 3, reveals: 'cap', reliability: 0.95, cautions: [petrol], can: fires },
-  { id: 'grate', act: 'Look through the intake grate.', minutes: 2, reveals: 'intake', reliability: 0.92, cautions: [still] },
+  { id: 'cap', act: 'Loosen the tank cap and run it again.', minutes: 3, reveals: 'cap', reliability: 0.95, cautions: [petrol], can: fires, inspects: true },
+  { id: 'grate', act: 'Look through the intake grate.', minutes: 2, reveals: 'intake', reliability: 0.92, cautions: [still], inspects: true },
   { id: 'jet', act: 'Film the jet from behind at full throttle, tied up.', minutes: 3, reveals: 'jet', reliability: 0.85, cautions: [tied] },
   { id: 'flare', act: say`Full throttle tied up for ${inSeconds(10, 1)} and listen whether it races.`, minutes: 5, reveals: 'raced', reliability: 0.85, cautions: [tied, runs] },
   { id: 'opening', act: 'Open the throttle slowly, then at once, tied up.', minutes: 2, reveals: 'opening', reliability: 0.85, cautions: [tied] },
@@ -52,16 +54,16 @@ export const nextChecks: readonly Check[] = [
   { id: 'pull', act: 'Read the pull three times on a luggage scale at full throttle, with the recording running.', minutes: 10, reveals: 'pull', reliability: 0.85, cautions: [tied] },
   { id: 'speed', act: 'Time it over a measured distance, both ways.', minutes: 8, reveals: 'pace', reliability: 0.85, cautions: ['Afloat: buoyancy aid, kill cord, somebody ashore.'] },
   { id: 'revs', act: say`Record ${inSeconds(20, 1)} tied up at full throttle.`, minutes: 3, reveals: 'rpm', reliability: 0.9, cautions: [tied, runs], bySound: true },
-  { id: 'spray', act: 'Spray a little water round inlet joints and crank seals at idle.', minutes: 6, reveals: 'leak', reliability: 0.85, cautions: ['Water, not anything that burns.', runs], can: fires },
-  { id: 'lift', act: 'Lift the exhaust outlet clear of the water and run it.', minutes: 5, reveals: 'lifted', reliability: 0.88, cautions: [tied, runs], can: fires },
-  { id: 'filter', act: 'Take off the air filter and look at it.', minutes: 3, reveals: 'filter', reliability: 0.92, cautions: [hot], can: fires },
-  { id: 'lever', act: 'Hold the lever open and look whether every throttle is.', minutes: 2, reveals: 'throttle', reliability: 0.93, cautions: ['Engine off.'], can: fires },
+  { id: 'spray', act: 'Spray a little water round inlet joints and crank seals at idle.', minutes: 6, reveals: 'leak', reliability: 0.85, cautions: ['Water, not anything that burns.', runs], can: fires, inspects: true },
+  { id: 'lift', act: 'Lift the exhaust outlet clear of the water and run it.', minutes: 5, reveals: 'lifted', reliability: 0.88, cautions: [tied, runs], can: fires, inspects: true },
+  { id: 'filter', act: 'Take off the air filter and look at it.', minutes: 3, reveals: 'filter', reliability: 0.92, cautions: [hot], can: fires, inspects: true },
+  { id: 'lever', act: 'Hold the lever open and look whether every throttle is.', minutes: 2, reveals: 'throttle', reliability: 0.93, cautions: ['Engine off.'], can: fires, inspects: true },
   { id: 'line', act: 'Look at the fuel line with the engine running.', minutes: 2, reveals: 'line', reliability: 0.88, cautions: [petrol], can: fires },
-  { id: 'mixed', act: 'Ask who mixed the fuel, when, and how.', minutes: 2, reveals: 'mixed', reliability: 0.88, cautions: [], can: fires },
-  { id: 'gap', act: 'Feel the gap round the impeller with strips of paper.', minutes: 10, reveals: 'gap', reliability: 0.9, cautions: [still] },
-  { id: 'bore', act: 'Measure the nozzle’s bore with a caliper.', minutes: 5, reveals: 'bore', reliability: 0.93, cautions: [still] },
-  { id: 'pitch', act: 'Lay a protractor on the impeller’s blade at the tip and reckon its pitch.', minutes: 25, reveals: 'pitch', reliability: 0.9, cautions: [still] },
-  { id: 'weigh', act: 'Weigh the craft at both ends, look in the bilge and along the bottom.', minutes: 12, reveals: 'afloat', reliability: 0.9, cautions: ['Two people to lift.'] },
+  { id: 'mixed', act: 'Ask who mixed the fuel, when, and how.', minutes: 2, reveals: 'mixed', reliability: 0.88, cautions: [], can: fires, inspects: true },
+  { id: 'gap', act: 'Feel the gap round the impeller with strips of paper.', minutes: 10, reveals: 'gap', reliability: 0.9, cautions: [still], inspects: true },
+  { id: 'bore', act: 'Measure the nozzle’s bore with a caliper.', minutes: 5, reveals: 'bore', reliability: 0.93, cautions: [still], inspects: true },
+  { id: 'pitch', act: 'Lay a protractor on the impeller’s blade at the tip and reckon its pitch.', minutes: 25, reveals: 'pitch', reliability: 0.9, cautions: [still], inspects: true },
+  { id: 'weigh', act: 'Weigh the craft at both ends, look in the bilge and along the bottom.', minutes: 12, reveals: 'afloat', reliability: 0.9, cautions: ['Two people to lift.'], inspects: true },
   { id: 'step', act: say`Open the throttle slowly over ${inSeconds(15, 1)}, tied up, and listen for a step.`, minutes: 5, reveals: 'step', reliability: 0.85, cautions: [tied, runs], can: fires },
 ]
 

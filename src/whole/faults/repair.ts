@@ -14,6 +14,9 @@ export interface Belief {
 /** minutes of the run that tries a fix again */
 export const retry = 25
 
+/** minutes after which nobody tries further fixes: somebody is asked, or another day comes; judgement */
+export const patience = 300
+
 /** An order of fixes: their places, first tried first. */
 export type Order = readonly number[]
 
@@ -28,7 +31,7 @@ export function ordersOf(beliefs: readonly Belief[], costs: readonly number[]): 
   return [each, [...stories, ...each.filter((f) => !stories.has(f))]]
 }
 
-/** Expected minutes of repair in one order, over beliefs whose shares sum to 1. */
+/** Expected minutes of repair in one order, over beliefs whose shares sum to 1; none longer than patience lasts. */
 export function minutesIn(order: Order, beliefs: readonly Belief[], costs: readonly number[]): number {
   const place = new Float64Array(costs.length)
   let spent = 0
@@ -40,7 +43,7 @@ export function minutesIn(order: Order, beliefs: readonly Belief[], costs: reado
   for (const b of beliefs) {
     let until = 0
     for (const f of b.fixes) until = Math.max(until, place[f]!)
-    sum += b.share * until
+    sum += b.share * Math.min(until, patience)
   }
   return sum
 }

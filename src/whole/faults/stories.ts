@@ -56,7 +56,9 @@ export class Weigher {
   private readonly w: Weighing
   private readonly states: readonly StateItem[]
   private readonly steps: readonly StepItem[]
-  private readonly lines: readonly LinesItem[]
+  /** place of each item among those of its kind */
+  private readonly places: readonly number[]
+  private readonly touches: (readonly number[] | undefined)[] = []
   /** by state item: likelihood where nothing touches it, and where it is none of these */
   private readonly plain: Float64Array
   private readonly unknown: Float64Array
@@ -67,7 +69,8 @@ export class Weigher {
     this.w = w
     this.states = w.items.filter((i): i is StateItem => i.kind === 'state')
     this.steps = w.items.filter((i): i is StepItem => i.kind === 'step')
-    this.lines = w.items.filter((i): i is LinesItem => i.kind === 'lines')
+    const count = { state: 0, step: 0, lines: 0 }
+    this.places = w.items.map((i) => count[i.kind]++)
     this.plain = Float64Array.from(this.states, (i) => dot(i.likely, observables[i.observable]!.usual))
     this.unknown = Float64Array.from(this.states, (i, k) => {
       const n = i.likely.length
@@ -192,36 +195,58 @@ export class Weigher {
 
   likelihood(atoms: readonly number[]): number {
     let log = 0
-    for (const l of this.lines) log += Math.log(this.line(l, atoms))
-    for (let k = 0; k < this.states.length; k++) log += Math.log(this.state(k, atoms))
-    for (let k = 0; k < this.steps.length; k++) log += Math.log(this.step(k, atoms))
+    for (let i = 0; i < this.w.items.length; i++) log += this.item(i, atoms)
     return log
+  }
+
+  /** ln of the likelihood of every item under atoms, in the order of the items. */
+  terms(atoms: readonly number[]): Float64Array {
+    return Float64Array.from(this.w.items, (_, i) => this.item(i, atoms))
+  }
+
+  /** Likelihood of atoms with one more among them: only the items that one touches are weighed again. */
+  grown(terms: Float64Array, sum: number, atoms: readonly number[], more: number): number {
+    let log = sum
+    for (const i of this.touched(more)) log += this.item(i, atoms) - terms[i]!
+    return log
+  }
+
+  /** Places of the items that an atom may touch. */
+  private touched(atom: number): readonly number[] {
+    const known = this.touches[atom]
+    if (known) return known
+    const { dead, open, shift, touches } = this.w.atoms[atom]!
+    const moves = dead !== 0 || open !== 0 || shift !== undefined
+    const found = this.w.items.flatMap((item, i) =>
+      (item.kind === 'state' ? touches[this.places[i]!] !== undefined : moves) ? [i] : [],
+    )
+    this.touches[atom] = found
+    return found
   }
 
   /** Likelihood when it is none of these: half as usual, half anything. */
   none(): number {
     let log = 0
-    this.states.forEach((i, k) => {
-      log += observables[i.observable]!.weight * Math.log(this.unknown[k]!)
-    })
-    log += this.lines.length * Math.log(1 - unheard)
-    for (const s of this.steps) log += Math.log(0.5 * normal(s.moved, 0, anyStep) + 0.5 * normal(s.moved, 0, s.sigma))
+    for (let i = 0; i < this.w.items.length; i++) log += this.item(i, undefined)
     return log
   }
 
-  /** ln of one item's likelihood, by its place among all items. */
+  /** ln of one item's likelihood, by its place among all items; without atoms it is none of these. */
   item(index: number, atoms: readonly number[] | undefined): number {
     const item = this.w.items[index]!
-    if (item.kind === 'state') {
-      const k = this.states.indexOf(item)
-      if (!atoms) return observables[item.observable]!.weight * Math.log(this.unknown[k]!)
-      return Math.log(this.state(k, atoms))
+    const k = this.places[index]!
+    switch (item.kind) {
+      case 'state':
+        return atoms ? Math.log(this.state(k, atoms)) : observables[item.observable]!.weight * Math.log(this.unknown[k]!)
+      case 'lines':
+        return Math.log(atoms ? this.line(item, atoms) : 1 - unheard)
+      case 'step':
+        return Math.log(atoms ? this.step(k, atoms) : unknownStep(item))
     }
-    if (item.kind === 'lines') return Math.log(atoms ? this.line(item, atoms) : 1 - unheard)
-    const k = this.steps.indexOf(item)
-    return Math.log(atoms ? this.step(k, atoms) : 0.5 * normal(item.moved, 0, anyStep) + 0.5 * normal(item.moved, 0, item.sigma))
   }
 }
+
+const unknownStep = (s: StepItem) => 0.5 * normal(s.moved, 0, anyStep) + 0.5 * normal(s.moved, 0, s.sigma)
 
 function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
   let sum = 0
@@ -247,6 +272,8 @@ export function tellStories(w: Weighing, alone: ReadonlySet<number>): { stories:
     const best = lead[0]?.log ?? 0
     for (const story of lead) {
       if (story.log < best - depth - 4) break
+      const terms = weigher.terms(story.atoms)
+      const sum = terms.reduce((a, b) => a + b, 0)
       for (const p of partners) {
         if (story.atoms.some((a) => atoms[a]!.cause === atoms[p]!.cause || alone.has(atoms[a]!.cause))) continue
         const set = [...story.atoms, p].sort((a, b) => a - b)
@@ -258,7 +285,7 @@ export function tellStories(w: Weighing, alone: ReadonlySet<number>): { stories:
           (sum, a) => sum + atoms[a]!.prior,
           (set.length - 1) * Math.log(further) + Math.max(0, opens - 1) * Math.log(secondOpen),
         )
-        out.push({ atoms: set, log: prior + weigher.likelihood(set), share: 0 })
+        out.push({ atoms: set, log: prior + weigher.grown(terms, sum, set, p), share: 0 })
       }
     }
     return out

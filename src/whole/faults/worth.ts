@@ -37,22 +37,48 @@ export interface WorthSetting {
   weigher: Weigher
 }
 
+/** how often a way shows a state, and how many times as often as usual, for that state to lay it open */
+const shows = { often: 0.6, times: 6 }
+
+interface Fixes {
+  costs: readonly number[]
+  placeOf: (a: Atom) => number
+  none: number
+  /** costs when an inspection found state `s` of observable `o`: what lies open is mended without another run */
+  found: (costs: readonly number[], o: number, s: number) => number[]
+}
+
 /** Fixes of a craft: one a way of a cause, and one for what is none of these. */
-function fixesOf(causes: readonly Cause[]): { costs: number[]; placeOf: (a: Atom) => number; none: number } {
+function fixesOf(causes: readonly Cause[]): Fixes {
   const first: number[] = []
   const costs: number[] = []
-  for (const c of causes) {
+  const ways: { cause: Cause; way: number }[] = []
+  for (const cause of causes) {
     first.push(costs.length)
-    for (const w of c.ways) costs.push(w.mend + retry)
+    cause.ways.forEach((w, way) => {
+      costs.push(w.mend + retry)
+      ways.push({ cause, way })
+    })
   }
   costs.push(strange)
-  return { costs, placeOf: (a) => first[a.cause]! + a.way, none: costs.length - 1 }
+  const open = ({ cause, way }: (typeof ways)[number], o: number, s: number) => {
+    const { id, usual } = observables[o]!
+    const row = signsOf(cause, cause.ways[way]!)[id]
+    const p = row ? rowOf(row, usual)[s]! : 0
+    return p >= shows.often && p >= shows.times * usual[s]!
+  }
+  const found: Fixes['found'] = (from, o, s) =>
+    from.map((c, i) => (i < ways.length && open(ways[i]!, o, s) ? Math.min(c, ways[i]!.cause.ways[ways[i]!.way]!.mend) : c))
+  return { costs, placeOf: (a) => first[a.cause]! + a.way, none: costs.length - 1, found }
 }
 
 /** Every check the craft can be given with its worth, best first. One whose answer is known is worth its own minutes less. */
 export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }: WorthSetting): Worth[] {
   const lead = stories.slice(0, most)
-  const { costs, placeOf, none } = fixesOf(causes)
+  const { costs: bare, placeOf, none, found } = fixesOf(causes)
+  // what was laid open before
+  let costs = [...bare]
+  for (const i of items) if (i.kind === 'state' && i.source === 'check') costs = found(costs, i.observable, i.state)
   const fixes = lead.map((s) => (s.atoms.length === 0 ? [none] : s.atoms.map((a) => placeOf(atoms[a]!))))
   const known = new Map<number, number>()
   for (const i of items) {
@@ -92,7 +118,7 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
       if (!(p > 1e-9)) continue
       outcomes[s] = p
       const then = joint.map((j) => j / p)
-      after += p * repairMinutes(beliefs(then, fixes), costs, orders)
+      after += p * repairMinutes(beliefs(then, fixes), check.inspects ? found(costs, o, s) : costs, orders)
       for (let i = 0; i < lead.length; i++)
         for (const a of lead[i]!.atoms) moved[atoms[a]!.cause]! += p * Math.abs(then[i]! - shares[i]!)
     }
