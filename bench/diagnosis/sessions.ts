@@ -65,6 +65,7 @@ function freeSpeed(shaft: Shaft): number {
 }
 
 function pushes(unit: Unit, shaft: Shaft, h: Hidden, t: True): { rotation: number; thrust: number } {
+  if (!shaft.engines.some((e) => e.running)) return { rotation: Number.NaN, thrust: 0 }
   const load = h.load * t.load
   const surplus = (n: number) => impellerDrive(shaft, n) - load * jetPoint(unit.map, unit.spec, n, 0).T
   const n = settle(surplus, idleOf(unit), idleOf(unit), mostOf({ ...unit, shaft })).rotation

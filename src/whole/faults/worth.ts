@@ -15,6 +15,8 @@ import type { Story, Weigher } from './stories.ts'
 const most = 240
 /** minutes to find what is none of these */
 const strange = 150
+/** minutes that a bit of knowledge of the causes is worth by itself: what is known is neither mended nor asked for in vain; judgement */
+const perBit = 8
 /** minutes a check costs more where a hand goes near what turns */
 const withCare = 2
 
@@ -80,6 +82,7 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
   let costs = [...bare]
   for (const i of items) if (i.kind === 'state' && i.source === 'check') costs = found(costs, i.observable, i.state)
   const fixes = lead.map((s) => (s.atoms.length === 0 ? [none] : s.atoms.map((a) => placeOf(atoms[a]!))))
+  const groups = groupsOf(lead, atoms)
   const known = new Map<number, number>()
   for (const i of items) {
     if (i.kind === 'state') known.set(i.observable, Math.max(known.get(i.observable) ?? -1, sources.indexOf(i.source)))
@@ -105,11 +108,13 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
     const shares = weights.map((w) => w / sum)
     const given = lead.map((s) => statesUnder(s, atoms, ratios, o, usual))
     const now = beliefs(shares, fixes)
+    const first = grouped(shares, groups)
     // what would be done without the check can be done after it too
     const orders = ordersOf(now, costs)
     const before = repairMinutes(now, costs)
     const outcomes = new Float64Array(n)
     let after = 0
+    let information = 0
     const moved = new Float64Array(causes.length)
     for (let s = 0; s < n; s++) {
       const likely = softly(s, n, check.reliability)
@@ -119,14 +124,36 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
       outcomes[s] = p
       const then = joint.map((j) => j / p)
       after += p * repairMinutes(beliefs(then, fixes), check.inspects ? found(costs, o, s) : costs, orders)
+      const sums = grouped(then, groups)
+      for (let g = 0; g < sums.length; g++) if (sums[g]! > 0) information += p * sums[g]! * Math.log(sums[g]! / first[g]!)
       for (let i = 0; i < lead.length; i++)
         for (const a of lead[i]!.atoms) moved[atoms[a]!.cause]! += p * Math.abs(then[i]! - shares[i]!)
     }
     const total = outcomes.reduce((a, b) => a + b, 0)
+    const bits = information / total / Math.LN2
     const separates = [...moved.keys()].filter((c) => moved[c]! > 0.04).sort((a, b) => moved[b]! - moved[a]!)
-    return { check, worth: before - after / total - cost, outcomes, separates: separates.slice(0, 4) }
+    return { check, worth: before - after / total + perBit * bits - cost, outcomes, separates: separates.slice(0, 4) }
   })
   return list.sort((a, b) => b.worth - a.worth)
+}
+
+/** Stories of the same causes belong together, whenever they began and wherever. */
+function groupsOf(stories: readonly Story[], atoms: readonly Atom[]): number[] {
+  const known = new Map<string, number>()
+  return stories.map((s) => {
+    const key = s.atoms.map((a) => `${atoms[a]!.cause}.${atoms[a]!.way}`).sort().join()
+    const held = known.get(key) ?? known.size
+    known.set(key, held)
+    return held
+  })
+}
+
+function grouped(shares: readonly number[], groups: readonly number[]): Float64Array {
+  const out = new Float64Array(Math.max(0, ...groups) + 1)
+  shares.forEach((p, i) => {
+    out[groups[i]!]! += p
+  })
+  return out
 }
 
 const beliefs = (shares: readonly number[], fixes: readonly number[][]): Belief[] =>
