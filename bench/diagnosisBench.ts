@@ -72,12 +72,14 @@ function run(sim: Simulated, choose: Chooser, seed: number, everything: boolean)
 function outcomeOf(r: RunRanking, sim: Simulated, checks: number, minutes: number): Outcome {
   const truth = sim.faults.map((f) => f.cause)
   const order = r.causes.map((c) => c.id)
+  if (order.length === 0) console.log('nothing ranked', truth, checks, r.none)
   return {
     checks,
     minutes,
     truth,
     first: truth.includes(order[0] ?? ''),
     main: order.slice(0, 3).includes(truth[0]!),
+    any: truth.some((x) => order.slice(0, 3).includes(x)),
     all: truth.every((x) => order.slice(0, 3).includes(x)),
     top: r.causes[0]?.share ?? 0,
     shares: r.causes.map((c) => [c.share, truth.includes(c.id)] as const),

@@ -8,6 +8,8 @@ export interface Outcome {
   first: boolean
   main: boolean
   all: boolean
+  /** any of them is */
+  any: boolean
   top: number
   shares: readonly (readonly [share: number, so: boolean])[]
   missed: readonly string[]
@@ -36,13 +38,13 @@ function rows(results: Readonly<Record<string, readonly Outcome[]>>): string[][]
       if (own.length === 0) return []
       const one = own.filter((o) => o.truth.length === 1)
       return [
-        [names[name]!, k < 0 ? 'all' : String(k), k < 0 ? '—' : String(Math.round(mean(own.map((o) => o.minutes)))), two(part(own, (o) => o.first)), two(part(own, (o) => o.main)), two(part(own, (o) => o.all)), two(part(one, (o) => o.first)), two(brier(own)), String(own.length)],
+        [names[name]!, k < 0 ? 'all' : String(k), k < 0 ? '—' : String(Math.round(mean(own.map((o) => o.minutes)))), two(part(own, (o) => o.first)), two(part(own, (o) => o.any)), two(part(own, (o) => o.main)), two(part(own, (o) => o.all)), two(part(one, (o) => o.first)), two(brier(own)), String(own.length)],
       ]
     }),
   )
 }
 
-const heads = ['next check', 'checks', 'minutes', 'a true cause first', 'main cause in first three', 'all causes in first three', 'first, one fault only', 'Brier', 'sessions']
+const heads = ['next check', 'checks', 'minutes', 'a true cause first', 'a true one in first three', 'main cause in first three', 'all causes in first three', 'first, one fault only', 'Brier', 'sessions']
 
 function reliability(list: readonly Outcome[]): string[][] {
   const bins = [0.02, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 0.97, 1.001]

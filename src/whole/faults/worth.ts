@@ -16,7 +16,7 @@ const most = 240
 /** minutes to find what is none of these */
 const strange = 150
 /** minutes that a bit of knowledge of the causes is worth by itself: what is known is neither mended nor asked for in vain; judgement */
-const perBit = 8
+const perBit = 14
 /** minutes a check costs more where a hand goes near what turns */
 const withCare = 2
 
