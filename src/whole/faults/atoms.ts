@@ -13,6 +13,8 @@ export interface Atom {
   onset: number
   /** index of the episode from which it is gone again after a rest; Infinity where it stays until it is mended */
   until: number
+  /** it comes and goes: in any later stretch it may be at work or not */
+  turns: boolean
   /** ln of its weight beforehand, over all weights */
   prior: number
   dead: number
@@ -38,6 +40,9 @@ export function rowOf(row: readonly number[], usual: readonly number[]): Float64
 }
 
 export const signsOf = (cause: Cause, way: Way): Signs => ({ ...cause.signs, ...way.signs })
+
+/** share of "in turns" from which a fault is one that comes and goes */
+const comesAndGoes = 0.1
 
 const lastedAt = observables.findIndex((o) => o.id === 'lasted')
 
@@ -116,6 +121,7 @@ export function atomsOf({ causes, items, engines, onsets, pauses, roots, moved, 
             engines: target,
             onset,
             until,
+            turns: row[3]! >= comesAndGoes,
             prior: Math.log((weight * share) / (targets.length * total)),
             dead: change.dead ? bits(target) : 0,
             open: change.open === undefined ? 0 : reach === 'one' ? bits(target) : change.open,

@@ -42,6 +42,8 @@ export interface StepItem {
   sigma: number
   /** share of such steps that a hand on the throttle makes */
   byHand: number
+  /** the racing stretch is the one after it (1), the one before it (-1), or neither (0): it races because something came, not because it went */
+  racing: -1 | 0 | 1
   says: Sentence
 }
 
@@ -193,6 +195,7 @@ function stepItems(session: RunSession, episodes: readonly HeardEpisode[], share
         at: i,
         moved,
         sigma: near ? sigma : 2 * sigma,
+        racing: e.kind === 'racing' ? 1 : episodes[was]!.kind === 'racing' ? -1 : 0,
         byHand: lifted ? 0.6 : known && near ? 0.1 : 0.5,
         says: say`the speed changed by ${asChange(inPercent(Math.exp(moved) - 1))}`,
       })
@@ -242,6 +245,7 @@ function levelItems(session: RunSession, episodes: readonly HeardEpisode[], expe
       at,
       moved,
       sigma: Math.hypot(doubt, told ? 0.03 : 0.12),
+      racing: 0,
       byHand: i >= 0 && told ? 0.15 : 0.5,
       says: say`the speed is ${asChange(inPercent(Math.exp(moved) - 1))} off what the craft should reach`,
     },

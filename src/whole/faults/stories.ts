@@ -29,6 +29,8 @@ const widest = { second: 60, third: 40 } as const
 /** standard deviation of a step whose cause nobody can reckon, and of what dead engines and open joints add to a step */
 const anyStep = 0.5
 const brokenStep = 0.12
+/** how often a fault that comes and goes does so between two stretches */
+const swung = 0.4
 /** the same for engines that race: the end of their curve is better known than the drag of a dead one */
 const freeStep = 0.02
 /** how often an engine that races is not heard as such, and how near it has to be (ln) */
@@ -129,6 +131,7 @@ export class Weigher {
     let openBefore = 0
     let openNow = 0
     let shifts = false
+    let swings = false
     for (const a of atoms) {
       const atom = this.w.atoms[a]!
       const now = atWork(atom, item.at)
@@ -143,10 +146,12 @@ export class Weigher {
         openBefore = this.w.shared ? Math.max(openBefore, atom.open) : openBefore | atom.open
       }
       if (now !== before && atom.shift) shifts = true
+      if (now && before && atom.turns && atom.shift && (place < 0 || atom.engines.includes(place))) swings = true
     }
     const broken = deadBefore !== deadNow || openBefore !== openNow
     if (!roots || !(broken || shifts)) {
-      const p = normal(item.moved, 0, item.sigma)
+      const same = normal(item.moved, 0, item.sigma)
+      const p = swings ? (1 - swung) * same + swung * this.swing(item, atoms) : same
       return (1 - item.byHand) * p + item.byHand * broad
     }
     const here = (l: Line) => place < 0 || l.engines.includes(place)
@@ -173,6 +178,23 @@ export class Weigher {
     }
     const p = sum / (severities.length * now.length)
     return (1 - item.byHand) * p + item.byHand * broad
+  }
+
+  /** A step by a fault that has just come or gone. */
+  private swing(item: StepItem, atoms: readonly number[]): number {
+    let sum = 0
+    let count = 0
+    for (const a of atoms) {
+      const { turns, shift } = this.w.atoms[a]!
+      if (!turns || !shift) continue
+      for (const v of shift) {
+        const sigma = Math.hypot(item.sigma, 0.04)
+        if (item.racing !== 0) sum += normal(item.racing * item.moved, v, sigma)
+        else sum += normal(Math.abs(item.moved), Math.abs(v), sigma) / 2
+        count++
+      }
+    }
+    return count > 0 ? sum / count : 0
   }
 
   /** Likelihood of lines item `k` under atoms. */
