@@ -22,6 +22,7 @@ import { Bench, ToRecord } from './RunsBench.tsx'
 import { RunView } from './RunView.tsx'
 import { foldsOfRun } from './runsFolds.tsx'
 import { ToldPanel } from './ToldPanel.tsx'
+import { useRanking } from './useRanking.ts'
 import './runs.css'
 
 /** octaves settled by the craft file, to be told above the picture */
@@ -62,6 +63,7 @@ function WithCraft({ craft }: { craft: Craft }) {
   const headline = useMemo(() => run && soundTrade.headline!(run, soundTrade.limits), [run])
   const findings = useMemo(() => (run ? soundTrade.judge(run, soundTrade.limits) : []), [run])
   const all = useMemo(() => (headline ? [headline, ...findings] : []), [headline, findings])
+  const ranking = useRanking(hearing, told, craft)
   const listening = recording !== undefined && !hearing
   useEffect(() => {
     // what stood before stands until the new one is heard
@@ -114,7 +116,7 @@ function WithCraft({ craft }: { craft: Craft }) {
       own={findings}
       folds={[
         ...(run
-          ? foldsOfRun({ run, told, work, options, expected, playable: recording?.audio !== undefined })
+          ? foldsOfRun({ run, told, work, options, expected, ranking, playable: recording?.audio !== undefined })
           : []),
         ...(recording
           ? [
