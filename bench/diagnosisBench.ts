@@ -6,7 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { seededRandom } from '../src/base/numerics/random.ts'
 import { readCraft } from '../src/craft/index.ts'
-import { nextChecks } from '../src/whole/faults/nextChecks.ts'
+import { checksFor, nextChecks } from '../src/whole/faults/nextChecks.ts'
 import type { NextCheck, RunRanking } from '../src/whole/faults/rankingTypes.ts'
 import { rankRun } from '../src/whole/faults/rankRun.ts'
 import { solveBalance } from '../src/whole/push/solveBalance.ts'
@@ -62,7 +62,7 @@ function run(sim: Simulated, choose: Chooser, seed: number, everything: boolean)
   if (everything) {
     const r = rankRun({
       ...sim.session,
-      answered: nextChecks.map((c) => ({ check: c.id, outcome: sim.look(c.reveals, c.reliability) })),
+      answered: checksFor(sim.session.craft).map((c) => ({ check: c.id, outcome: sim.look(c.reveals, c.reliability) })),
     })
     out.push(outcomeOf(r, sim, -1, 0))
   }

@@ -47,7 +47,7 @@ describe('stories from the sound', () => {
   test('T2: short races that come back by themselves: the pump draws air', () => {
     const at = [5, 9, 13, 17, 21]
     const hearing = heardStretches(
-      [...at.flatMap((t) => [{ to: t, a: 4300 }, { to: t + 0.7, a: 5600 }]), { to: 26, a: 4300 }],
+      [...at.flatMap((t) => [{ to: t, a: 6400 }, { to: t + 0.7, a: 8200 }]), { to: 26, a: 6400 }],
       at.map((t) => event('flare', t, { lasts: 0.7 })),
     )
     const r = rankRun({ craft: heron, hearing, observed: [{ id: 'lasted', state: 'in turns' }] })

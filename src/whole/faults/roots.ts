@@ -98,6 +98,7 @@ export class RootTable {
 
   /** Impeller rotation, rev/s. */
   private settled(unit: Unit, shaft: Shaft, load: number, from: number): number {
+    if (!shaft.engines.some((e) => e.running)) return Number.NaN
     const surplus = (n: number) => impellerDrive(shaft, n) - load * jetPoint(unit.map, unit.spec, n, this.speed).T
     return settle(surplus, from, idleOf(unit), mostOf({ ...unit, shaft })).rotation
   }

@@ -35,6 +35,8 @@ const swung = 0.4
 const freeStep = 0.02
 /** how often an engine that races is not heard as such, and how near it has to be (ln) */
 const unheard = 0.1
+/** how often a second speed is heard that is none of the craft's */
+const extra = 0.12
 const nearLine = 0.3
 
 const normal = (x: number, mean: number, sigma: number) =>
@@ -208,9 +210,12 @@ export class Weigher {
       open = Math.max(open, atom.open)
       dead |= atom.dead
     }
-    if (!roots || open === 0) return 1 - unheard
+    if (!roots) return 1 - unheard
+    const lines = roots.lines({ dead, open })
     let p = 1 - unheard
-    for (const l of roots.lines({ dead, open }))
+    // two speeds on a shaft that turns as one: another engine nearby, or a voice taken for one
+    if (item.heard.length > Math.max(1, lines.length)) p *= extra
+    for (const l of lines)
       if (!l.pushes && item.heard.every((h) => Math.abs(Math.log(h / l.rotation)) > nearLine)) p *= unheard
     return p
   }
