@@ -10,8 +10,8 @@ import { checksFor, nextChecks } from '../src/whole/faults/nextChecks.ts'
 import type { NextCheck, RunRanking } from '../src/whole/faults/rankingTypes.ts'
 import { rankRun } from '../src/whole/faults/rankRun.ts'
 import { solveBalance } from '../src/whole/push/solveBalance.ts'
-import { type Bench, benchOf, type Simulated, simulate } from './diagnosis/sessions.ts'
 import { diagnosisReport, type Outcome } from './diagnosis/report.ts'
+import { type Bench, benchOf, type Simulated, simulate } from './diagnosis/sessions.ts'
 
 const option = (name: string, usual: string) => {
   const i = process.argv.indexOf(`--${name}`)
@@ -35,7 +35,8 @@ type Chooser = (r: RunRanking, done: ReadonlySet<string>, seed: number) => NextC
 const left = (r: RunRanking, done: ReadonlySet<string>) => r.checks.filter((c) => !done.has(c.id))
 const choosers: Readonly<Record<string, Chooser>> = {
   worth: (r, done) => left(r, done)[0],
-  cheapest: (r, done) => [...left(r, done)].sort((a, b) => a.minutes - b.minutes || a.id.localeCompare(b.id))[0],
+  cheapest: (r, done) =>
+    [...left(r, done)].sort((a, b) => a.minutes - b.minutes || a.id.localeCompare(b.id))[0],
   random: (r, done, seed) => {
     const list = left(r, done).sort((a, b) => a.id.localeCompare(b.id))
     return list[Math.floor(seededRandom(seed * 131 + done.size).next() * list.length)]
@@ -62,7 +63,10 @@ function run(sim: Simulated, choose: Chooser, seed: number, everything: boolean)
   if (everything) {
     const r = rankRun({
       ...sim.session,
-      answered: checksFor(sim.session.craft).map((c) => ({ check: c.id, outcome: sim.look(c.reveals, c.reliability) })),
+      answered: checksFor(sim.session.craft).map((c) => ({
+        check: c.id,
+        outcome: sim.look(c.reveals, c.reliability),
+      })),
     })
     out.push(outcomeOf(r, sim, -1, 0))
   }
@@ -94,7 +98,9 @@ for (let i = 0; i < count; i++) {
   const seed = from + i
   const sim = simulate(benches[i % benches.length]!, seed)
   results['worth']!.push(...run(sim, choosers['worth']!, seed, true))
-  if (i < compare) for (const name of ['cheapest', 'random']) results[name]!.push(...run(simulate(benches[i % benches.length]!, seed), choosers[name]!, seed, false))
+  if (i < compare)
+    for (const name of ['cheapest', 'random'])
+      results[name]!.push(...run(simulate(benches[i % benches.length]!, seed), choosers[name]!, seed, false))
 }
 const report = diagnosisReport(results, { from, count, compare, seconds: (performance.now() - began) / 1000 })
 console.log(report.text)

@@ -51,7 +51,11 @@ function shaftWith(shaft: Shaft, h: Hidden, t: True, from: number, to: number): 
     engines: shaft.engines.slice(from, to).map((e, i) => {
       const s = h.engines[from + i]!
       const curve = s.rotation === 1 ? e.curve : stretchCurve(e.curve, s.rotation)
-      return { ...e, running: e.running && s.fires, curve: scaleCurve(curve, Math.max(0.05, s.torque * t.torque)) }
+      return {
+        ...e,
+        running: e.running && s.fires,
+        curve: scaleCurve(curve, Math.max(0.05, s.torque * t.torque)),
+      }
     }),
   }
 }
@@ -69,7 +73,10 @@ function pushes(unit: Unit, shaft: Shaft, h: Hidden, t: True): { rotation: numbe
   const load = h.load * t.load
   const surplus = (n: number) => impellerDrive(shaft, n) - load * jetPoint(unit.map, unit.spec, n, 0).T
   const n = settle(surplus, idleOf(unit), idleOf(unit), mostOf({ ...unit, shaft })).rotation
-  return { rotation: n * shaft.ratio, thrust: n > 0 ? h.thrust * t.thrust * jetPoint(unit.map, unit.spec, n, 0).F : 0 }
+  return {
+    rotation: n * shaft.ratio,
+    thrust: n > 0 ? h.thrust * t.thrust * jetPoint(unit.map, unit.spec, n, 0).F : 0,
+  }
 }
 
 export function steadyOf({ model, craft }: Bench, h: Hidden, t: True): Steady {
@@ -78,7 +85,11 @@ export function steadyOf({ model, craft }: Bench, h: Hidden, t: True): Steady {
   const driving = pushes(unit, shaftWith(unit.shaft, h, t, h.open, all), h, t)
   const free = h.open > 0 ? freeSpeed(shaftWith(unit.shaft, h, t, 0, h.open)) : Number.NaN
   const lines = [free, driving.rotation].filter((n) => n > 5)
-  return { lines, pushing: driving.rotation > 5 ? driving.rotation : Number.NaN, thrust: driving.rotation > 5 ? driving.thrust : 0 }
+  return {
+    lines,
+    pushing: driving.rotation > 5 ? driving.rotation : Number.NaN,
+    thrust: driving.rotation > 5 ? driving.thrust : 0,
+  }
 }
 
 export interface Simulated {
@@ -138,13 +149,23 @@ export function simulate(bench: Bench, seed: number): Simulated {
     else if (Math.min(1, ...mixtures) < 0.74) tell('four-stroking', 0.6, { lasts: seconds })
     else tell(chance(rng, 0.5) ? 'misfire' : 'four-stroking', 0.04, { lasts: seconds })
     tell('hunting', Math.max(0, ...mixtures) > 1.08 || h.went ? 0.45 : 0.03, { lasts: seconds / 2 })
-    const bogs = Math.max(0, ...mixtures) > 1.05 || Math.min(1, ...mixtures) < 0.74 || h.pitch > 0 || h.engines.some((x) => x.wetPipe > 0.4)
+    const bogs =
+      Math.max(0, ...mixtures) > 1.05 ||
+      Math.min(1, ...mixtures) < 0.74 ||
+      h.pitch > 0 ||
+      h.engines.some((x) => x.wetPipe > 0.4)
     tell('bog', bogs ? 0.35 : 0.06, { lasts: 1 })
     if (h.slips > 0 || (h.weed > 0.5 && chance(rng, 0.3))) races(true)
     else if (h.air > 0.2 && turns.length === 0) races(chance(rng, 0.1))
     else if (chance(rng, 0.03)) races(false)
   }
-  const races = (stays: boolean) => tell(stays ? 'load lost' : 'flare', stays ? 0.65 : 0.7, { lasts: stays ? 2 : rng.between(0.4, 1.2) }, clock + 1)
+  const races = (stays: boolean) =>
+    tell(
+      stays ? 'load lost' : 'flare',
+      stays ? 0.65 : 0.7,
+      { lasts: stays ? 2 : rng.between(0.4, 1.2) },
+      clock + 1,
+    )
   /** a fault that comes and goes: mostly at work in one half of the stretches */
   const inTurns = (seconds: number) => {
     const well = nothing(craft.engines.length)
@@ -191,7 +212,7 @@ export function simulate(bench: Bench, seed: number): Simulated {
   put(1.5, [])
   const end = now()
   const expected = steadyOf(bench, nothing(craft.engines.length), { torque: 1, load: 1, thrust: 1, drag: 1 })
-  const rotation = (end.pushing > 0 ? end.pushing : 0) / expected.pushing
+  const rotation = (Number.isNaN(end.pushing) ? 0 : end.pushing) / expected.pushing
   const seen: Seen = {
     hidden: h,
     begins: faults[0]!.begins,
@@ -206,13 +227,27 @@ export function simulate(bench: Bench, seed: number): Simulated {
   const look = (id: string, reliability: number) => {
     const held = known.get(id)
     if (held) return held
-    const said = seenOf(id, seen, seededRandom(seed * 977 + id.length * 31 + id.charCodeAt(0) * 7 + id.charCodeAt(1)), 1 - reliability)
+    const said = seenOf(
+      id,
+      seen,
+      seededRandom(seed * 977 + id.length * 31 + id.charCodeAt(0) * 7 + id.charCodeAt(1)),
+      1 - reliability,
+    )
     known.set(id, said)
     return said
   }
   const log = [
     ...faults.flatMap((f) => (f.log ? [f.log] : [])),
-    ...(chance(rng, 0.25) ? [['New impeller printed and fitted.', 'New exhaust pipes welded.', 'New fuel hose fitted.', 'New throttle cable set.'][Math.floor(rng.next() * 4)]!] : []),
+    ...(chance(rng, 0.25)
+      ? [
+          [
+            'New impeller printed and fitted.',
+            'New exhaust pipes welded.',
+            'New fuel hose fitted.',
+            'New throttle cable set.',
+          ][Math.floor(rng.next() * 4)]!,
+        ]
+      : []),
   ].map((says) => ({ at: '2026-06-01', kind: 'change' as const, says }))
   // what somebody noticed by themselves: two things at most, often none
   const noticed = ['jet', 'smoke', 'trim', 'raced', 'start', 'stopped', 'shake', 'lasted']
@@ -223,6 +258,16 @@ export function simulate(bench: Bench, seed: number): Simulated {
   return {
     faults,
     look,
-    session: { craft, balance, hearing: heardStretches(stretches, events.sort((a, b) => a.time - b.time)), kind: 'tied up', observed, log },
+    session: {
+      craft,
+      balance,
+      hearing: heardStretches(
+        stretches,
+        events.sort((a, b) => a.time - b.time),
+      ),
+      kind: 'tied up',
+      observed,
+      log,
+    },
   }
 }

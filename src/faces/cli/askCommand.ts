@@ -3,8 +3,8 @@ import type { Hearing } from '../../trades/sound/hearingTypes.ts'
 import { observations } from '../../trades/sound/observations.ts'
 import { parseReadings, readPull } from '../../trades/sound/pull.ts'
 import { expectsOf, hearOptionsOf } from '../../trades/sound/soundFromCraft.ts'
-import { observables } from '../../whole/faults/observables.ts'
 import { checksFor } from '../../whole/faults/nextChecks.ts'
+import { observables } from '../../whole/faults/observables.ts'
 import { rankRun } from '../../whole/faults/rankRun.ts'
 import type { AnsweredCheck, RunSession, SessionObserved } from '../../whole/faults/session.ts'
 import { askText } from './askText.ts'
@@ -32,7 +32,10 @@ const parted = (typed: string): [string, string] => {
 
 /** States of an observation, those of the list shown in the app first. */
 const statesOf = (id: string): readonly string[] => {
-  const all = [observations.find((o) => o.id === id)?.states ?? [], observables.find((o) => o.id === id)?.states ?? []]
+  const all = [
+    observations.find((o) => o.id === id)?.states ?? [],
+    observables.find((o) => o.id === id)?.states ?? [],
+  ]
   return [...new Set(all.flat())]
 }
 
@@ -46,7 +49,8 @@ export function typedSaid(said: readonly string[] = []): SessionObserved[] {
       throw new BadInput([
         `ask: --said "${typed}": "${named}" is not one of ${[...new Set([...observations, ...observables].map((o) => o.id))].join(', ')}`,
       ])
-    if (!states.includes(state)) throw new BadInput([`ask: --said "${typed}": ${named} is one of ${states.join(', ')}`])
+    if (!states.includes(state))
+      throw new BadInput([`ask: --said "${typed}": ${named} is one of ${states.join(', ')}`])
     return { id: named, state, ...(episode ? { episode } : {}) }
   })
 }
@@ -56,9 +60,13 @@ function typedFound(found: readonly string[] = [], session: Pick<RunSession, 'cr
   return found.map((typed) => {
     const [id, outcome] = parted(typed)
     const check = checks.find((c) => c.id === id)
-    if (!check) throw new BadInput([`ask: --found "${typed}": "${id}" is not one of ${checks.map((c) => c.id).join(', ')}`])
+    if (!check)
+      throw new BadInput([
+        `ask: --found "${typed}": "${id}" is not one of ${checks.map((c) => c.id).join(', ')}`,
+      ])
     const states = observables.find((o) => o.id === check.reveals)!.states
-    if (!states.includes(outcome)) throw new BadInput([`ask: --found "${typed}": ${id} finds one of ${states.join(', ')}`])
+    if (!states.includes(outcome))
+      throw new BadInput([`ask: --found "${typed}": ${id} finds one of ${states.join(', ')}`])
     return { check: id, outcome }
   })
 }
@@ -111,7 +119,12 @@ export async function ask(file: string, run: string | undefined, options: AskOpt
     printJson({
       ...ranking,
       episodes: ranking.episodes.map((e) => ({ ...e, says: text(e.says) })),
-      causes: ranking.causes.map((c) => ({ ...c, says: text(c.says), for: c.for.map(text), against: c.against.map(text) })),
+      causes: ranking.causes.map((c) => ({
+        ...c,
+        says: text(c.says),
+        for: c.for.map(text),
+        against: c.against.map(text),
+      })),
       cannotSay: ranking.cannotSay.map((f) => ({ id: f.id, says: text(f.says), act: text(f.act ?? '') })),
       doubts: ranking.doubts.map((f) => ({ id: f.id, says: text(f.says), act: text(f.act ?? '') })),
       checks: ranking.checks.map((c) => ({ ...c, act: text(c.act) })),
@@ -120,4 +133,3 @@ export async function ask(file: string, run: string | undefined, options: AskOpt
   } else print(askText(ranking, units))
   return exit.fine
 }
-

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
-import { type GpxPoint, readGpx } from '../../trades/sound/gpx.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
+import { type GpxPoint, readGpx } from '../../trades/sound/gpx.ts'
 import type { Hearing } from '../../trades/sound/hearingTypes.ts'
 import { readingsFault } from '../../trades/sound/pull.ts'
 import type { CraftExpects } from '../../trades/sound/soundFromCraft.ts'

@@ -26,7 +26,8 @@ export const observations: readonly Observation[] = [
   {
     id: 'opening',
     asks: 'How did it take the throttle?',
-    tells: 'too little fuel and too steep an impeller (it bogs) from a cable set too short (it takes it cleanly)',
+    tells:
+      'too little fuel and too steep an impeller (it bogs) from a cable set too short (it takes it cleanly)',
     states: ['cleanly', 'bogged', 'only part way', 'hung'],
   },
   {

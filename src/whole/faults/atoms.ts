@@ -60,7 +60,13 @@ function lastedGiven(row: Float64Array, onset: number): Float64Array {
   return out
 }
 
-function touchOf(item: StateItem, signs: Signs, onset: number, until: number, timed: boolean): Float64Array | undefined {
+function touchOf(
+  item: StateItem,
+  signs: Signs,
+  onset: number,
+  until: number,
+  timed: boolean,
+): Float64Array | undefined {
   const o = observables[item.observable]!
   const own = signs[o.id]
   const active = item.at < 0 || (onset <= item.at && item.at < until)
@@ -89,14 +95,27 @@ export interface AtomSetting {
 
 const bits = (places: readonly number[]) => places.reduce((a, i) => a | (1 << i), 0)
 
-function shiftsOf(roots: RootTable | undefined, change: ModelChange, engines: readonly number[]): Float64Array | undefined {
+function shiftsOf(
+  roots: RootTable | undefined,
+  change: ModelChange,
+  engines: readonly number[],
+): Float64Array | undefined {
   const moves = change.torque || change.rotation || change.load
   if (!roots || !moves) return undefined
   return Float64Array.from(severities, (s) => roots.shift(change, engines, s))
 }
 
 /** Every atom of a craft and session. */
-export function atomsOf({ causes, items, engines, onsets, pauses, roots, moved, weightOf }: AtomSetting): Atom[] {
+export function atomsOf({
+  causes,
+  items,
+  engines,
+  onsets,
+  pauses,
+  roots,
+  moved,
+  weightOf,
+}: AtomSetting): Atom[] {
   const states = items.filter((i): i is StateItem => i.kind === 'state')
   const total = causes.reduce((a, c) => a + weightOf(c), 0) + noneWeight
   const out: Atom[] = []
@@ -113,7 +132,9 @@ export function atomsOf({ causes, items, engines, onsets, pauses, roots, moved, 
       for (const target of targets) {
         const shift = shiftsOf(roots, change, target)
         for (const onset of begins) {
-          const until = cause.rests ? (pauses.find((r) => r >= onset) ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY
+          const until = cause.rests
+            ? (pauses.find((r) => r >= onset) ?? Number.POSITIVE_INFINITY)
+            : Number.POSITIVE_INFINITY
           const share = !timed ? 1 : onset === 0 ? row[0]! : (1 - row[0]!) / onsets.length
           out.push({
             cause: c,

@@ -27,7 +27,10 @@ const open = (id: string, says: Sentence, act: Sentence, because: Sentence[] = [
 
 /** s in which all engines pulled together without a break. */
 const together = (episodes: readonly HeardEpisode[]): number =>
-  Math.max(0, ...episodes.filter((e) => e.kind === 'both-pulling' || e.kind === 'pulling').map((e) => e.to - e.from))
+  Math.max(
+    0,
+    ...episodes.filter((e) => e.kind === 'both-pulling' || e.kind === 'pulling').map((e) => e.to - e.from),
+  )
 
 export function cannotSayOf(
   { session, episodes, causes, engines, shared }: CannotSaySetting,
@@ -91,5 +94,8 @@ export function cannotSayOf(
 export function isDecided(causes: readonly RankedCause[], limits: RankLimits): boolean {
   const [first, second] = causes
   if (!first) return false
-  return first.share >= limits.decided.value && (!second || first.share >= limits.ahead.value * second.share || second.share > 0.5)
+  return (
+    first.share >= limits.decided.value &&
+    (!second || first.share >= limits.ahead.value * second.share || second.share > 0.5)
+  )
 }

@@ -2,8 +2,9 @@
  * Faults of pump, hull and expectation. Signs, weights, shares and minutes are authored judgement, no source, and are there to be edited;
  * racing and loss of thrust from a blocked intake agree with what makers of water jets write of them.
  */
-import { plug } from './engineCauses.ts'
+
 import type { Cause } from './causeTypes.ts'
+import { plug } from './engineCauses.ts'
 
 export const craftCauses: readonly Cause[] = [
   {
@@ -84,7 +85,9 @@ export const craftCauses: readonly Cause[] = [
       opening: [0.45, 0.03, 0.5, 0.02],
       engines: [0.92, 0.06, 0.02],
     },
-    ways: [{ id: 'air', says: 'an intake that comes out of the water, or a leak into it', share: 1, mend: 45 }],
+    ways: [
+      { id: 'air', says: 'an intake that comes out of the water, or a leak into it', share: 1, mend: 45 },
+    ],
   },
   {
     id: 'cavitating',
@@ -163,7 +166,13 @@ export const craftCauses: readonly Cause[] = [
       engines: [0.95, 0.04, 0.01],
     },
     ways: [
-      { id: 'rider', says: 'the rider in the wrong place', share: 0.4, mend: 5, signs: { trim: [0.03, 0.5, 0.47] } },
+      {
+        id: 'rider',
+        says: 'the rider in the wrong place',
+        share: 0.4,
+        mend: 5,
+        signs: { trim: [0.03, 0.5, 0.47] },
+      },
       {
         id: 'water',
         says: 'water in hull or foam',
@@ -178,7 +187,13 @@ export const craftCauses: readonly Cause[] = [
         mend: 5,
         signs: { afloat: [0.25, 0.75], trim: [0.5, 0.15, 0.3, 0.05], lasted: [0.2, 0.1, 0.02, 0.18, 0.5] },
       },
-      { id: 'heavy', says: 'more weight than in the file', share: 0.15, mend: 30, signs: { afloat: [0.1, 0.9] } },
+      {
+        id: 'heavy',
+        says: 'more weight than in the file',
+        share: 0.15,
+        mend: 30,
+        signs: { afloat: [0.1, 0.9] },
+      },
     ],
   },
   {

@@ -25,7 +25,11 @@ const way = (id: string, says: string, share: number, mend: number, more: Partia
 
 const both: Partial<Way> = { reach: 'all' }
 /** An engine so lean that it no longer fires, while the other goes on. */
-const starves: Cause['signs'] = { engines: [0.03, 0.12, 0.85], rpm: [0.5, 0.42, 0.07, 0.01], lasted: [0.2, 0.1, 0.1, 0.2, 0.4] }
+const starves: Cause['signs'] = {
+  engines: [0.03, 0.12, 0.85],
+  rpm: [0.5, 0.42, 0.07, 0.01],
+  lasted: [0.2, 0.1, 0.1, 0.2, 0.4],
+}
 const lean: Cause['signs'] = {
   rpm: [0.15, 0.55, 0.2, 0.1],
   choke: [0.82, 0.13, 0.05],
@@ -71,7 +75,11 @@ export const engineCauses: readonly Cause[] = [
         },
       }),
       way('reed', 'a broken reed', 0.2, 60, {
-        signs: { hand: [0.9, 0.05, 0.01, 0.04], start: [0.15, 0.65, 0.1, 0.1], opening: [0.3, 0.6, 0.08, 0.02] },
+        signs: {
+          hand: [0.9, 0.05, 0.01, 0.04],
+          start: [0.15, 0.65, 0.1, 0.1],
+          opening: [0.3, 0.6, 0.08, 0.02],
+        },
       }),
       way('head', 'a leaking head', 0.15, 60),
     ],
@@ -105,7 +113,11 @@ export const engineCauses: readonly Cause[] = [
         },
       }),
       way('flooded', 'flooded', 0.3, 12, {
-        signs: { plug: [0.03, 0.01, 0.06, 0.88, 0.01, 0.01], start: [0.05, 0.4, 0.02, 0.53], choke: [0.02, 0.2, 0.78] },
+        signs: {
+          plug: [0.03, 0.01, 0.06, 0.88, 0.01, 0.01],
+          start: [0.05, 0.4, 0.02, 0.53],
+          choke: [0.02, 0.2, 0.78],
+        },
       }),
     ],
   },

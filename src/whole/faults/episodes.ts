@@ -86,7 +86,8 @@ function cutsOf(h: Hearing, marks: readonly Mark[]): number[] {
   )
   const kept: number[] = []
   for (const t of [...wanted, ...ownCuts(h)])
-    if (t > shortest && t < h.duration - shortest && kept.every((k) => Math.abs(k - t) >= shortest)) kept.push(t)
+    if (t > shortest && t < h.duration - shortest && kept.every((k) => Math.abs(k - t) >= shortest))
+      kept.push(t)
   return kept.sort((a, b) => a - b)
 }
 
@@ -122,7 +123,15 @@ export function episodesOf(
     if (has('one fires again') || p.lines.length === 0) dragged = false
     const kind = kindOf(p, has, parts[i - 1], usual, dragged, ran, engines)
     ran ||= p.lines.length > 0
-    return { id: `e${i}`, kind, from: p.from, to: p.to, lines: p.lines, marks: p.marks, says: saysOf(kind, p, engines) }
+    return {
+      id: `e${i}`,
+      kind,
+      from: p.from,
+      to: p.to,
+      lines: p.lines,
+      marks: p.marks,
+      says: saysOf(kind, p, engines),
+    }
   })
 }
 

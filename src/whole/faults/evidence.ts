@@ -126,7 +126,8 @@ function markItems(episodes: readonly HeardEpisode[], engines: number, shared: b
   let raced = false
   let misses = false
   episodes.forEach((e, i) => {
-    const put = (id: string, state: string, sure: number) => out.push(stateItem(id, state, 'heard', 0.9 * sure, i))
+    const put = (id: string, state: string, sure: number) =>
+      out.push(stateItem(id, state, 'heard', 0.9 * sure, i))
     for (const m of e.marks) {
       if (m.kind === 'races') put('raced', staysUp(episodes, i, m) ? 'stayed' : 'came back', m.sure)
       if (m.kind === 'load lost') put('raced', 'stayed', m.sure)
@@ -136,11 +137,13 @@ function markItems(episodes: readonly HeardEpisode[], engines: number, shared: b
       if (m.kind === 'one stops' && engines > 1) put('engines', 'only one', m.sure)
       if (m.kind === 'bogs') put('opening', 'bogged', 0.8 * m.sure)
       if (m.kind === 'misses') put('sounded', 'missing', 0.8 * m.sure)
-      if (m.kind === 'burbles' && !episodes.slice(0, i + 1).some(oneStops)) put('sounded', 'burbling', 0.8 * m.sure)
+      if (m.kind === 'burbles' && !episodes.slice(0, i + 1).some(oneStops))
+        put('sounded', 'burbling', 0.8 * m.sure)
       if (m.kind === 'hunts') put('hunts', 'hunting', m.sure)
       if (m.kind === 'choke helps') put('choke', 'helped', m.sure)
       if (m.kind === 'choke hurts') put('choke', 'made it worse', m.sure)
-      if (m.kind === 'fades' && m.lasts > 8 && m.at > 30) out.push(stateItem('lasted', 'after a minute or two', 'heard', 0.9 * m.sure))
+      if (m.kind === 'fades' && m.lasts > 8 && m.at > 30)
+        out.push(stateItem('lasted', 'after a minute or two', 'heard', 0.9 * m.sure))
       if (m.kind === 'stop' && m.how) put('stopped', m.how, 0.6 * m.sure)
       if (m.kind === 'cut-out') cuts++
     }
@@ -178,7 +181,8 @@ function stepItems(session: RunSession, episodes: readonly HeardEpisode[], share
       const heardIn = (b: HeardEpisode) => b.lines.some((l) => l.label === line.label) && b.to - b.from >= 0.5
       const last = episodes.slice(0, i).findLastIndex(heardIn)
       // a speed without load is told best from the one under full load: that of a dragged engine is less well known
-      const full = e.kind === 'load-lost' ? episodes.slice(0, i).findLastIndex((b) => heardIn(b) && pulls(b)) : -1
+      const full =
+        e.kind === 'load-lost' ? episodes.slice(0, i).findLastIndex((b) => heardIn(b) && pulls(b)) : -1
       const was = full >= 0 ? full : last
       const before = was < 0 ? undefined : episodes[was]!.lines.find((l) => l.label === line.label)
       if (!before) continue
@@ -215,7 +219,10 @@ function lineItems(episodes: readonly HeardEpisode[]): LinesItem[] {
             id: `lines ${at}`,
             at,
             heard: e.lines.map((l) => l.rotation),
-            says: e.lines.length > 1 ? 'two engines are heard turning apart' : 'no second speed is heard beside it',
+            says:
+              e.lines.length > 1
+                ? 'two engines are heard turning apart'
+                : 'no second speed is heard beside it',
           },
         ]
       : [],
@@ -291,7 +298,9 @@ export function onceEach(items: readonly StateItem[]): StateItem[] {
   return list.filter((i) => {
     const others = list.filter((o) => o !== i && o.observable === i.observable)
     if (i.at < 0) return !others.some((o) => o.at >= 0 && o.state === i.state && rank(o) >= rank(i))
-    return !others.some((o) => (o.at < 0 ? o.state === i.state && rank(o) > rank(i) : o.state === i.state && o.at < i.at))
+    return !others.some((o) =>
+      o.at < 0 ? o.state === i.state && rank(o) > rank(i) : o.state === i.state && o.at < i.at,
+    )
   })
 }
 
@@ -316,5 +325,13 @@ export function evidenceOf(
     ...typedItems(session, episodes),
     ...checkItems(session),
   ]
-  return { items: [...onceEach(all), ...stepItems(session, episodes, shared), ...(shared && engines > 1 ? lineItems(episodes) : []), ...levelItems(session, episodes, expected)], all }
+  return {
+    items: [
+      ...onceEach(all),
+      ...stepItems(session, episodes, shared),
+      ...(shared && engines > 1 ? lineItems(episodes) : []),
+      ...levelItems(session, episodes, expected),
+    ],
+    all,
+  }
 }

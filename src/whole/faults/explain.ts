@@ -61,7 +61,9 @@ export function rankedCauses(s: ExplainSetting): RankedCause[] {
     const since = begin && begin.share >= named.value ? s.episodes[begin.key] : undefined
     const single = place && !place.key.includes(',') ? Number(place.key) : undefined
     const engine =
-      single !== undefined && place!.share >= named.value && cause.ways.some((w) => (w.reach ?? cause.reach) === 'one' && !w.oneStops)
+      single !== undefined &&
+      place!.share >= named.value &&
+      cause.ways.some((w) => (w.reach ?? cause.reach) === 'one' && !w.oneStops)
         ? s.engineName(single)
         : undefined
     const byId = new Map<string, number>()
@@ -104,7 +106,9 @@ function causeSays(
   if (engine) parts.push(say`the ${engine} one`)
   if (since && since.from > 0) parts.push(say`from ${inSeconds(since.from)} on`)
   if (how) parts.push(how)
-  return whole(parts.length === 1 ? parts[0]! : say`${joined(parts.slice(0, -1))}${how ? ': ' : ', '}${parts.at(-1)!}`)
+  return whole(
+    parts.length === 1 ? parts[0]! : say`${joined(parts.slice(0, -1))}${how ? ': ' : ', '}${parts.at(-1)!}`,
+  )
 }
 
 /** Which engine no longer fired, whatever the reason: named where one is likelier than not. */
@@ -137,7 +141,9 @@ function reasonsOf(
 ): { for: Sentence[]; against: Sentence[] } {
   const lead = stories.slice(0, looked)
   const has = lead.map((s) => s.atoms.some((a) => atoms[a]!.cause === c))
-  const withIt = has.some(Boolean) ? lead : stories.filter((s) => s.atoms.some((a) => atoms[a]!.cause === c)).slice(0, 10)
+  const withIt = has.some(Boolean)
+    ? lead
+    : stories.filter((s) => s.atoms.some((a) => atoms[a]!.cause === c)).slice(0, 10)
   // against every other cause alone, by its weight beforehand: what the posterior keeps of the others has already learnt from the evidence
   const others = new Map<number, { atom: number; prior: number }>()
   atoms.forEach((a, i) => {
@@ -166,6 +172,9 @@ function reasonsOf(
     ...sorted.filter((g) => g.gain > speaks).map((g) => g.item.says),
     ...movesFor(moves, causes[c]!.id),
   ]
-  const saysAgainst = sorted.filter((g) => g.gain < -speaks).reverse().map((g) => g.item.says)
+  const saysAgainst = sorted
+    .filter((g) => g.gain < -speaks)
+    .reverse()
+    .map((g) => g.item.says)
   return { for: once(saysFor).slice(0, mostReasons), against: once(saysAgainst).slice(0, mostReasons) }
 }

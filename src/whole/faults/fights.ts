@@ -36,7 +36,11 @@ export function fightOf(
   const day = items.flatMap((i, k) => (i.kind === 'state' ? [{ i, k }] : []))
   let worst: { ratio: number; a: StateItem; b: StateItem } | undefined
   const each = new Map<number, Float64Array>()
-  for (const { k } of day) each.set(k, Float64Array.from(atoms, (_, x) => Math.exp(weigher.item(k, [x]))))
+  for (const { k } of day)
+    each.set(
+      k,
+      Float64Array.from(atoms, (_, x) => Math.exp(weigher.item(k, [x]))),
+    )
   for (const [x, a] of day.entries())
     for (const b of day.slice(x + 1)) {
       const la = each.get(a.k)!

@@ -1,10 +1,10 @@
 /** Recordings as short stories, invented, events by hand: what they make of the first cause. */
 import { describe, expect, test } from 'vitest'
+import { whatIf } from '../../craft/index.ts'
 import { demoCraft } from '../push/demo.testkit.ts'
 import { solveBalance } from '../push/solveBalance.ts'
 import type { RunRanking } from './rankingTypes.ts'
 import { rankRun } from './rankRun.ts'
-import { whatIf } from '../../craft/index.ts'
 import { event, heardStretches } from './session.testkit.ts'
 
 const teal = demoCraft('teal')
@@ -47,7 +47,13 @@ describe('stories from the sound', () => {
   test('T2: short races that come back by themselves: the pump draws air', () => {
     const at = [5, 9, 13, 17, 21]
     const hearing = heardStretches(
-      [...at.flatMap((t) => [{ to: t, a: 6400 }, { to: t + 0.7, a: 8200 }]), { to: 26, a: 6400 }],
+      [
+        ...at.flatMap((t) => [
+          { to: t, a: 6400 },
+          { to: t + 0.7, a: 8200 },
+        ]),
+        { to: 26, a: 6400 },
+      ],
       at.map((t) => event('flare', t, { lasts: 0.7 })),
     )
     const r = rankRun({ craft: heron, hearing, observed: [{ id: 'lasted', state: 'in turns' }] })
@@ -84,13 +90,22 @@ describe('stories from the sound', () => {
     )
     const r = rankRun({ craft: teal, balance, hearing, kind: 'tied up' })
     expect(place(r, 'vent')).toBeLessThanOrEqual(2)
-    const cap = rankRun({ craft: teal, balance, hearing, kind: 'tied up', answered: [{ check: 'cap', outcome: 'recovered' }] })
+    const cap = rankRun({
+      craft: teal,
+      balance,
+      hearing,
+      kind: 'tied up',
+      answered: [{ check: 'cap', outcome: 'recovered' }],
+    })
     expect(place(cap, 'vent')).toBe(1)
     expect(cap.causes[0]!.share).toBeGreaterThan(0.6)
   })
 
   test('T5: half orders alone leave it open; burbling with heavy smoke is rich', () => {
-    const hearing = heardStretches([{ to: 20, a: 4000 }], [event('four-stroking', 1, { lasts: 18, value: 18, confidence: 0.6 })])
+    const hearing = heardStretches(
+      [{ to: 20, a: 4000 }],
+      [event('four-stroking', 1, { lasts: 18, value: 18, confidence: 0.6 })],
+    )
     const r = rankRun({ craft: heron, hearing })
     expect(r.decided).toBe(false)
     const smoky = rankRun({

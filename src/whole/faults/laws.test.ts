@@ -5,17 +5,19 @@ import { seededRandom } from '../../base/numerics/random.ts'
 import { demoCraft } from '../push/demo.testkit.ts'
 import { solveBalance } from '../push/solveBalance.ts'
 import { onceEach, softly, stateItem } from './evidence.ts'
-import { rankLimits } from './rankLimits.ts'
-import { observables } from './observables.ts'
 import { nextChecks } from './nextChecks.ts'
-import { type Belief, minutesIn, ordersOf, patience, repairMinutes } from './repair.ts'
+import { observables } from './observables.ts'
+import { rankLimits } from './rankLimits.ts'
 import { rankRun } from './rankRun.ts'
-import type { SessionObserved } from './session.ts'
+import { type Belief, minutesIn, ordersOf, patience, repairMinutes } from './repair.ts'
 import { event, heardStretches } from './session.testkit.ts'
+import type { SessionObserved } from './session.ts'
 
 const craft = demoCraft('heron')
 const teal = demoCraft('teal')
-const seen = fc.constantFrom(...observables).chain((o) => fc.constantFrom(...o.states).map((state) => ({ id: o.id, state })))
+const seen = fc
+  .constantFrom(...observables)
+  .chain((o) => fc.constantFrom(...o.states).map((state) => ({ id: o.id, state })))
 const session = fc.uniqueArray(seen, { minLength: 0, maxLength: 5, selector: (s) => s.id })
 const shares = (observed: readonly SessionObserved[]) =>
   new Map(rankRun({ craft, observed }).causes.map((c) => [c.id, c.share] as const))
@@ -51,7 +53,8 @@ describe('posterior', () => {
 
   test('with evidence that is not trusted at all is that of no evidence', () => {
     const bare = shares([])
-    for (const [id, p] of shares([{ id: 'choke', state: 'helped', sure: 0 }])) expect(p).toBeCloseTo(bare.get(id) ?? 0, 2)
+    for (const [id, p] of shares([{ id: 'choke', state: 'helped', sure: 0 }]))
+      expect(p).toBeCloseTo(bare.get(id) ?? 0, 2)
   })
 
   test('the same thing said twice counts once', () => {
@@ -76,7 +79,8 @@ describe('posterior', () => {
 
   test('is moved by one sign no further than its trust allows', () => {
     // a sign of n states trusted r, floored at 0.02: the largest ratio of likelihoods of two causes
-    const bound = (r: number, n: number) => (r * (0.98 + 0.02 / n) + (1 - r) / n) / ((r * 0.02) / n + (1 - r) / n)
+    const bound = (r: number, n: number) =>
+      (r * (0.98 + 0.02 / n) + (1 - r) / n) / ((r * 0.02) / n + (1 - r) / n)
     const bare = shares([])
     for (const r of [0.6, 0.85, 0.95]) {
       const now = shares([{ id: 'plug', state: 'white', sure: r }])
@@ -106,12 +110,15 @@ describe('the worth of a check', () => {
       }),
       few,
     )
-    const done = rankRun({ craft, answered: [{ check: 'cap', outcome: 'no change' }] }).checks.find((c) => c.id === 'cap')!
+    const done = rankRun({ craft, answered: [{ check: 'cap', outcome: 'no change' }] }).checks.find(
+      (c) => c.id === 'cap',
+    )!
     expect(done.worth).toBe(-3)
   })
 
   test('outcomes of a check not made yet sum to one', () => {
-    for (const c of rankRun({ craft }).checks) expect(c.outcomes.reduce((a, o) => a + o.share, 0)).toBeCloseTo(1, 6)
+    for (const c of rankRun({ craft }).checks)
+      expect(c.outcomes.reduce((a, o) => a + o.share, 0)).toBeCloseTo(1, 6)
   })
 })
 
@@ -167,11 +174,22 @@ describe('what does not fit is said', () => {
   test('a speed these engines cannot turn, a second engine and another craft’s speeds are named', () => {
     const balance = solveBalance(craft, { ranges: false })
     const doubts = (a: number, b?: number) =>
-      rankRun({ craft, balance, kind: 'tied up', hearing: heardStretches([{ to: 12, a, ...(b ? { b } : {}) }]) }).doubts.map((d) => d.id)
+      rankRun({
+        craft,
+        balance,
+        kind: 'tied up',
+        hearing: heardStretches([{ to: 12, a, ...(b ? { b } : {}) }]),
+      }).doubts.map((d) => d.id)
     expect(doubts(15_000)).toContain('doubt-speed')
     expect(doubts(6400, 7200)).toContain('doubt-engines')
     expect(doubts(6400)).toEqual([])
-    const other = rankRun({ craft: teal, balance: solveBalance(teal, { ranges: false }), kind: 'tied up', pull: 90_000, hearing: heardStretches([{ to: 12, a: 7400 }]) })
+    const other = rankRun({
+      craft: teal,
+      balance: solveBalance(teal, { ranges: false }),
+      kind: 'tied up',
+      pull: 90_000,
+      hearing: heardStretches([{ to: 12, a: 7400 }]),
+    })
     expect(other.doubts.map((d) => d.id)).toEqual(['doubt-pull'])
   })
 
@@ -187,13 +205,19 @@ describe('what does not fit is said', () => {
     expect(rankRun({ craft, observed }, deaf).doubts).toEqual([])
     const hearing = heardStretches([{ to: 8, a: 6400 }], [event('start', 0.2)])
     const pitch = (value: number) =>
-      rankRun({ craft, hearing }, { ...rankLimits, together: { ...rankLimits.together, value } }).cannotSay.some((f) => f.id === 'cannot-say-pitch')
+      rankRun(
+        { craft, hearing },
+        { ...rankLimits, together: { ...rankLimits.together, value } },
+      ).cannotSay.some((f) => f.id === 'cannot-say-pitch')
     expect([pitch(10), pitch(2)]).toEqual([true, false])
   })
 })
 
 test('craft that are odd are ranked without a number that is none', () => {
-  const electric = { ...craft, engines: craft.engines.map((e) => ({ ...e, running: false })) } as unknown as typeof craft
+  const electric = {
+    ...craft,
+    engines: craft.engines.map((e) => ({ ...e, running: false })),
+  } as unknown as typeof craft
   for (const c of [electric, demoCraft('dabchick')]) {
     const r = rankRun({ craft: c, observed: [{ id: 'jet', state: 'frothy' }] })
     expect(r.causes.length).toBeGreaterThan(3)

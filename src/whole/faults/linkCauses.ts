@@ -27,7 +27,10 @@ export function linksOf(craft: Craft): readonly Link[] {
     if (link.kind === 'engine') before++
     if (link.kind !== 'coupling') return
     const ahead = craft.engines[before - 1]?.name ?? `engine ${before}`
-    const behind = before < craft.engines.length ? (craft.engines[before]?.name ?? `engine ${before + 1}`) : 'the impeller shaft'
+    const behind =
+      before < craft.engines.length
+        ? (craft.engines[before]?.name ?? `engine ${before + 1}`)
+        : 'the impeller shaft'
     found.push({
       path: `shaft.${i}`,
       name: `the coupling between ${ahead} and ${behind}`,
@@ -79,7 +82,13 @@ function waysOf(link: Link, between: boolean): Way[] {
   const apart: Signs = between ? { apart: [0.12, 0.88] } : {}
   const opened = { open: link.before }
   return [
-    { id: 'slips', says: 'it slips', share: 0.4, mend: 60, change: { load: [0.8, 0.45], thrust: [0.7, 0.3] } },
+    {
+      id: 'slips',
+      says: 'it slips',
+      share: 0.4,
+      mend: 60,
+      change: { load: [0.8, 0.45], thrust: [0.7, 0.3] },
+    },
     {
       id: 'bolts',
       says: link.bolted ? 'its bolts have backed out' : 'its key or screw has come out',
@@ -110,7 +119,8 @@ function waysOf(link: Link, between: boolean): Way[] {
 /** Causes for every place; the weight is shared by how often each is the first to go. */
 export function linkCauses(craft: Craft, opened: readonly Opened[] = []): Cause[] {
   const links = linksOf(craft)
-  const shareOf = (l: Link) => opened.filter((o) => o.path.startsWith(l.path)).reduce((a, o) => a + o.share, 0)
+  const shareOf = (l: Link) =>
+    opened.filter((o) => o.path.startsWith(l.path)).reduce((a, o) => a + o.share, 0)
   const known = links.reduce((a, l) => a + shareOf(l), 0)
   return links.map((link) => {
     const between = link.before < craft.engines.length

@@ -28,22 +28,61 @@ interface Rule {
 
 /** Words of an entry of the log, by what they make likelier. */
 const rules: readonly Rule[] = [
-  { words: [/drill|filed|cut|saw|grind|weld/i, /tank/i, /no filter|without (a |any )?filter|unfiltered/i], cause: 'lean', way: 'both-jets', factor: 60 },
-  { words: [/drill|filed|cut|saw|grind|weld/i, /tank/i], not: /no filter|without (a |any )?filter|unfiltered|rinsed|flushed/i, cause: 'lean', way: 'both-jets', factor: 8 },
-  { words: [/hand[- ]?tight|by hand|finger[- ]?tight|without (a )?torque/i, /coupling|joint|bolt|flange|shaft/i], cause: 'coupling:*', way: 'bolts', factor: 6 },
-  { words: [/no (locker|locking)|without (locker|locking)|forgot.*lock/i], cause: 'coupling:*', way: 'bolts', factor: 4 },
+  {
+    words: [/drill|filed|cut|saw|grind|weld/i, /tank/i, /no filter|without (a |any )?filter|unfiltered/i],
+    cause: 'lean',
+    way: 'both-jets',
+    factor: 60,
+  },
+  {
+    words: [/drill|filed|cut|saw|grind|weld/i, /tank/i],
+    not: /no filter|without (a |any )?filter|unfiltered|rinsed|flushed/i,
+    cause: 'lean',
+    way: 'both-jets',
+    factor: 8,
+  },
+  {
+    words: [
+      /hand[- ]?tight|by hand|finger[- ]?tight|without (a )?torque/i,
+      /coupling|joint|bolt|flange|shaft/i,
+    ],
+    cause: 'coupling:*',
+    way: 'bolts',
+    factor: 6,
+  },
+  {
+    words: [/no (locker|locking)|without (locker|locking)|forgot.*lock/i],
+    cause: 'coupling:*',
+    way: 'bolts',
+    factor: 4,
+  },
   { words: [/impeller|rotor|pitch/i], not: /clean|look|check|gap/i, cause: 'steep', factor: 4 },
   { words: [/impeller|rotor|pitch/i], not: /clean|look|check|gap/i, cause: 'shallow', factor: 2.5 },
   { words: [/nozzle/i], not: /clean|look/i, cause: 'nozzle', factor: 5 },
   { words: [/pipe|exhaust|muffler/i], not: /bulge|look/i, cause: 'mistuned', factor: 4 },
-  { words: [/carburett?or|jet|needle/i, /chang|new|clean|open|larger|set/i], cause: 'rich', way: 'jet', factor: 3 },
-  { words: [/carburett?or|manifold|gasket|inlet|hose/i, /off|new|chang|open/i], cause: 'lean', way: 'air-leak', factor: 3 },
+  {
+    words: [/carburett?or|jet|needle/i, /chang|new|clean|open|larger|set/i],
+    cause: 'rich',
+    way: 'jet',
+    factor: 3,
+  },
+  {
+    words: [/carburett?or|manifold|gasket|inlet|hose/i, /off|new|chang|open/i],
+    cause: 'lean',
+    way: 'air-leak',
+    factor: 3,
+  },
   { words: [/hose|filter|fuel line|fuel pump/i], cause: 'lean', way: 'feed', factor: 2.5 },
   { words: [/vent\b|tank cap/i], cause: 'vent', factor: 4 },
   { words: [/dunk|capsiz|went under|turned over|swamp|sank/i], cause: 'dunked', factor: 20 },
   { words: [/mixed|new fuel|fresh fuel|oil|can\b/i, /fuel|petrol|mix/i], cause: 'wrong-mix', factor: 3 },
   { words: [/cable|lever|throttle/i, /new|set|chang|moved/i], cause: 'throttle-short', factor: 5 },
-  { words: [/kill|lead|switch|wir/i, /new|chang|moved|solder/i], cause: 'one-dead', way: 'kill-lead', factor: 4 },
+  {
+    words: [/kill|lead|switch|wir/i, /new|chang|moved|solder/i],
+    cause: 'one-dead',
+    way: 'kill-lead',
+    factor: 4,
+  },
   { words: [/weed|shallow|reed bed|gravel/i], cause: 'weed', factor: 4 },
   { words: [/battery|cargo|load|box|moved the/i, /heav|more|moved|added/i], cause: 'hull', factor: 2.5 },
 ]
@@ -88,15 +127,34 @@ function jointMoves(craft: Craft, margins: ReadonlyMap<string, number>): Move[] 
     const weak = margin !== undefined && margin < 1
     return [
       ...(l.byHand
-        ? [{ cause, way: 'bolts', factor: l.printed ? 5 : 3, says: say`${l.name} is made hand-tight${l.printed ? ' in printed plastic, which yields under its bolts' : ''}` }]
+        ? [
+            {
+              cause,
+              way: 'bolts',
+              factor: l.printed ? 5 : 3,
+              says: say`${l.name} is made hand-tight${l.printed ? ' in printed plastic, which yields under its bolts' : ''}`,
+            },
+          ]
         : []),
-      ...(weak ? [{ cause, factor: 3, says: say`${l.name} holds only ${inTimes(margin)} times what it has to carry` }] : []),
+      ...(weak
+        ? [
+            {
+              cause,
+              factor: 3,
+              says: say`${l.name} holds only ${inTimes(margin)} times what it has to carry`,
+            },
+          ]
+        : []),
     ]
   })
 }
 
 /** Every move of a craft and its log. `margins`: least margin of the joints by craft path. */
-export function movesOf(craft: Craft, log: readonly LogEntry[], margins: ReadonlyMap<string, number>): Move[] {
+export function movesOf(
+  craft: Craft,
+  log: readonly LogEntry[],
+  margins: ReadonlyMap<string, number>,
+): Move[] {
   const own = craft.log.map(
     (e): LogEntry => ({
       at: String(e.date),
@@ -124,6 +182,8 @@ export function factorOf(moves: readonly Move[], cause: string, way: string): nu
 
 /** What moved a cause, each reason once. */
 export const movesFor = (moves: readonly Move[], cause: string): Sentence[] => {
-  const own = moves.filter((m) => m.cause === cause || (m.cause.endsWith('*') && cause.startsWith(m.cause.slice(0, -1))))
+  const own = moves.filter(
+    (m) => m.cause === cause || (m.cause.endsWith('*') && cause.startsWith(m.cause.slice(0, -1))),
+  )
   return [...new Map(own.map((m) => [JSON.stringify(m.says), m.says])).values()]
 }

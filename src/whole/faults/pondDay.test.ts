@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest'
 import { printed } from '../../base/answers/sentence.ts'
 import { demoCraft } from '../push/demo.testkit.ts'
 import { solveBalance } from '../push/solveBalance.ts'
+import { besideStoryFigure } from './heardBeside.ts'
 import { rankRun } from './rankRun.ts'
-import type { RunSession } from './session.ts'
 import { event, heardStretches } from './session.testkit.ts'
+import type { RunSession } from './session.ts'
 
 const craft = demoCraft('sandpiper')
 const balance = solveBalance(craft, { ranges: false })
@@ -86,11 +87,22 @@ describe('a day with three faults of which two have one cause', () => {
     expect(then.checks[0]).toMatchObject({ id: 'cup', minutes: 10 })
   })
 
+  test('lays what was heard beside the likeliest story, and draws both', () => {
+    const [full, dragged, raced] = told.beside
+    for (const b of [full!, dragged!, raced!])
+      expect(Math.abs(Math.log(b.told[0]! / b.heard[0]!))).toBeLessThan(0.06)
+    const sheet = besideStoryFigure(told.beside, 120)
+    expect(sheet.plots?.length).toBe(1)
+    expect(JSON.stringify(told.beside)).not.toMatch(/null/)
+  })
+
   test('without the log the jets are no longer blamed on the tank, and the coupling still opened', () => {
     const bare = rankRun({ ...session, log: [] })
     const lean = bare.causes.find((c) => c.id === 'lean')!
     expect(lean.ways.find((w) => w.id === 'both-jets')!.share).toBeLessThan(0.6)
-    expect(bare.causes.filter((c) => c.id.startsWith('coupling')).reduce((a, c) => a + c.share, 0)).toBeGreaterThan(0.8)
+    expect(
+      bare.causes.filter((c) => c.id.startsWith('coupling')).reduce((a, c) => a + c.share, 0),
+    ).toBeGreaterThan(0.8)
   })
 
   test('an engine that raced slower was held by the dead one: the joint behind both opened', () => {

@@ -1,25 +1,27 @@
 /** A session in, what went wrong out: episodes, causes with their odds, what stays open, and the next check. */
-import { NotKnown, solveTrade } from '../../trades/trade.ts'
+
+import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { drivelineTrade } from '../../trades/driveline/drivelineTrade.ts'
 import { driveSettingOf } from '../../trades/driveline/driveSetting.ts'
 import { type Opened, opensFirst } from '../../trades/driveline/opensFirst.ts'
-import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
+import { NotKnown, solveTrade } from '../../trades/trade.ts'
 import type { Balance } from '../push/balanceTypes.ts'
 import { MapStore, modelFromCraft } from '../push/craftModel.ts'
 import { atomsOf, noneWeight } from './atoms.ts'
 import { cannotSayOf, isDecided } from './cannotSay.ts'
-import type { Cause } from './causeTypes.ts'
 import { causesOf } from './causes.ts'
+import type { Cause } from './causeTypes.ts'
 import { episodesOf } from './episodes.ts'
 import { evidenceOf } from './evidence.ts'
 import { type ExplainSetting, rankedCauses, stoppedOf } from './explain.ts'
 import { fightOf, impossibleOf } from './fights.ts'
+import { besideOf } from './heardBeside.ts'
 import { marksOf } from './heardMarks.ts'
 import { factorOf, movesOf } from './moves.ts'
 import { observables } from './observables.ts'
-import { type RankLimits, rankLimits } from './rankLimits.ts'
 import type { NextCheck, RunRanking } from './rankingTypes.ts'
+import { type RankLimits, rankLimits } from './rankLimits.ts'
 import { RootTable } from './roots.ts'
 import type { RunSession } from './session.ts'
 import { tellStories } from './stories.ts'
@@ -69,7 +71,8 @@ function jointsOf(craft: Craft, balance: Balance, solved: SolvedCurves | undefin
   let opened: readonly Opened[] = []
   if (inputs.chain && answer && inputs.setting) {
     opened = opensFirst(inputs.chain, answer, inputs.setting)
-    for (const p of answer.parts) margins.set(p.of.path, Math.min(margins.get(p.of.path) ?? Number.POSITIVE_INFINITY, p.margin.value))
+    for (const p of answer.parts)
+      margins.set(p.of.path, Math.min(margins.get(p.of.path) ?? Number.POSITIVE_INFINITY, p.margin.value))
   }
   return { opened, margins }
 }
@@ -128,7 +131,11 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
     none: stories.filter((s) => s.atoms.length === 0).reduce((a, s) => a + s.share, 0),
     cannotSay: cannotSayOf({ session, episodes, causes: ranked, engines: running.length, shared }, limits),
     checks: worthOfChecks({ craft, causes, atoms, stories, items, weigher }).map((w) => nextCheck(w, causes)),
-    doubts: [...impossibleOf(session, episodes, { most, expected, engines: running.length }, limits), ...(fight ? [fight] : [])],
+    beside: besideOf(episodes, atoms, stories[0], roots, shared),
+    doubts: [
+      ...impossibleOf(session, episodes, { most, expected, engines: running.length }, limits),
+      ...(fight ? [fight] : []),
+    ],
     decided: isDecided(ranked, limits),
   }
 }

@@ -45,6 +45,14 @@ export interface NextCheck {
   outcomes: readonly { id: string; says: string; share: number }[]
 }
 
+/** Speeds of one stretch, rev/s: heard, and as the likeliest story has them. */
+export interface BesideEpisode {
+  from: number
+  to: number
+  heard: readonly number[]
+  told: readonly number[]
+}
+
 export interface RunRanking {
   episodes: readonly Episode[]
   /** likeliest first */
@@ -56,6 +64,8 @@ export interface RunRanking {
   /** what this run cannot say, each with what to do so that the next one can */
   cannotSay: readonly Finding[]
   checks: readonly NextCheck[]
+  /** what was heard beside the likeliest story; empty without a recording or where the craft cannot be balanced */
+  beside: readonly BesideEpisode[]
   /** evidence that fights, readings that cannot be, a run that may be another craft's */
   doubts: readonly Finding[]
   /** the likeliest cause is far enough ahead to be called the answer */

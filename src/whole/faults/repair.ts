@@ -27,7 +27,8 @@ export function ordersOf(beliefs: readonly Belief[], costs: readonly number[]): 
   const each = costs.map((_, i) => i).sort((a, b) => share[b]! / costs[b]! - share[a]! / costs[a]!)
   // several faults are mended together or the craft does not go: the likeliest story first
   const stories = new Set<number>()
-  for (const b of [...beliefs].sort((x, y) => y.share - x.share).slice(0, 12)) for (const f of b.fixes) stories.add(f)
+  for (const b of [...beliefs].sort((x, y) => y.share - x.share).slice(0, 12))
+    for (const f of b.fixes) stories.add(f)
   return [each, [...stories, ...each.filter((f) => !stories.has(f))]]
 }
 

@@ -99,7 +99,8 @@ export class RootTable {
   /** Impeller rotation, rev/s. */
   private settled(unit: Unit, shaft: Shaft, load: number, from: number): number {
     if (!shaft.engines.some((e) => e.running)) return Number.NaN
-    const surplus = (n: number) => impellerDrive(shaft, n) - load * jetPoint(unit.map, unit.spec, n, this.speed).T
+    const surplus = (n: number) =>
+      impellerDrive(shaft, n) - load * jetPoint(unit.map, unit.spec, n, this.speed).T
     return settle(surplus, from, idleOf(unit), mostOf({ ...unit, shaft })).rotation
   }
 
@@ -112,11 +113,16 @@ export class RootTable {
 
   private together(dead: number, open: number): Line[] {
     const unit = this.units[0]!
-    const engines = unit.shaft.engines.map((e, i) => ({ ...e, running: e.running && (dead & (1 << i)) === 0 }))
+    const engines = unit.shaft.engines.map((e, i) => ({
+      ...e,
+      running: e.running && (dead & (1 << i)) === 0,
+    }))
     const part = (from: number, to: number): Shaft => ({ ...unit.shaft, engines: engines.slice(from, to) })
     const places = engines.map((_, i) => i)
     const driving = this.line(unit, part(open, engines.length), places.slice(open), true)
-    return open === 0 ? driving : [...this.line(unit, part(0, open), places.slice(0, open), false), ...driving]
+    return open === 0
+      ? driving
+      : [...this.line(unit, part(0, open), places.slice(0, open), false), ...driving]
   }
 
   private apart(dead: number, open: number): Line[] {

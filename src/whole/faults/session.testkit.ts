@@ -30,7 +30,13 @@ export function heardStretches(stretches: readonly Stretch[], events: readonly R
       const s = stretches.find((x) => i * step < x.to) ?? stretches.at(-1)!
       return pick(s) * (1 + 0.003 * Math.sin(i))
     })
-    return { label, rpm, firing: rpm.map((r) => r / 60), confidence: rpm.map((r) => (r > 0 ? 0.85 : 0)), change: rpm.map(() => 0) }
+    return {
+      label,
+      rpm,
+      firing: rpm.map((r) => r / 60),
+      confidence: rpm.map((r) => (r > 0 ? 0.85 : 0)),
+      change: rpm.map(() => 0),
+    }
   }
   const tracks = [track('A', (s) => s.a), ...(two ? [track('B', (s) => s.b ?? 0)] : [])]
   return {

@@ -148,7 +148,8 @@ export class Weigher {
         openBefore = this.w.shared ? Math.max(openBefore, atom.open) : openBefore | atom.open
       }
       if (now !== before && atom.shift) shifts = true
-      if (now && before && atom.turns && atom.shift && (place < 0 || atom.engines.includes(place))) swings = true
+      if (now && before && atom.turns && atom.shift && (place < 0 || atom.engines.includes(place)))
+        swings = true
     }
     const broken = deadBefore !== deadNow || openBefore !== openNow
     if (!roots || !(broken || shifts)) {
@@ -264,7 +265,9 @@ export class Weigher {
     const k = this.places[index]!
     switch (item.kind) {
       case 'state':
-        return atoms ? Math.log(this.state(k, atoms)) : observables[item.observable]!.weight * Math.log(this.unknown[k]!)
+        return atoms
+          ? Math.log(this.state(k, atoms))
+          : observables[item.observable]!.weight * Math.log(this.unknown[k]!)
       case 'lines':
         return Math.log(atoms ? this.line(item, atoms) : 1 - unheard)
       case 'step':
@@ -302,7 +305,8 @@ export function tellStories(w: Weighing, alone: ReadonlySet<number>): { stories:
       const terms = weigher.terms(story.atoms)
       const sum = terms.reduce((a, b) => a + b, 0)
       for (const p of partners) {
-        if (story.atoms.some((a) => atoms[a]!.cause === atoms[p]!.cause || alone.has(atoms[a]!.cause))) continue
+        if (story.atoms.some((a) => atoms[a]!.cause === atoms[p]!.cause || alone.has(atoms[a]!.cause)))
+          continue
         const set = [...story.atoms, p].sort((a, b) => a - b)
         const key = set.join()
         if (seen.has(key)) continue
@@ -317,7 +321,10 @@ export function tellStories(w: Weighing, alone: ReadonlySet<number>): { stories:
     }
     return out
   }
-  const pairs = grow(singles.filter((s) => !alone.has(atoms[s.atoms[0]!]!.cause)), widest.second)
+  const pairs = grow(
+    singles.filter((s) => !alone.has(atoms[s.atoms[0]!]!.cause)),
+    widest.second,
+  )
   const triples = grow(pairs, widest.third)
   const all = [none, ...singles, ...pairs, ...triples]
   return { stories: shared(all), weigher }

@@ -70,7 +70,9 @@ function fixesOf(causes: readonly Cause[]): Fixes {
     return p >= shows.often && p >= shows.times * usual[s]!
   }
   const found: Fixes['found'] = (from, o, s) =>
-    from.map((c, i) => (i < ways.length && open(ways[i]!, o, s) ? Math.min(c, ways[i]!.cause.ways[ways[i]!.way]!.mend) : c))
+    from.map((c, i) =>
+      i < ways.length && open(ways[i]!, o, s) ? Math.min(c, ways[i]!.cause.ways[ways[i]!.way]!.mend) : c,
+    )
   return { costs, placeOf: (a) => first[a.cause]! + a.way, none: costs.length - 1, found }
 }
 
@@ -80,12 +82,14 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
   const { costs: bare, placeOf, none, found } = fixesOf(causes)
   // what was laid open before
   let costs = [...bare]
-  for (const i of items) if (i.kind === 'state' && i.source === 'check') costs = found(costs, i.observable, i.state)
+  for (const i of items)
+    if (i.kind === 'state' && i.source === 'check') costs = found(costs, i.observable, i.state)
   const fixes = lead.map((s) => (s.atoms.length === 0 ? [none] : s.atoms.map((a) => placeOf(atoms[a]!))))
   const groups = groupsOf(lead, atoms)
   const known = new Map<number, number>()
   for (const i of items) {
-    if (i.kind === 'state') known.set(i.observable, Math.max(known.get(i.observable) ?? -1, sources.indexOf(i.source)))
+    if (i.kind === 'state')
+      known.set(i.observable, Math.max(known.get(i.observable) ?? -1, sources.indexOf(i.source)))
     // the speed was heard at full load: recording it again tells nothing new
     if (i.kind === 'step' && i.from < 0 && i.byHand < 0.3) known.set(observableAt('rpm'), 1)
   }
@@ -96,11 +100,15 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
     const usual = observables[o]!.usual
     const n = usual.length
     const cost = check.minutes + (check.cautions.some((c) => c.startsWith('Engine off')) ? withCare : 0)
-    if ((known.get(o) ?? -1) > 0 || (check.bySound && heardBy)) return { check, worth: -cost, outcomes: new Float64Array(n), separates: [] }
+    if ((known.get(o) ?? -1) > 0 || (check.bySound && heardBy))
+      return { check, worth: -cost, outcomes: new Float64Array(n), separates: [] }
     // a check takes the place of what was only heard
     const heard = items.flatMap((i, k) => (i.kind === 'state' && i.observable === o ? [k] : []))
     const base = lead.map((s) =>
-      heard.reduce((log, k) => log - weigher.item(k, s.atoms.length === 0 ? undefined : s.atoms), Math.log(s.share)),
+      heard.reduce(
+        (log, k) => log - weigher.item(k, s.atoms.length === 0 ? undefined : s.atoms),
+        Math.log(s.share),
+      ),
     )
     const top = Math.max(...base)
     const weights = base.map((l) => Math.exp(l - top))
@@ -125,14 +133,20 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
       const then = joint.map((j) => j / p)
       after += p * repairMinutes(beliefs(then, fixes), check.inspects ? found(costs, o, s) : costs, orders)
       const sums = grouped(then, groups)
-      for (let g = 0; g < sums.length; g++) if (sums[g]! > 0) information += p * sums[g]! * Math.log(sums[g]! / first[g]!)
+      for (let g = 0; g < sums.length; g++)
+        if (sums[g]! > 0) information += p * sums[g]! * Math.log(sums[g]! / first[g]!)
       for (let i = 0; i < lead.length; i++)
         for (const a of lead[i]!.atoms) moved[atoms[a]!.cause]! += p * Math.abs(then[i]! - shares[i]!)
     }
     const total = outcomes.reduce((a, b) => a + b, 0)
     const bits = information / total / Math.LN2
     const separates = [...moved.keys()].filter((c) => moved[c]! > 0.04).sort((a, b) => moved[b]! - moved[a]!)
-    return { check, worth: before - after / total + perBit * bits - cost, outcomes, separates: separates.slice(0, 4) }
+    return {
+      check,
+      worth: before - after / total + perBit * bits - cost,
+      outcomes,
+      separates: separates.slice(0, 4),
+    }
   })
   return list.sort((a, b) => b.worth - a.worth)
 }
@@ -141,7 +155,10 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
 function groupsOf(stories: readonly Story[], atoms: readonly Atom[]): number[] {
   const known = new Map<string, number>()
   return stories.map((s) => {
-    const key = s.atoms.map((a) => `${atoms[a]!.cause}.${atoms[a]!.way}`).sort().join()
+    const key = s.atoms
+      .map((a) => `${atoms[a]!.cause}.${atoms[a]!.way}`)
+      .sort()
+      .join()
     const held = known.get(key) ?? known.size
     known.set(key, held)
     return held

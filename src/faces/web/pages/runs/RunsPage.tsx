@@ -116,7 +116,15 @@ function WithCraft({ craft }: { craft: Craft }) {
       own={findings}
       folds={[
         ...(run
-          ? foldsOfRun({ run, told, work, options, expected, ranking, playable: recording?.audio !== undefined })
+          ? foldsOfRun({
+              run,
+              told,
+              work,
+              options,
+              expected,
+              ranking,
+              playable: recording?.audio !== undefined,
+            })
           : []),
         ...(recording
           ? [

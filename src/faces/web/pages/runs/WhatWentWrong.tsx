@@ -1,8 +1,12 @@
+import { useCallback } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { inMinutes, inPercent } from '../../../../base/answers/amounts.ts'
 import { joined, type Sentence, say, whole } from '../../../../base/answers/sentence.ts'
+import { besideStoryFigure } from '../../../../whole/faults/heardBeside.ts'
 import type { NextCheck, RankedCause, RunRanking } from '../../../../whole/faults/rankingTypes.ts'
 import { Cautions } from '../../parts/Cautions.tsx'
+import { Figure } from '../../parts/Figure.tsx'
+import { Fold } from '../../parts/Fold.tsx'
 import { Says } from '../../parts/Says.tsx'
 import { bench } from './bench.ts'
 import type { Told } from './told.ts'
@@ -50,6 +54,11 @@ export function WhatWentWrong({ ranking, told }: Props) {
       <p className="quiet">
         <Says says={say`None of these: ${inPercent(none)}.`} />
       </p>
+      {ranking.beside.length > 0 && (
+        <Fold id="beside-story" title="Heard beside the likeliest story" says="speeds of each stretch">
+          <BesideStory beside={ranking.beside} />
+        </Fold>
+      )}
       {next && <Check check={next} told={told} />}
       <Answered told={told} />
       {cannotSay.length > 0 && (
@@ -65,6 +74,17 @@ export function WhatWentWrong({ ranking, told }: Props) {
         </>
       )}
     </section>
+  )
+}
+
+function BesideStory({ beside }: { beside: RunRanking['beside'] }) {
+  const draw = useCallback((width: number) => besideStoryFigure(beside, width), [beside])
+  return (
+    <Figure
+      draw={draw}
+      name="heard beside the likeliest story"
+      caption="Dashed: what the likeliest story asks for."
+    />
   )
 }
 
@@ -89,7 +109,9 @@ function Cause({ cause }: { cause: RankedCause }) {
 
 function Check({ check, told }: { check: NextCheck; told: Told }) {
   const answer = (outcome: string) =>
-    bench.tell({ answered: [...told.answered.filter((a) => a.check !== check.id), { check: check.id, outcome }] })
+    bench.tell({
+      answered: [...told.answered.filter((a) => a.check !== check.id), { check: check.id, outcome }],
+    })
   return (
     <div className="nextcheck">
       <h3>Next check</h3>
@@ -97,13 +119,13 @@ function Check({ check, told }: { check: NextCheck; told: Told }) {
         <Says says={say`${check.act} It takes ${inMinutes(60 * check.minutes)}.`} />
       </p>
       <Cautions says={check.cautions} />
-      <div className="row" role="group" aria-label="What it found">
+      <fieldset className="row" aria-label="What it found">
         {check.outcomes.map((o) => (
           <Button key={o.id} onPress={() => answer(o.id)}>
             {o.id}
           </Button>
         ))}
-      </div>
+      </fieldset>
     </div>
   )
 }
