@@ -1,6 +1,6 @@
 /**
  * How well causes are ranked in simulated sessions, and how much the choice of the next check is worth.
- * Run: npx tsx bench/diagnosisBench.ts [--from SEED] [--count N] [--compare N] [--write docs/diagnosis.md]
+ * Run: npx tsx bench/diagnosisBench.ts [--from SEED] [--count N] [--compare N] [--keep FILE] [--merge FILE,FILE] [--write docs/diagnosis.md]
  */
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -21,6 +21,8 @@ const from = Number(option('from', '1'))
 const count = Number(option('count', '60'))
 const compare = Number(option('compare', '0'))
 const write = option('write', '')
+const keep = option('keep', '')
+const merge = option('merge', '')
 
 const craftOf = (name: string): Bench => {
   const file = join(import.meta.dirname, `../demo/${name}.yaml`)
@@ -94,7 +96,14 @@ function outcomeOf(r: RunRanking, sim: Simulated, checks: number, minutes: numbe
 
 const results: Record<string, Outcome[]> = { worth: [], cheapest: [], random: [] }
 const began = performance.now()
-for (let i = 0; i < count; i++) {
+// parts that ran side by side are put together
+const parts = merge === '' ? [] : merge.split(',')
+for (const part of parts)
+  for (const [name, list] of Object.entries(
+    JSON.parse(readFileSync(part, 'utf8')) as Record<string, Outcome[]>,
+  ))
+    results[name]!.push(...list)
+for (let i = 0; i < (parts.length > 0 ? 0 : count); i++) {
   const seed = from + i
   const sim = simulate(benches[i % benches.length]!, seed)
   results['worth']!.push(...run(sim, choosers['worth']!, seed, true))
@@ -104,4 +113,5 @@ for (let i = 0; i < count; i++) {
 }
 const report = diagnosisReport(results, { from, count, compare, seconds: (performance.now() - began) / 1000 })
 console.log(report.text)
+if (keep) writeFileSync(keep, JSON.stringify(results))
 if (write) writeFileSync(join(import.meta.dirname, '..', write), report.page)

@@ -290,6 +290,20 @@ function chancesOf(id: string, s: Seen): Chances {
       return h.heavy ? { 'heavy or held': 0.9 } : { 'heavy or held': 0.05 }
     case 'step':
       return h.stepped ? { 'a step': 0.88 } : { 'a step': 0.05 }
+    case 'rest':
+      return h.ventShut || heat > 0.95
+        ? { recovered: 0.88 }
+        : s.begins === 'when hot' || s.begins === 'in turns'
+          ? { recovered: 0.4 }
+          : { recovered: 0.05 }
+    case 'climb':
+      return h.gravel
+        ? { 'stays behind': 0.85 }
+        : h.air > 0.3
+          ? { 'stays behind': 0.4 }
+          : { 'stays behind': 0.05 }
+    case 'spare':
+      return missed > 0.1 || e.some((x) => !x.fires && x.missed > 0.9) ? { cured: 0.75 } : { cured: 0.05 }
     default:
       return {}
   }

@@ -75,6 +75,7 @@ export const craftCauses: readonly Cause[] = [
     change: { load: [0.8, 0.5], thrust: [0.7, 0.35] },
     mendSays: 'keep the intake under water: weight forward, lip and seal mended',
     signs: {
+      climb: [0.6, 0.4],
       rpm: [0.01, 0.05, 0.34, 0.6],
       pull: [0.75, 0.22, 0.03],
       raced: [0.08, 0.82, 0.1],
@@ -97,6 +98,7 @@ export const craftCauses: readonly Cause[] = [
     change: { load: [0.95, 0.85], thrust: [0.85, 0.6] },
     mendSays: 'load the blades less: a larger intake or less pitch',
     signs: {
+      climb: [0.1, 0.9],
       rpm: [0.01, 0.08, 0.5, 0.41],
       pull: [0.7, 0.28, 0.02],
       raced: [0.4, 0.5, 0.1],

@@ -104,10 +104,11 @@ export const engineCauses: readonly Cause[] = [
       burble: [0.5, 0.1, 0.4],
     },
     ways: [
-      way('plug', 'a fouled plug', 0.4, 8, { signs: { spark: [0.25, 0.2, 0.55] } }),
+      way('plug', 'a fouled plug', 0.4, 8, { signs: { spark: [0.25, 0.2, 0.55], spare: [0.1, 0.9] } }),
       way('kill-lead', 'its kill lead or plug lead', 0.3, 15, {
         signs: {
           spark: [0.06, 0.14, 0.8],
+          spare: [0.5, 0.5],
           plug: plug(0.3, 0.05, 0.6, 0.05, 0.8),
           lasted: [0.2, 0.02, 0.08, 0.35, 0.33, 0.02],
         },
@@ -283,6 +284,7 @@ export const engineCauses: readonly Cause[] = [
     change: { torque: [0.9, 0.6] },
     mendSays: 'clear the tank vent',
     signs: {
+      rest: [0.15, 0.85],
       cap: [0.92, 0.08],
       lasted: [0.03, 0.88, 0.02, 0.03, 0.04],
       choke: [0.75, 0.2, 0.05],
@@ -307,6 +309,8 @@ export const engineCauses: readonly Cause[] = [
     change: { torque: [0.92, 0.65] },
     mendSays: 'renew plug, lead, gap or coil',
     signs: {
+      rest: [0.62, 0.38],
+      spare: [0.18, 0.82],
       sounded: [0.06, 0.06, 0.84, 0.02, 0.01, 0.01],
       lasted: [0.18, 0.05, 0.4, 0.3, 0.07],
       plug: plug(0.25, 0.03, 0.7, 0.02),
@@ -351,6 +355,7 @@ export const engineCauses: readonly Cause[] = [
     change: { torque: [0.93, 0.72] },
     mendSays: 'let them cool, and give them more air or water',
     signs: {
+      rest: [0.07, 0.93],
       lasted: [0.02, 0.15, 0.8, 0.02, 0.01],
       heat: [0.05, 0.92, 0.02, 0.01],
       stream: [0.35, 0.35, 0.2, 0.1],

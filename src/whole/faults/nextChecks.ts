@@ -2,7 +2,7 @@
  * Checks that can be made on the bank or afloat: minutes, what each reveals and how far it is trusted (authored judgement), with the
  * cautions that go with it.
  */
-import { inSeconds } from '../../base/answers/amounts.ts'
+import { inMinutes, inSeconds } from '../../base/answers/amounts.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 
@@ -330,6 +330,58 @@ export const nextChecks: readonly Check[] = [
     reliability: 0.85,
     cautions: [tied, runs],
     can: fires,
+  },
+  {
+    id: 'rest',
+    act: say`Let it stand for ${inMinutes(900)} and run it again as before.`,
+    minutes: 17,
+    reveals: 'rest',
+    reliability: 0.92,
+    cautions: [tied, runs],
+    can: fires,
+  },
+  {
+    id: 'three',
+    act: 'Read the pull at three throttles, with the recording running.',
+    minutes: 12,
+    reveals: 'climb',
+    reliability: 0.9,
+    cautions: [tied, runs],
+  },
+  {
+    id: 'spare',
+    act: 'Fit a spare plug and lead to the engine in doubt and run it again.',
+    minutes: 10,
+    reveals: 'spare',
+    reliability: 0.93,
+    cautions: [hot, tied],
+    inspects: true,
+    can: fires,
+  },
+  {
+    id: 'cooling',
+    act: 'Look at the cooling water, or put a hand in the cooling air, with the engine running.',
+    minutes: 2,
+    reveals: 'stream',
+    reliability: 0.9,
+    cautions: [runs],
+    can: fires,
+  },
+  {
+    id: 'bilge',
+    act: 'Look for water inside.',
+    minutes: 2,
+    reveals: 'water',
+    reliability: 0.94,
+    cautions: [],
+  },
+  {
+    id: 'start',
+    act: 'Note how it started.',
+    minutes: 1,
+    reveals: 'start',
+    reliability: 0.9,
+    cautions: [],
   },
 ]
 

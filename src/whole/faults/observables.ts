@@ -285,6 +285,18 @@ export const observables: readonly Observable[] = [
     'no step': [0.92, 'the pull comes in evenly as the throttle opens'],
     'a step': [0.08, 'the pull comes in at one speed, at once'],
   }),
+  one('rest', {
+    'no change': [0.92, 'a rest changed nothing'],
+    recovered: [0.08, 'it was right again after a rest'],
+  }),
+  one('climb', {
+    'keeps up': [0.93, 'the pull grows with the speed as it should'],
+    'stays behind': [0.07, 'the pull stays behind as the speed grows'],
+  }),
+  one('spare', {
+    'no change': [0.93, 'a spare plug and lead changed nothing'],
+    cured: [0.07, 'a spare plug and lead cured it'],
+  }),
 ]
 
 const byId = new Map(observables.map((o, i) => [o.id, i]))
