@@ -69,13 +69,10 @@ test('an invented pond day, heard, is told as a loss of load after an engine sto
       { at: '2026-05-16', kind: 'change', says: 'Couplings bolted up hand-tight, printed nylon.' },
     ],
   })
-  console.log(
-    hearing.events,
-    r.episodes.map((e) => [e.kind, e.from, e.to]),
-    r.causes.slice(0, 4),
-    r.stopped,
-  )
-  const joints = r.causes.filter((c) => c.id.startsWith('coupling')).reduce((a, c) => a + c.share, 0)
-  expect(joints).toBeGreaterThan(0.6)
+  const at = (id: string) => r.causes.find((c) => c.id === id)?.share ?? 0
+  expect(r.episodes.slice(0, 4).map((e) => e.kind)).toContain('load-lost')
+  expect(at('coupling:shaft.1')).toBeGreaterThan(0.6)
+  expect(at('coupling:shaft.1')).toBeGreaterThan(4 * at('coupling:shaft.3'))
+  expect(at('lean')).toBeGreaterThan(0.6)
   expect(r.checks.slice(0, 3).map((c) => c.id)).toContain('bolts')
 })

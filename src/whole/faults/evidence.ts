@@ -147,6 +147,11 @@ function markItems(episodes: readonly HeardEpisode[], engines: number, shared: b
       if (m.kind === 'stop' && m.how) put('stopped', m.how, 0.6 * m.sure)
       if (m.kind === 'cut-out') cuts++
     }
+    // told by its speed alone
+    if (e.kind === 'load-lost' && !e.marks.some((m) => m.kind === 'load lost' || m.kind === 'races')) {
+      put('raced', 'stayed', 0.8)
+      raced = true
+    }
     if (shared && e.lines.length === 2 && apart(e.lines)) put('apart', 'apart', 0.85)
   })
   const pulled = episodes.filter(pulls)
