@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
+import type { SolvedCurves } from '../../trades/engine/enginesFromCraft.ts'
 import { type GpxPoint, readGpx } from '../../trades/sound/gpx.ts'
 import type { Hearing } from '../../trades/sound/hearingTypes.ts'
 import { readingsFault } from '../../trades/sound/pull.ts'
@@ -66,16 +67,17 @@ export function besideCraft(
   told: ToldOfRun | undefined,
 ): BesideRun {
   const run = told ?? { kind: 'not said', readings: '', gpx: [], phone: 'on shore' }
-  const balance = told ? balanceOf(craft) : undefined
+  const balance = told ? balanceOf(craft).balance : undefined
   return besideRun(heard, run, expects, balance, matchTrack(heard, run.gpx))
 }
 
-/** With ranges; undefined when the craft cannot be balanced. */
-function balanceOf(craft: Craft): Balance | undefined {
+/** With ranges, and the curves it was reckoned from; empty when the craft cannot be balanced. */
+export function balanceOf(craft: Craft): { balance?: Balance; solved?: SolvedCurves } {
   try {
     const engines = answerEngines(craft, { store: fileStore() })
-    return solveBalance(craft, engines ? { solved: engines.solved } : {})
+    const solved = engines ? { solved: engines.solved } : {}
+    return { balance: solveBalance(craft, solved), ...solved }
   } catch {
-    return undefined
+    return {}
   }
 }

@@ -101,6 +101,25 @@ program
   })
 
 program
+  .command('ask')
+  .description('what went wrong in a run: causes with their odds, what stays open, the cheapest next check')
+  .argument('<craft>', 'craft file (YAML)')
+  .argument('[run]', 'recording, as for hear; left out: only what is said counts')
+  .option('--said <seen...>', 'what was seen or tried, such as choke=helped; @e2 behind it for one episode')
+  .option('--found <checks...>', 'what a check found, such as bolts="bolts out"')
+  .option('--weigh <causes...>', 'another weight beforehand of a cause, such as weed=20')
+  .option('--tied-up', 'the craft was tied to a post')
+  .option('--gpx <file>', 'GPX track of the craft under way')
+  .option('--lag <seconds>', 'the track begins so much after the recording, instead of being matched')
+  .option('--phone <place>', 'where the phone that recorded was: shore or craft', 'shore')
+  .option('--pull <list>', 'luggage-scale readings of the pull in kg, such as "21.4, 22.0, 21.7"')
+  .option('--json', 'episodes, causes, checks and what stays open as JSON')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, run: string | undefined, options) => {
+    code = await (await import('./askCommand.ts')).ask(file, run, options)
+  })
+
+program
   .command('reckon')
   .description('answer one handbook question: reckon ID name=value…')
   .argument('[id]', 'reckoner; see --list')

@@ -24,6 +24,49 @@ export const observations: readonly Observation[] = [
     states: ['helped', 'made it worse', 'no change', 'not tried'],
   },
   {
+    id: 'opening',
+    asks: 'How did it take the throttle?',
+    tells:
+      'too little fuel and too steep an impeller (it bogs) from a cable set too short (it takes it cleanly)',
+    states: ['cleanly', 'bogged', 'only part way', 'hung'],
+  },
+  {
+    id: 'raced',
+    asks: 'Did it race?',
+    tells: 'air in the pump (it came back) from a coupling that slips or opened (it stayed)',
+    states: ['no', 'came back', 'stayed'],
+  },
+  {
+    id: 'engines',
+    asks: 'Did the engines run alike?',
+    tells: 'what is wrong with one engine from what is wrong with pump, hull or fuel',
+    states: ['alike', 'unlike', 'only one'],
+  },
+  {
+    id: 'sounded',
+    asks: 'What did it sound like?',
+    tells: 'spark (missing) from mixture (burbling, pinking) and water (muffled)',
+    states: ['clean', 'burbling', 'missing', 'pinking', 'muffled', 'gravelly'],
+  },
+  {
+    id: 'idle',
+    asks: 'How did it idle?',
+    tells: 'air leaking in (high) from water or spark (it dies)',
+    states: ['as usual', 'high', 'low', 'dies'],
+  },
+  {
+    id: 'hand',
+    asks: 'How did it turn over by hand?',
+    tells: 'a seized or worn engine from one that only does not fire',
+    states: ['free', 'stiff', 'locked', 'no compression'],
+  },
+  {
+    id: 'heat',
+    asks: 'What was hotter or cooler than usual?',
+    tells: 'lean or short of cooling (hot) from a coupling that slips and an engine that did not fire',
+    states: ['as usual', 'very hot', 'coupling hot', 'one cool'],
+  },
+  {
     id: 'stopped',
     asks: 'How did it stop?',
     tells: 'fuel that ran out (faded) from spark or seizure (at once)',
@@ -33,7 +76,7 @@ export const observations: readonly Observation[] = [
     id: 'lasted',
     asks: 'When did the trouble begin?',
     tells: 'a blocked vent (after minutes) from heat, and a loose wire (in turns) from a lasting fault',
-    states: ['from the start', 'after a minute or two', 'when hot', 'in turns', 'when tilted'],
+    states: ['from the start', 'after a minute or two', 'when hot', 'in turns', 'suddenly', 'when tilted'],
   },
   {
     id: 'cap',
@@ -51,13 +94,13 @@ export const observations: readonly Observation[] = [
     id: 'plug',
     asks: 'What did the plug look like?',
     tells: 'lean (white) from rich (black), and both from metal of a piston (silver)',
-    states: ['tan', 'white', 'black and dry', 'wet', 'silver specks'],
+    states: ['tan', 'white', 'black and dry', 'wet', 'water drops', 'silver specks'],
   },
   {
     id: 'smoke',
     asks: 'How much smoke?',
     tells: 'rich or much oil (heavy) from lean (none)',
-    states: ['little', 'heavy', 'none'],
+    states: ['little', 'heavy', 'none', 'rubber', 'steam'],
   },
   {
     id: 'pipes',
@@ -99,7 +142,7 @@ export const observations: readonly Observation[] = [
     id: 'coupling',
     asks: 'How did the coupling look?',
     tells: 'a slipping coupling from a pump that draws air, both of which race',
-    states: ['as made', 'dust', 'slipped marks', 'hot'],
+    states: ['as made', 'dust', 'slipped marks', 'hot', 'bolts out', 'broken'],
   },
   {
     id: 'shake',

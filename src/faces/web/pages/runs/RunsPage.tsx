@@ -23,6 +23,7 @@ import { Bench, ToRecord } from './RunsBench.tsx'
 import { RunView } from './RunView.tsx'
 import { foldsOfRun } from './runsFolds.tsx'
 import { ToldPanel } from './ToldPanel.tsx'
+import { useRanking } from './useRanking.ts'
 import './runs.css'
 
 /** octaves settled by the craft file, to be told above the picture */
@@ -63,6 +64,7 @@ function WithCraft({ craft }: { craft: Craft }) {
   const headline = useMemo(() => run && soundTrade.headline!(run, soundTrade.limits), [run])
   const findings = useMemo(() => (run ? soundTrade.judge(run, soundTrade.limits) : []), [run])
   const all = useMemo(() => (headline ? [headline, ...findings] : []), [headline, findings])
+  const ranking = useRanking(hearing, told, craft)
   const listening = recording !== undefined && !hearing
   useEffect(() => {
     // what stood before stands until the new one is heard
@@ -116,7 +118,15 @@ function WithCraft({ craft }: { craft: Craft }) {
       own={findings}
       folds={[
         ...(run
-          ? foldsOfRun({ run, told, work, options, expected, playable: recording?.audio !== undefined })
+          ? foldsOfRun({
+              run,
+              told,
+              work,
+              options,
+              expected,
+              ranking,
+              playable: recording?.audio !== undefined,
+            })
           : []),
         ...(recording
           ? [

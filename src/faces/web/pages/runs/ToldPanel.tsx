@@ -81,9 +81,8 @@ export function ToldMore({ told, sync }: { told: Told; sync: Expected['sync'] })
       <div>
         <h3>What you saw and tried</h3>
         <p className="quiet">
-          Kept with the run, for whoever looks for the fault: each answer parts one cause from another, as
-          said beside it. Today only the throttle changes anything here: at half throttle nothing is compared
-          with the prediction.
+          Each answer parts one cause from another, as said beside it, and moves what went wrong at once. At
+          half throttle nothing is compared with the prediction.
         </p>
         <div className="observed">
           {observations.map((o) => (

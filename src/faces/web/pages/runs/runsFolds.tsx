@@ -1,5 +1,6 @@
 import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
 import type { RunHeard, RunInputs } from '../../../../trades/sound/soundTrade.ts'
+import type { RunRanking } from '../../../../whole/faults/rankingTypes.ts'
 import type { FoldPart } from '../../parts/Fold.tsx'
 import { several } from '../../parts/several.ts'
 import { Beside } from './Beside.tsx'
@@ -10,6 +11,7 @@ import { Locks } from './Locks.tsx'
 import { Numbers } from './RunsNumbers.tsx'
 import { ToldMore, toldSays } from './ToldPanel.tsx'
 import type { Told } from './told.ts'
+import { WhatWentWrong, wrongSays } from './WhatWentWrong.tsx'
 
 interface Run {
   run: { inputs: RunInputs; answer: RunHeard }
@@ -18,12 +20,14 @@ interface Run {
   work: object | undefined
   options: Settings
   expected: Expected
+  /** what may have gone wrong; undefined while it is weighed */
+  ranking: RunRanking | undefined
   /** its sound is there, so that the engines can be followed again */
   playable: boolean
 }
 
 /** The folds of a run that was heard. */
-export function foldsOfRun({ run, told, work, options, expected, playable }: Run): FoldPart[] {
+export function foldsOfRun({ run, told, work, options, expected, ranking, playable }: Run): FoldPart[] {
   const { inputs, answer } = run
   const { hearing } = inputs
   return [
@@ -33,6 +37,16 @@ export function foldsOfRun({ run, told, work, options, expected, playable }: Run
       says: eventsSay(hearing, answer),
       children: <Events hearing={hearing} heard={answer} />,
     },
+    ...(answer.length > 0
+      ? [
+          {
+            id: 'wrong',
+            title: 'What went wrong',
+            says: wrongSays(ranking),
+            children: <WhatWentWrong ranking={ranking} told={told} />,
+          },
+        ]
+      : []),
     ...(expected.says
       ? [
           {

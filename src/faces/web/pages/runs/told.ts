@@ -2,6 +2,7 @@ import type { HandMark } from '../../../../trades/sound/byHand.ts'
 import type { GpxPoint } from '../../../../trades/sound/gpx.ts'
 import type { LockedPoint } from '../../../../trades/sound/listener.ts'
 import type { Observed } from '../../../../trades/sound/observations.ts'
+import type { AnsweredCheck } from '../../../../whole/faults/session.ts'
 
 /** How the craft ran; decides which predicted speed stands beside the heard one. */
 export type RunKind = 'not said' | 'tied up' | 'under way'
@@ -17,6 +18,8 @@ export interface Told {
   /** stretches called a voice, or moved an octave */
   marks: readonly HandMark[]
   observed: readonly Observed[]
+  /** checks made since, and what they found */
+  answered: readonly AnsweredCheck[]
   notes: string
   /** luggage-scale readings as typed, kg */
   readings: string
@@ -34,6 +37,7 @@ export const nothingTold: Told = {
   locks: [],
   marks: [],
   observed: [],
+  answered: [],
   notes: '',
   readings: '',
   gpxName: '',

@@ -1,0 +1,339 @@
+/**
+ * Stories: up to three faults at once, each from a moment on, weighed by Bayes' rule against the evidence. The usual share of a sign is
+ * multiplied by what each fault at work does to it; steps of speed are compared with the roots of the craft under the same faults, averaged
+ * over how severe they may be. Two faults at once weigh 0.6 times the product of their own weights (authored judgement).
+ */
+import type { Atom } from './atoms.ts'
+import { noneWeight } from './atoms.ts'
+import type { Item, LinesItem, StateItem, StepItem } from './evidence.ts'
+import { observables } from './observables.ts'
+import { type Line, type RootTable, severities } from './roots.ts'
+
+export interface Story {
+  /** indices of its atoms, rising; empty for "none of these" */
+  atoms: readonly number[]
+  /** ln of weight times likelihood, then its share of all */
+  log: number
+  share: number
+}
+
+/** weight of each further fault */
+const further = 0.6
+/** a joint that has opened takes the load off the others: they hardly open too */
+const secondOpen = 0.15
+/** ln below the best at which a story is dropped */
+const depth = 11
+/** atoms that may join a story: those that alone do best */
+const mostPartners = 200
+const widest = { second: 60, third: 40 } as const
+/** standard deviation of a step whose cause nobody can reckon, and of what dead engines and open joints add to a step */
+const anyStep = 0.5
+const brokenStep = 0.12
+/** how often a fault that comes and goes does so between two stretches */
+const swung = 0.4
+/** the same for engines that race: the end of their curve is better known than the drag of a dead one */
+const freeStep = 0.02
+/** how often an engine that races is not heard as such, and how near it has to be (ln) */
+const unheard = 0.1
+/** how often a second speed is heard that is none of the craft's */
+const extra = 0.12
+const nearLine = 0.3
+
+const normal = (x: number, mean: number, sigma: number) =>
+  Math.exp(-0.5 * ((x - mean) / sigma) ** 2) / (sigma * Math.sqrt(2 * Math.PI))
+
+/** It is at work in episode `k`. */
+const atWork = (a: Atom, k: number) => a.onset <= k && k < a.until
+
+export interface Weighing {
+  items: readonly Item[]
+  atoms: readonly Atom[]
+  roots: RootTable | undefined
+  /** engines on one shaft are heard as one line, and either label may be it */
+  shared: boolean
+  /** weights beforehand of all causes and of none */
+  total: number
+}
+
+/** Likelihoods of items under stories. */
+export class Weigher {
+  private readonly w: Weighing
+  private readonly states: readonly StateItem[]
+  private readonly steps: readonly StepItem[]
+  /** place of each item among those of its kind */
+  private readonly places: readonly number[]
+  private readonly touches: (readonly number[] | undefined)[] = []
+  /** by state item: likelihood where nothing touches it, and where it is none of these */
+  private readonly plain: Float64Array
+  private readonly unknown: Float64Array
+  /** by step item: what moves it at all */
+  private readonly stepAlone: Float64Array
+
+  constructor(w: Weighing) {
+    this.w = w
+    this.states = w.items.filter((i): i is StateItem => i.kind === 'state')
+    this.steps = w.items.filter((i): i is StepItem => i.kind === 'step')
+    const count = { state: 0, step: 0, lines: 0 }
+    this.places = w.items.map((i) => count[i.kind]++)
+    this.plain = Float64Array.from(this.states, (i) => dot(i.likely, observables[i.observable]!.usual))
+    this.unknown = Float64Array.from(this.states, (i, k) => {
+      const n = i.likely.length
+      return 0.5 * this.plain[k]! + 0.5 * i.likely.reduce((a, b) => a + b / n, 0)
+    })
+    this.stepAlone = Float64Array.from(this.steps, (s) => this.stepLikelihood(s, []))
+  }
+
+  /** Likelihood of state item `k` under atoms; weight of its observable in it already. */
+  state(k: number, atoms: readonly number[]): number {
+    const item = this.states[k]!
+    const o = observables[item.observable]!
+    let first: Float64Array | undefined
+    let more = false
+    for (const a of atoms) {
+      const t = this.w.atoms[a]!.touches[k]
+      if (!t) continue
+      if (first) more = true
+      else first = t
+    }
+    let p = this.plain[k]!
+    if (first) {
+      let sum = 0
+      let hit = 0
+      for (let s = 0; s < item.likely.length; s++) {
+        let q = o.usual[s]!
+        if (more) {
+          for (const a of atoms) {
+            const t = this.w.atoms[a]!.touches[k]
+            if (t) q *= t[s]!
+          }
+        } else q *= first[s]!
+        sum += q
+        hit += q * item.likely[s]!
+      }
+      p = hit / sum
+    }
+    return o.weight === 1 ? p : p ** o.weight
+  }
+
+  /** Likelihood of step item `k` under atoms. */
+  step(k: number, atoms: readonly number[]): number {
+    for (const a of atoms) {
+      const { dead, open, shift } = this.w.atoms[a]!
+      if (dead !== 0 || open !== 0 || shift) return this.stepLikelihood(this.steps[k]!, atoms)
+    }
+    return this.stepAlone[k]!
+  }
+
+  private stepLikelihood(item: StepItem, atoms: readonly number[]): number {
+    const broad = normal(item.moved, 0, anyStep)
+    const { roots } = this.w
+    const place = this.w.shared ? -1 : item.label === 'A' ? 0 : 1
+    let deadBefore = 0
+    let deadNow = 0
+    let openBefore = 0
+    let openNow = 0
+    let shifts = false
+    let swings = false
+    for (const a of atoms) {
+      const atom = this.w.atoms[a]!
+      const now = atWork(atom, item.at)
+      // against the prediction everything counts that is at work by then
+      const before = item.from >= 0 && atWork(atom, item.from)
+      if (now) {
+        deadNow |= atom.dead
+        openNow = this.w.shared ? Math.max(openNow, atom.open) : openNow | atom.open
+      }
+      if (before) {
+        deadBefore |= atom.dead
+        openBefore = this.w.shared ? Math.max(openBefore, atom.open) : openBefore | atom.open
+      }
+      if (now !== before && atom.shift) shifts = true
+      if (now && before && atom.turns && atom.shift && (place < 0 || atom.engines.includes(place)))
+        swings = true
+    }
+    const broken = deadBefore !== deadNow || openBefore !== openNow
+    if (!roots || !(broken || shifts)) {
+      const same = normal(item.moved, 0, item.sigma)
+      const p = swings ? (1 - swung) * same + swung * this.swing(item, atoms) : same
+      return (1 - item.byHand) * p + item.byHand * broad
+    }
+    const here = (l: Line) => place < 0 || l.engines.includes(place)
+    const before = roots.lines({ dead: deadBefore, open: openBefore }).filter(here)
+    const now = roots.lines({ dead: deadNow, open: openNow }).filter(here)
+    const start = before.find((l) => l.pushes) ?? before[0]
+    if (!start || now.length === 0) return item.byHand * broad + 1e-4
+    let sum = 0
+    for (const line of now) {
+      const sigma = broken ? Math.hypot(item.sigma, line.pushes ? brokenStep : freeStep) : item.sigma
+      const base = Math.log(line.rotation / start.rotation)
+      for (let v = 0; v < severities.length; v++) {
+        let moved = base
+        if (line.pushes)
+          for (const a of atoms) {
+            const atom = this.w.atoms[a]!
+            if (!atom.shift || (place >= 0 && !atom.engines.includes(place))) continue
+            if (atWork(atom, item.at)) moved += atom.shift[v]!
+            if (item.from >= 0 && atWork(atom, item.from)) moved -= atom.shift[v]!
+          }
+        // a severity stands for its neighbours too
+        sum += normal(item.moved, moved, shifts && line.pushes ? Math.hypot(sigma, 0.04) : sigma)
+      }
+    }
+    const p = sum / (severities.length * now.length)
+    return (1 - item.byHand) * p + item.byHand * broad
+  }
+
+  /** A step by a fault that has just come or gone. */
+  private swing(item: StepItem, atoms: readonly number[]): number {
+    let sum = 0
+    let count = 0
+    for (const a of atoms) {
+      const { turns, shift } = this.w.atoms[a]!
+      if (!turns || !shift) continue
+      for (const v of shift) {
+        const sigma = Math.hypot(item.sigma, 0.04)
+        if (item.racing !== 0) sum += normal(item.racing * item.moved, v, sigma)
+        else sum += normal(Math.abs(item.moved), Math.abs(v), sigma) / 2
+        count++
+      }
+    }
+    return count > 0 ? sum / count : 0
+  }
+
+  /** Likelihood of lines item `k` under atoms. */
+  line(item: LinesItem, atoms: readonly number[]): number {
+    const { roots } = this.w
+    let open = 0
+    let dead = 0
+    for (const a of atoms) {
+      const atom = this.w.atoms[a]!
+      if (!atWork(atom, item.at)) continue
+      open = Math.max(open, atom.open)
+      dead |= atom.dead
+    }
+    if (!roots) return 1 - unheard
+    const lines = roots.lines({ dead, open })
+    let p = 1 - unheard
+    // two speeds on a shaft that turns as one: another engine nearby, or a voice taken for one
+    if (item.heard.length > Math.max(1, lines.length)) p *= extra
+    for (const l of lines)
+      if (!l.pushes && item.heard.every((h) => Math.abs(Math.log(h / l.rotation)) > nearLine)) p *= unheard
+    return p
+  }
+
+  likelihood(atoms: readonly number[]): number {
+    let log = 0
+    for (let i = 0; i < this.w.items.length; i++) log += this.item(i, atoms)
+    return log
+  }
+
+  /** ln of the likelihood of every item under atoms, in the order of the items. */
+  terms(atoms: readonly number[]): Float64Array {
+    return Float64Array.from(this.w.items, (_, i) => this.item(i, atoms))
+  }
+
+  /** Likelihood of atoms with one more among them: only the items that one touches are weighed again. */
+  grown(terms: Float64Array, sum: number, atoms: readonly number[], more: number): number {
+    let log = sum
+    for (const i of this.touched(more)) log += this.item(i, atoms) - terms[i]!
+    return log
+  }
+
+  /** Places of the items that an atom may touch. */
+  private touched(atom: number): readonly number[] {
+    const known = this.touches[atom]
+    if (known) return known
+    const { dead, open, shift, touches } = this.w.atoms[atom]!
+    const moves = dead !== 0 || open !== 0 || shift !== undefined
+    const found = this.w.items.flatMap((item, i) =>
+      (item.kind === 'state' ? touches[this.places[i]!] !== undefined : moves) ? [i] : [],
+    )
+    this.touches[atom] = found
+    return found
+  }
+
+  /** Likelihood when it is none of these: half as usual, half anything. */
+  none(): number {
+    let log = 0
+    for (let i = 0; i < this.w.items.length; i++) log += this.item(i, undefined)
+    return log
+  }
+
+  /** ln of one item's likelihood, by its place among all items; without atoms it is none of these. */
+  item(index: number, atoms: readonly number[] | undefined): number {
+    const item = this.w.items[index]!
+    const k = this.places[index]!
+    switch (item.kind) {
+      case 'state':
+        return atoms
+          ? Math.log(this.state(k, atoms))
+          : observables[item.observable]!.weight * Math.log(this.unknown[k]!)
+      case 'lines':
+        return Math.log(atoms ? this.line(item, atoms) : 1 - unheard)
+      case 'step':
+        return Math.log(atoms ? this.step(k, atoms) : unknownStep(item))
+    }
+  }
+}
+
+const unknownStep = (s: StepItem) => 0.5 * normal(s.moved, 0, anyStep) + 0.5 * normal(s.moved, 0, s.sigma)
+
+function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let sum = 0
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!
+  return sum
+}
+
+/** Every story worth telling, likeliest first; their shares sum to 1. `alone`: causes that stand for nothing being wrong. */
+export function tellStories(w: Weighing, alone: ReadonlySet<number>): { stories: Story[]; weigher: Weigher } {
+  const weigher = new Weigher(w)
+  const { atoms } = w
+  const singles = atoms.map((a, i) => ({ atoms: [i], log: a.prior + weigher.likelihood([i]), share: 0 }))
+  const none = { atoms: [], log: Math.log(noneWeight / w.total) + weigher.none(), share: 0 }
+  const partners = singles
+    .filter((s) => !alone.has(atoms[s.atoms[0]!]!.cause))
+    .sort((a, b) => b.log - a.log)
+    .slice(0, mostPartners)
+    .map((s) => s.atoms[0]!)
+  const seen = new Set<string>()
+  const grow = (from: readonly Story[], most: number): Story[] => {
+    const out: Story[] = []
+    const lead = [...from].sort((a, b) => b.log - a.log).slice(0, most)
+    const best = lead[0]?.log ?? 0
+    for (const story of lead) {
+      if (story.log < best - depth - 4) break
+      const terms = weigher.terms(story.atoms)
+      const sum = terms.reduce((a, b) => a + b, 0)
+      for (const p of partners) {
+        if (story.atoms.some((a) => atoms[a]!.cause === atoms[p]!.cause || alone.has(atoms[a]!.cause)))
+          continue
+        const set = [...story.atoms, p].sort((a, b) => a - b)
+        const key = set.join()
+        if (seen.has(key)) continue
+        seen.add(key)
+        const opens = set.filter((a) => atoms[a]!.open !== 0).length
+        const prior = set.reduce(
+          (sum, a) => sum + atoms[a]!.prior,
+          (set.length - 1) * Math.log(further) + Math.max(0, opens - 1) * Math.log(secondOpen),
+        )
+        out.push({ atoms: set, log: prior + weigher.grown(terms, sum, set, p), share: 0 })
+      }
+    }
+    return out
+  }
+  const pairs = grow(
+    singles.filter((s) => !alone.has(atoms[s.atoms[0]!]!.cause)),
+    widest.second,
+  )
+  const triples = grow(pairs, widest.third)
+  const all = [none, ...singles, ...pairs, ...triples]
+  return { stories: shared(all), weigher }
+}
+
+/** Shares from logarithms; what is far below the best goes. */
+export function shared(all: readonly Story[]): Story[] {
+  const best = all.reduce((m, s) => Math.max(m, s.log), Number.NEGATIVE_INFINITY)
+  const kept = all.filter((s) => s.log > best - depth)
+  const sum = kept.reduce((a, s) => a + Math.exp(s.log - best), 0)
+  return kept.map((s) => ({ ...s, share: Math.exp(s.log - best) / sum })).sort((a, b) => b.share - a.share)
+}
