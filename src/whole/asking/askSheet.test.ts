@@ -36,11 +36,16 @@ const ranking: RunRanking = {
     id: `c${i}`,
     says: `cause ${i}`,
     share,
+    ways: [],
+    mend: 'mend it',
     for: ['it fits'],
     against: ['it does not'],
   })),
   none: 0.05,
   cannotSay: [],
+  beside: [],
+  doubts: [],
+  decided: true,
   checks: [],
 }
 

@@ -75,9 +75,14 @@ test('nothing yet where something says stop, a cause is likely, or the last chan
   } as Finding
   const ranking: RunRanking = {
     episodes: [],
-    causes: [{ id: 'lean', says: 'short of fuel', share: 0.6, for: [], against: [] }],
+    causes: [
+      { id: 'lean', says: 'short of fuel', share: 0.6, ways: [], mend: 'mend it', for: [], against: [] },
+    ],
     none: 0.1,
     cannotSay: [],
+    beside: [],
+    doubts: [],
+    decided: true,
     checks: [
       {
         id: 'cup',

@@ -139,9 +139,12 @@ test('shares sum to one; an open finding, a change in the log and a ranking each
   )
   const ranking: RunRanking = {
     episodes: [],
-    causes: [{ id: 'lean', says: 'lean', share: 0.7, for: [], against: [] }],
+    causes: [{ id: 'lean', says: 'lean', share: 0.7, ways: [], mend: 'mend it', for: [], against: [] }],
     none: 0.1,
     cannotSay: [],
+    beside: [],
+    doubts: [],
+    decided: true,
     checks: [],
   }
   const pointed = suspectsOf(heron, { findings: [finding] })
