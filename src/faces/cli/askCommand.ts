@@ -3,6 +3,7 @@ import type { Hearing } from '../../trades/sound/hearingTypes.ts'
 import { observations } from '../../trades/sound/observations.ts'
 import { parseReadings, readPull } from '../../trades/sound/pull.ts'
 import { expectsOf, hearOptionsOf } from '../../trades/sound/soundFromCraft.ts'
+import { askSheet } from '../../whole/asking/askSheet.ts'
 import { checksFor } from '../../whole/faults/nextChecks.ts'
 import { observables } from '../../whole/faults/observables.ts'
 import { rankRun } from '../../whole/faults/rankRun.ts'
@@ -10,11 +11,13 @@ import type { AnsweredCheck, RunSession, SessionObserved } from '../../whole/fau
 import { askText } from './askText.ts'
 import { balanceOf, besideCraft, type ToldOptions, typedTold } from './hearBeside.ts'
 import { runHear } from './hearCommand.ts'
+import { craftWithLog } from './logCommand.ts'
 import { unitsOf } from './lookCommand.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
-import { readCraftFile } from './readCraftFile.ts'
+import { writeSheet } from './sheetCommand.ts'
 
 export interface AskOptions extends ToldOptions {
+  sheet?: string
   json?: boolean
   units: string
   /** observation=state, as often as wanted; `@` and an episode behind it for one episode */
@@ -86,7 +89,7 @@ function typedWeights(weigh: readonly string[] = []): Record<string, number> {
 /** `wakewright ask CRAFT [RUN]`: what went wrong, what the run cannot say, the next check. Exit code 0; 2 when nothing could be read. */
 export async function ask(file: string, run: string | undefined, options: AskOptions): Promise<number> {
   const { units } = unitsOf('ask', { units: options.units })
-  const { craft } = readCraftFile(file)
+  const { craft, log } = craftWithLog(file)
   const observed = typedSaid(options.said)
   const answered = typedFound(options.found, { craft })
   const weights = typedWeights(options.weigh)
@@ -113,6 +116,7 @@ export async function ask(file: string, run: string | undefined, options: AskOpt
     answered,
     weights,
     pull,
+    log: log.entries.map(({ entry }) => entry),
   })
   if (options.json) {
     const text = (s: Parameters<typeof printed>[0]) => printed(s, units)
@@ -131,5 +135,10 @@ export async function ask(file: string, run: string | undefined, options: AskOpt
       units: { share: '1', from: 's', to: 's', minutes: 'min', worth: 'min' },
     })
   } else print(askText(ranking, units))
+  if (options.sheet !== undefined) {
+    const { balance } = known
+    const setting = { log, units, ranking, ...(balance ? { balance } : {}) }
+    await writeSheet(options.sheet, askSheet(craft, setting))
+  }
   return exit.fine
 }

@@ -113,6 +113,7 @@ program
   .option('--lag <seconds>', 'the track begins so much after the recording, instead of being matched')
   .option('--phone <place>', 'where the phone that recorded was: shore or craft', 'shore')
   .option('--pull <list>', 'luggage-scale readings of the pull in kg, such as "21.4, 22.0, 21.7"')
+  .option('--sheet <file>', 'one page to ask a stranger with, the causes on it: .pdf, .svg or .txt')
   .option('--json', 'episodes, causes, checks and what stays open as JSON')
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, run: string | undefined, options) => {

@@ -1,7 +1,7 @@
 import type { Craft } from '../../craft/index.ts'
 import { pdfOf } from '../../drawing/pdf.ts'
 import { svgOf } from '../../drawing/svg.ts'
-import { askContent, askSheet } from '../../whole/asking/askSheet.ts'
+import { type AskSheet, askContent, askSheet } from '../../whole/asking/askSheet.ts'
 import { answerEngines } from '../../whole/breath/engineAnswers.ts'
 import { NotBalanced } from '../../whole/push/craftModel.ts'
 import { solveBalance } from '../../whole/push/solveBalance.ts'
@@ -19,12 +19,7 @@ export async function sheetCommand(
 ): Promise<number> {
   const { to, question } = options
   const { units } = unitsOf('sheet', { ...options, question: undefined } as { units: string })
-  if (to !== undefined && !/\.(pdf|svg|txt)$/i.test(to))
-    throw new BadInput([
-      /\.png$/i.test(to)
-        ? `sheet: "${to}": the app saves a PNG; here it is .pdf, .svg or .txt`
-        : `sheet: --to "${to}" ends in none of .pdf, .svg, .txt`,
-    ])
+  if (to !== undefined) sheetFormat('sheet', '--to', to)
   const { craft, log } = craftWithLog(file)
   const balance = balanceOf(craft)
   const setting = {
@@ -39,19 +34,33 @@ export async function sheetCommand(
     if (!options.json) print(made.text)
     return exit.fine
   }
+  await writeSheet(to, made, options.json)
+  return exit.fine
+}
+
+/** What a file name ends in, or BadInput naming what can be written. */
+function sheetFormat(command: string, option: string, to: string): 'pdf' | 'svg' | 'txt' {
+  const ending = /\.(pdf|svg|txt)$/i.exec(to)?.[1]
+  if (ending) return ending.toLowerCase() as 'pdf' | 'svg' | 'txt'
+  throw new BadInput([
+    /\.png$/i.test(to)
+      ? `${command}: "${to}": the app saves a PNG; here it is .pdf, .svg or .txt`
+      : `${command}: ${option} "${to}" ends in none of .pdf, .svg, .txt`,
+  ])
+}
+
+/** Writes a sheet to ask with by the ending of the file's name. */
+export async function writeSheet(to: string, made: AskSheet, quiet = false): Promise<void> {
+  const format = sheetFormat('ask', '--sheet', to)
+  const { sheet, text } = made
   await save(
     to,
-    /\.pdf$/i.test(to)
-      ? await pdfOf([made.sheet], made.sheet.title)
-      : /\.svg$/i.test(to)
-        ? svgOf(made.sheet)
-        : made.text,
+    format === 'pdf' ? await pdfOf([sheet], sheet.title) : format === 'svg' ? svgOf(sheet) : text,
   )
-  if (!options.json)
+  if (!quiet)
     print(
       `Written to ${to}. Read it through before you hand it on: names that begin a sentence cannot be told from other words.`,
     )
-  return exit.fine
 }
 
 /** With ranges; undefined when the craft cannot be balanced. */

@@ -64,7 +64,6 @@ function WithCraft({ craft }: { craft: Craft }) {
   const headline = useMemo(() => run && soundTrade.headline!(run, soundTrade.limits), [run])
   const findings = useMemo(() => (run ? soundTrade.judge(run, soundTrade.limits) : []), [run])
   const all = useMemo(() => (headline ? [headline, ...findings] : []), [headline, findings])
-  const ranking = useRanking(hearing, told, craft)
   const listening = recording !== undefined && !hearing
   useEffect(() => {
     // what stood before stands until the new one is heard
@@ -74,6 +73,7 @@ function WithCraft({ craft }: { craft: Craft }) {
 
   const kept = useKeptRuns()
   const own = useCraftLog(craft)
+  const ranking = useRanking(hearing, told, craft, own.text)
   const live = (
     <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
   )
@@ -144,7 +144,7 @@ function WithCraft({ craft }: { craft: Craft }) {
           says: kept.runs.length > 0 ? several(kept.runs.length, 'run') : 'none kept yet',
           children: <KeptRuns options={options} kept={kept} />,
         },
-        ...foldsOfCraft({ craft, own, kept, balance }),
+        ...foldsOfCraft({ craft, own, kept, balance, ...(ranking ? { ranking } : {}) }),
       ]}
       cautions={soundTrade.cautions ?? []}
       method={soundTrade.method ?? []}
