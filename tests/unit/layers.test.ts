@@ -10,7 +10,7 @@ const layers: readonly (readonly string[])[] = [
   ['base/units'],
   ['base/answers', 'base/numerics'],
   ['craft'],
-  ['physics/gas', 'physics/fluid', 'physics/solid', 'drawing'],
+  ['physics/gas', 'physics/fluid', 'physics/solid', 'drawing', 'shapes'],
   ['hull/lines'],
   ['hull/mesh'],
   ['hull/afloat'],
@@ -25,8 +25,8 @@ const layers: readonly (readonly string[])[] = [
 const apart = ['trades', 'faces']
 /** rooms of one layer that may lean on each other */
 const free = new Set(['base/answers', 'base/numerics'])
-/** physics and drawing know nothing of the craft */
-const craftBlind = /^(physics|drawing)\b/
+/** physics, drawing and shapes know nothing of the craft */
+const craftBlind = /^(physics|drawing|shapes)\b/
 
 const root = resolve(import.meta.dirname, '../../src')
 const names = layers.flat()
