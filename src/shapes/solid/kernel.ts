@@ -62,6 +62,8 @@ export interface Workbench {
   level(solid: Solid, z: number): Rings
   /** `count` of it round the axis */
   round(solid: Solid, count: number): Solid
+  /** outlines moved outwards by `by`, inwards where negative */
+  widened(rings: Rings, by: number): Rings
   /** in two at a height: below, above */
   parted(solid: Solid, z: number): readonly [Solid, Solid]
   mesh(solid: Solid): SolidMesh
@@ -127,6 +129,10 @@ function toolsOf(lib: ManifoldToplevel, chord: number, made: (Manifold | CrossSe
     level: (s, z) => keep(s.slice(z)).toPolygons(),
     round: (s, count) =>
       join(...Array.from({ length: count }, (_, i) => turned(s, 0, 0, (2 * Math.PI * i) / count))),
+    widened: (rings, by) => {
+      const section = keep(new C(copy(rings), 'EvenOdd'))
+      return keep(section.offset(by, 'Round', 2, 24)).toPolygons()
+    },
     parted: (s, z) => {
       const [above, below] = s.splitByPlane([0, 0, 1], z)
       return [keep(below), keep(above)]
