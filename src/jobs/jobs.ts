@@ -15,6 +15,7 @@ export const jobs = {
   'pipe-trials': async () => (await import('./pipeTrialsJob.ts')).pipeTrialsJob,
   'design-search': async () => (await import('./designSearchJob.ts')).designSearchJob,
   deciding: async () => (await import('./decidingJob.ts')).decidingJob,
+  solid: async () => (await import('./solidJob.ts')).solidJob,
   'design-trials': async () => (await import('./designTrialsJob.ts')).designTrialsJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 

@@ -5,13 +5,10 @@
 import type { Rings, Solid, Workbench } from './kernel.ts'
 
 export interface BladeReading {
-  /** heights read, and the way round of the blade's middle at each, rad, unwound */
-  z: Float64Array
-  angle: Float64Array
-  /** pitch at the lower and upper end of what was read, m a turn, by a parabola through all; and there the blade's angle */
-  pitch: readonly [number, number]
+  /** heights of the lower and upper place read, m, and the blade's angle there, rad */
+  z: readonly [number, number]
   beta: readonly [number, number]
-  /** thickness across the blade in the middle of what was read, m */
+  /** across the blade in the middle between them, m */
   thickness: number
 }
 
@@ -37,43 +34,74 @@ function crossings(rings: Rings, r: number): { angle: number; enters: boolean }[
   return out.sort((p, q) => p.angle - q.angle)
 }
 
-/** Reads the blade that the first cut meets, between two heights; undefined where a cut meets none. */
+/** The crossing nearest to where the line is going, unwound. */
+function follow(angles: readonly number[], expected: number): number | undefined {
+  let best: number | undefined
+  for (const a of angles) {
+    const near = a - 2 * Math.PI * Math.round((a - expected) / (2 * Math.PI))
+    if (best === undefined || Math.abs(near - expected) < Math.abs(best - expected)) best = near
+  }
+  return best
+}
+
+/** Value of the line through (x, y) at a place; x ascends. */
+function between(x: Float64Array, y: Float64Array, at: number): number {
+  let i = 1
+  while (i < x.length - 1 && x[i]! < at) i++
+  const u = (at - x[i - 1]!) / (x[i]! - x[i - 1]!)
+  return y[i - 1]! + u * (y[i]! - y[i - 1]!)
+}
+
+/**
+ * Reads one blade between two heights; undefined where a cut meets none. Both faces are laid out flat, turned by the mean angle, and their middle
+ * is taken square to the blade, so that its thickness cannot tilt what is read.
+ */
 export function readBlade(
   bench: Workbench,
   rotor: Solid,
   radius: number,
   low: number,
   high: number,
-  steps = 24,
+  steps = 32,
 ): BladeReading | undefined {
+  const faces = [new Float64Array(steps + 1), new Float64Array(steps + 1)] as const
   const z = Float64Array.from({ length: steps + 1 }, (_, i) => low + ((high - low) * i) / steps)
-  const angle = new Float64Array(steps + 1)
-  let wide = 0
   for (let i = 0; i <= steps; i++) {
     const met = crossings(bench.level(rotor, z[i]!), radius)
-    const middles = met.flatMap((from, k) => {
-      const to = met[(k + 1) % met.length]!
-      if (!from.enters || to.enters) return []
-      const width = (to.angle - from.angle + 4 * Math.PI) % (2 * Math.PI)
-      return [{ middle: from.angle + width / 2, width }]
-    })
-    if (middles.length === 0) return undefined
-    const before = i === 0 ? middles[0]!.middle : i === 1 ? angle[0]! : 2 * angle[i - 1]! - angle[i - 2]!
-    let best = Number.POSITIVE_INFINITY
-    for (const m of middles) {
-      const off = m.middle - before - 2 * Math.PI * Math.round((m.middle - before) / (2 * Math.PI))
-      if (Math.abs(off) < Math.abs(best)) {
-        best = off
-        angle[i] = before + off
-        if (i === steps >> 1) wide = m.width
-      }
+    const first = met.findIndex((c) => c.enters)
+    if (first < 0) return undefined
+    for (const k of [0, 1] as const) {
+      const face = faces[k]
+      const start = k === 0 ? met[first]!.angle : met[(first + 1) % met.length]!.angle
+      const after = k === 0 ? start : start + (start < faces[0][0]! ? 2 * Math.PI : 0)
+      const expected = i === 0 ? after : i === 1 ? face[0]! : 2 * face[i - 1]! - face[i - 2]!
+      const of = met.filter((c) => c.enters === (k === 0)).map((c) => c.angle)
+      const angle = i === 0 ? after : follow(of, expected)
+      if (angle === undefined) return undefined
+      face[i] = angle
     }
   }
-  const [, b, c] = parabola(angle, z)
-  const at = (k: number) => 2 * Math.PI * Math.abs(b + 2 * c * angle[k]!)
-  const pitch = [at(0), at(steps)] as const
-  const beta = pitch.map((p) => Math.atan2(p, 2 * Math.PI * radius)) as [number, number]
-  return { z, angle, pitch, beta, thickness: wide * radius * Math.sin((beta[0]! + beta[1]!) / 2) }
+  // laid out so that the blade rises to the right, either hand
+  const hand = faces[0][steps]! > faces[0][0]! ? 1 : -1
+  const run = (hand * radius * (faces[0][steps]! + faces[1][steps]! - faces[0][0]! - faces[1][0]!)) / 2
+  const mean = Math.atan2(high - low, run)
+  const [c, s] = [Math.cos(mean), Math.sin(mean)]
+  const along = faces.map((f) => f.map((a, i) => hand * radius * a * c + z[i]! * s))
+  const across = faces.map((f) => f.map((a, i) => -hand * radius * a * s + z[i]! * c))
+  const from = Math.max(along[0]![0]!, along[1]![0]!)
+  const to = Math.min(along[0]![steps]!, along[1]![steps]!)
+  if (!(to > from)) return undefined
+  const x = Float64Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps)
+  const face = (k: number, at: number) => between(along[k]!, across[k]!, at)
+  const middle = x.map((at) => (face(0, at) + face(1, at)) / 2)
+  const [, b, q] = parabola(x, middle)
+  const ends = [from, to] as const
+  const half = (from + to) / 2
+  return {
+    z: ends.map((at, k) => at * s + middle[k * steps]! * c) as [number, number],
+    beta: ends.map((at) => mean + Math.atan(b + 2 * q * at)) as [number, number],
+    thickness: Math.abs(face(0, half) - face(1, half)),
+  }
 }
 
 /** Least squares of y = a + b x + c x². */

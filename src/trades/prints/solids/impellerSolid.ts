@@ -180,8 +180,8 @@ export const impeller = defineShape({
     const whole = b.common(b.join(hub, ...blades), b.rod(tip + 1e-3, high, -overhang(n)))
     const tools = [drive(b, n)]
     if (n.left > 0 && wanted(n.balance) && wanted(n.balanceDeep)) {
-      // opposite the blades that are not there
-      const away = step * ((n.left - 1) / 2) + Math.PI
+      // opposite the middle of the blades that are not there
+      const away = step * ((n.left - 1) / 2) + (hand * n.wrap) / 2 + Math.PI
       const at = (Math.min(n.hub, n.hubOut) / 2 + bored(n)) / 2
       const deep = Math.min(n.balanceDeep, high - 3e-3)
       const hole = b.bore(n.balance / 2, deep + 1e-3, -overhang(n) - 1e-3)
