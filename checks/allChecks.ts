@@ -13,6 +13,7 @@ export const groups: Record<string, () => Promise<CheckRow[]>> = {
   'hull-resistance': async () => (await import('./hull-resistance.ts')).hullResistanceChecks(),
   jet: async () => (await import('./jetChecks.ts')).jetChecks(),
   'jet-rotor': async () => (await import('./jet-rotor.ts')).jetRotorChecks(),
+  prints: async () => (await import('./printsChecks.ts')).printsChecks(),
   sound: async () => (await import('./soundChecks.ts')).soundChecks(),
   strength: async () => (await import('./strengthChecks.ts')).strengthChecks(),
   units: async () => (await import('./unitsChecks.ts')).unitsChecks(),

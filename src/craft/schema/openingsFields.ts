@@ -1,4 +1,5 @@
 import { choice, group, list, place, quantity, text } from '../fields.ts'
+import { ringGroup } from './sealFields.ts'
 
 const fixed = (value: number, low: number, high: number, why: string) => ({ value, low, high, why })
 
@@ -42,6 +43,22 @@ export const openingsSection = list(
         },
         measure: { what: 'measure its bore or the gap round it', with: 'caliper', minutes: 3 },
       }),
+      clear: quantity('length', {
+        label: 'Clear across',
+        gloss: 'For a hatch: the least width of the hole with its lid off, clear of its frame.',
+        unit: 'mm',
+        min: 10,
+        max: 2000,
+        optional: true,
+        measure: { what: 'measure across the open hole where it is narrowest', with: 'tape', minutes: 1 },
+      }),
+      shut: choice(['screw lid', 'clamped lid', 'screwed lid', 'rivets and sealant'], {
+        label: 'Shut by',
+        gloss:
+          'For a hatch: a lid that screws in like a jar’s, one held by clamps or straps, one held by screws, or closed for good.',
+        optional: true,
+      }),
+      ring: ringGroup,
     },
   ),
 )

@@ -1,4 +1,5 @@
 import { choice, count, flag, list, place, quantity, text, variant } from '../fields.ts'
+import { neckGroup } from './neckFields.ts'
 
 const tape = (what: string, minutes = 3) => ({ what, with: 'tape', minutes })
 const inside = (label: string, gloss: string, max: number) =>
@@ -13,7 +14,7 @@ const inside = (label: string, gloss: string, max: number) =>
 
 const fixed = (value: number, low: number, high: number, why: string) => ({ value, low, high, why })
 
-/** What every tank has, whatever its shape. The sheet, vent, cap and lines of a tank to be made can join these. */
+/** What every tank has, whatever its shape. The sheet and lines of a tank to be made can join these. */
 const common = {
   name: text({ label: 'Name', gloss: 'Which tank.', maxLength: 100 }),
   holds: choice(['petrol', 'petrol and oil', 'diesel', 'water', 'other'], {
@@ -69,6 +70,7 @@ const common = {
     gloss: 'Cap and vent keep water out when the craft is flooded, so that the whole tank lifts.',
     assumed: { value: false, why: 'counted on only when said' },
   }),
+  neck: neckGroup,
 } as const
 
 const lies = choice(['along', 'across'], {

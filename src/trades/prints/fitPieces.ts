@@ -28,7 +28,7 @@ const laid = (p: Printer) => (p.kind === 'resin' ? 4e-9 : p.line * p.layer * 0.0
 
 /** Clearances of the three: what is thought right, and a step to either side; m. */
 export function tryClearances(pitch: number, printer: Printer): readonly [number, number, number] {
-  const middle = clearanceFor(pitch, { ...printer, threadClearance: undefined } as unknown as Printer)
+  const middle = clearanceFor(pitch, printer)
   const step = printer.kind === 'resin' ? 0.04e-3 : 0.1e-3
   const low = Math.max(step / 2, middle - step)
   return [low, middle, middle + step]

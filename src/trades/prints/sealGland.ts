@@ -50,10 +50,9 @@ const rows: readonly Row[] = [
 ]
 
 /**
- * Depth and width a groove should have for a section, m, the middle of the handbook's band; between its sections by proportion. A groove for
- * a fuel that swells the ring is wider: by `swell` of its volume.
+ * Depth and width a groove should have for a section, m, the middle of the handbook's band; between its sections by proportion.
  */
-export function grooveFor(kind: GlandKind, section: number, swell = 0): { depth: number; width: number } {
+export function grooveFor(kind: GlandKind, section: number): { depth: number; width: number } {
   const at = ringSections.reduce(
     (best, s, i) => (Math.abs(s - section) < Math.abs(ringSections[best]! - section) ? i : best),
     0,
@@ -63,7 +62,7 @@ export function grooveFor(kind: GlandKind, section: number, swell = 0): { depth:
   const middle = ([a, b]: Band) => (scale * (a + b)) / 2
   const depth = middle(kind === 'face' ? row.face : row.radial)
   const width = middle(kind === 'face' ? row.faceWidth : row.radialWidth)
-  return { depth, width: width * (1 + Math.max(0, swell - 0.1)) }
+  return { depth, width }
 }
 
 /** Section of a ring stretched onto a seat, m: its volume stays. */

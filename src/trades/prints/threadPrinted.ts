@@ -4,7 +4,7 @@
  * the rest is common practice, no source. Lengths m, angles rad.
  */
 import { clearanceFor, type Printer } from './printerOf.ts'
-import type { Thread } from './threadForms.ts'
+import { leadAngle, type Thread } from './threadForms.ts'
 import { type ThreadSide, type TurnProfile, threadProfile } from './threadProfile.ts'
 
 export interface PrintedThreadOrder {
@@ -84,3 +84,15 @@ export function printedThread(order: PrintedThreadOrder): PrintedThread {
     problems,
   }
 }
+
+/** friction of greased plastic on plastic and rubber: common practice, no source */
+const greased = 0.15
+
+/** Torque (N m) to turn a lid down with a force (N) on a ring of some diameter (m): thread and ring rub, the helix climbs. */
+export function closingTorque(thread: Thread, ringDiameter: number, force: number): number {
+  const inThread = (thread.d2 / 2) * Math.tan(leadAngle(thread) + Math.atan(greased / Math.cos(thread.half)))
+  return force * (inThread + (greased * ringDiameter) / 2)
+}
+
+/** Torque (N m) a hand gives a lid of some diameter (m): `both` with both hands on one of 100 mm and more, less on a smaller one. */
+export const handTorque = (diameter: number, both: number): number => both * Math.min(1, diameter / 0.1)
