@@ -1,7 +1,8 @@
 /** Printed solids at print quality: a threaded cap within 0.3 s, an impeller at 0.03 mm within 1 s; the kernel's own start apart. */
-import { metricThread } from '../src/trades/prints/threadForms.ts'
+
 import { makeSolid } from '../src/trades/prints/solids/makeSolid.ts'
 import { threadOrder } from '../src/trades/prints/solids/threadParts.ts'
+import { metricThread } from '../src/trades/prints/threadForms.ts'
 import { line } from './best.ts'
 
 async function timed(shape: string, values: Record<string, number>): Promise<number> {

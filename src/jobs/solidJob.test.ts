@@ -29,14 +29,16 @@ describe('an impeller on the mesh', () => {
     })
     const { corners } = bodies[0]!.mesh
     let most = 0
-    for (let i = 0; i < corners.length; i += 3) most = Math.max(most, Math.hypot(corners[i]!, corners[i + 1]!))
+    for (let i = 0; i < corners.length; i += 3)
+      most = Math.max(most, Math.hypot(corners[i]!, corners[i + 1]!))
     expect(most).toBeCloseTo(0.06 - 0.6e-3, 6)
     expect(offCentre! / bodies[0]!.volume).toBeLessThan(2e-6)
   })
 
   test('a blade left away puts it out of balance, and a hole opposite takes some of that back', async () => {
     const of = async (values: Record<string, number>) =>
-      (await run({ order: { shape: 'impeller', values: { blades: 3, key: 0, ...values } }, title: 'i' })).offCentre!
+      (await run({ order: { shape: 'impeller', values: { blades: 3, key: 0, ...values } }, title: 'i' }))
+        .offCentre!
     const whole = await of({})
     const two = await of({ left: 1 })
     const drilled = await of({ left: 1, balance: 8e-3, balanceDeep: 60e-3 })
@@ -109,9 +111,9 @@ test('it tells how far it is, and stops when it is called off', async () => {
 })
 
 test('an order that cannot be says the value and its limit', async () => {
-  await expect(async () => run({ order: { shape: 'stator', values: { nozzle: 5 } }, title: 's' })).rejects.toThrow(
-    'nozzle: 5000 mm is outside 15 mm to 280 mm',
-  )
+  await expect(async () =>
+    run({ order: { shape: 'stator', values: { nozzle: 5 } }, title: 's' }),
+  ).rejects.toThrow('nozzle: 5000 mm is outside 15 mm to 280 mm')
   await expect(async () =>
     run({ order: { shape: 'stator', values: { nozzle: 0.13 } }, title: 's' }),
   ).rejects.toThrow(/^nozzle: 130 mm, must be below the bore of 120 mm/)

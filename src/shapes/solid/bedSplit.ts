@@ -25,7 +25,9 @@ function dowelPlaces(b: Workbench, outline: Rings): readonly (readonly [number, 
   if (room.length === 0) return []
   const far = (from: readonly [number, number]) =>
     room.reduce((best, p) =>
-      Math.hypot(p[0] - from[0], p[1] - from[1]) > Math.hypot(best[0] - from[0], best[1] - from[1]) ? p : best,
+      Math.hypot(p[0] - from[0], p[1] - from[1]) > Math.hypot(best[0] - from[0], best[1] - from[1])
+        ? p
+        : best,
     )
   const one = far(room[0]!)
   const two = far(one)

@@ -143,6 +143,10 @@ export function makeSolid(
     })
     if (!rotor || bodies.length !== 1) return { bodies, ...(measured ? { measured } : {}) }
     const { centroid, volume } = bodies[0]!
-    return { bodies, ...(measured ? { measured } : {}), offCentre: volume * Math.hypot(centroid[0], centroid[1]) }
+    return {
+      bodies,
+      ...(measured ? { measured } : {}),
+      offCentre: volume * Math.hypot(centroid[0], centroid[1]),
+    }
   })
 }
