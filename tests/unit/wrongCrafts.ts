@@ -60,6 +60,17 @@ export function wrongCrafts(): [string, Craft][] {
       }),
     ],
     [
+      'its neck of no table, its hatch too small, printed coarsely',
+      put(heron, {
+        'tanks.0.neck.over crests': 0.0372,
+        'tanks.0.neck.pitches': 4,
+        'tanks.0.neck.span': 0.0169,
+        'openings.0.clear': 0.08,
+        'printer.layer': 0.4e-3,
+        'printer.material': 'ABS',
+      }),
+    ],
+    [
       'hard to start and to stop',
       put(teal, {
         'cord.drum': 0.02,

@@ -79,7 +79,7 @@ describe('a neck', () => {
   test('misread altogether is unknown, with the field and its limit', () => {
     const f = find(neckOf('over crests: 28 mm, pitches: 2, span: 100 mm'), 'thread')!
     expect(f.standing).toBe('unknown')
-    expect(printed(f.says)).toMatch(/span: 100 mm is outside 2 pitches/)
+    expect(printed(f.says)).toMatch(/span: 100 mm is outside 0.3 mm to 24 mm, what 2 pitches come to/)
   })
   test('without a bore has no ring yet, and says what to measure', () => {
     expect(find(neckOf('over crests: 27.8 mm, pitches: 8, span: 12.1 mm'), 'gland')!.measureNext!.path).toBe(

@@ -1,4 +1,6 @@
 /** What threads the necks have, how a cap for them is printed, and how each ring sits. SI. */
+import type { Sentence } from '../../base/answers/sentence.ts'
+import { misfitOf } from './misfit.ts'
 import type { Neck, PrintsInputs, RingAsked, SealedHatch } from './printsFromCraft.ts'
 import { chooseRing, closingForce, isNoRing, type NoRing, type SeatedRing } from './ringChoice.ts'
 import { glandState } from './sealGland.ts'
@@ -30,12 +32,12 @@ export interface NeckAnswer {
   neck: Neck
   named?: Identified
   /** why what was read is no thread, naming field and limit */
-  wrong?: string
+  wrong?: Sentence
   /** what a cap is made to: the likeliest, or the neck's own size where none is likely */
   thread?: Thread
   /** the cap's thread; absent where no flank would be left */
   cap?: PrintedThread
-  capWrong?: string
+  capWrong?: Sentence
   seal?: SealAnswer
 }
 
@@ -53,12 +55,11 @@ const waterPressure = 5e3
 const waterViscosity = 1.1e-3
 
 /** Runs a function whose RangeErrors are answers. */
-function tried<T>(work: () => T): { value: T } | { wrong: string } {
+function tried<T>(work: () => T): { value: T } | { wrong: Sentence } {
   try {
     return { value: work() }
   } catch (error) {
-    if (error instanceof RangeError) return { wrong: error.message }
-    throw error
+    return { wrong: misfitOf(error) }
   }
 }
 

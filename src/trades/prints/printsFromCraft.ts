@@ -1,5 +1,7 @@
 /** The craft file to what is printed, screwed and sealed: necks with their threads, hatches, rings, the printer. SI. */
+import type { Sentence } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
+import { misfitOf } from './misfit.ts'
 import { type Printer, printerOf } from './printerOf.ts'
 import { type ReachPlaces, reachPlaces } from './reachPlaces.ts'
 import { freeRing, type Ring, ringOf } from './ringSizes.ts'
@@ -13,7 +15,7 @@ export interface RingAsked {
   /** the ring by size or by inside and section; absent where one is to be chosen */
   ring?: Ring
   /** why what the file says is no ring, naming field and limit */
-  wrong?: string
+  wrong?: Sentence
   material: SealMaterial
   seat: 'face' | 'plug'
   lines: 'along' | 'across' | 'none'
@@ -54,13 +56,12 @@ export interface PrintsInputs {
 function ringAsked(ring: RingInFile | undefined, path: string): RingAsked {
   if (!ring) return { material: 'FKM', seat: 'face', lines: 'along', path }
   let given: Ring | undefined
-  let wrong: string | undefined
+  let wrong: Sentence | undefined
   try {
     if (ring.size !== undefined) given = ringOf(ring.size)
     else if (ring.inside && ring.section) given = freeRing(ring.inside.value, ring.section.value)
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error
-    wrong = error.message
+    wrong = misfitOf(error)
   }
   return {
     ...(given ? { ring: given } : {}),

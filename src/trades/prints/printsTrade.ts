@@ -1,5 +1,5 @@
 /** The trade prints: threads that screw on, rings that seal, what a hand reaches, and the pieces to try first. */
-import { inMm, inPercent } from '../../base/answers/amounts.ts'
+import { inDegrees, inMm, inPercent } from '../../base/answers/amounts.ts'
 import { type Card, defineTrade, type NumberTable, type Solved } from '../trade.ts'
 import { type PrintsAnswer, printsAnswer } from './printsAnswer.ts'
 import { type PrintsInputs, printsFromCraft } from './printsFromCraft.ts'
@@ -57,7 +57,7 @@ function numbers({ answer }: Solved<PrintsInputs, PrintsAnswer>): NumberTable[] 
                   inPercent(g.odds, 0.1),
                   inMm(n.neck.reading.side === 'external' ? g.thread.d : g.thread.d1, 0.01),
                   inMm(g.thread.pitch, 0.001),
-                  g.thread.form === 'pipe' ? '55°' : '60°',
+                  inDegrees(2 * g.thread.half, 1),
                 ]),
               [
                 'none of these',

@@ -3,6 +3,8 @@
  * standard climbs in, which give its table to a thousandth of an inch. Sections and sizes 150 to 171 compared with printed lists, the rest
  * from memory. Tolerance of the inside: ISO 3601-1 class B, ±(0.009 d^0.95 + 0.11) mm, from memory. Lengths m.
  */
+import { say } from '../../base/answers/sentence.ts'
+import { lengthOf, Misfit } from './misfit.ts'
 
 export interface Ring {
   /** "AS568-214"; "25 × 3.5" for one of no table */
@@ -78,10 +80,14 @@ export function ringOf(size: string): Ring {
 
 /** A ring of any size, m: inside 1 to 1000 mm, section 0.5 to 20 mm and less than the inside; RangeError else. */
 export function freeRing(inside: number, section: number): Ring {
-  const mm = (x: number) => `${Math.round(x * 1e5) / 100} mm`
-  if (!(inside >= 1e-3 && inside <= 1)) throw new RangeError(`inside: ${mm(inside)} is outside 1 to 1000 mm`)
+  if (!(inside >= 1e-3 && inside <= 1))
+    throw new Misfit('inside', lengthOf(inside), say`${lengthOf(1e-3)} to ${lengthOf(1)}`)
   if (!(section >= 0.5e-3 && section <= Math.min(20e-3, inside)))
-    throw new RangeError(`section: ${mm(section)} is outside 0.5 mm to ${mm(Math.min(20e-3, inside))}`)
+    throw new Misfit(
+      'section',
+      lengthOf(section),
+      say`${lengthOf(0.5e-3)} to ${lengthOf(Math.min(20e-3, inside))}`,
+    )
   // ISO 3601-1: about three per cent of a thin section, two of a thick one
   const near = ringSections.findIndex((s) => section <= s * 1.05)
   const tolerances = [0.08e-3, 0.09e-3, 0.1e-3, 0.13e-3, 0.15e-3]

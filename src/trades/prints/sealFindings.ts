@@ -51,7 +51,7 @@ function noneFinding(s: SealAnswer, printer: Printer): Finding[] {
         says: say`The ring of ${s.name} is none: ${asked.wrong}.`,
         standing: 'watch',
         because: [{ says: 'its size as written', link: asked.path }],
-        act: 'write its dash size, or its inside and section, as a caliper tells it to 0.1 mm',
+        act: say`write its dash size, or its inside and section, as a caliper tells them to ${inMm(1e-4, 0.1)}`,
         harm: 'comfort',
       }),
     ]
@@ -84,7 +84,7 @@ function noneFinding(s: SealAnswer, printer: Printer): Finding[] {
       ],
       act: instead
         ? say`take ${instead.ring.name}, ${fine(instead.ring.inside)} inside and ${fine(instead.ring.section)} thick`
-        : say`cut a flat washer of petrol-proof rubber ${fine(Math.max(1e-3, (room.outer - room.inner) / 2))} wide and 2 to 3 mm thick for it`,
+        : say`cut a flat washer of petrol-proof rubber ${fine(Math.max(1e-3, (room.outer - room.inner) / 2))} wide and ${inMm(2.5e-3, 0.1)} thick for it`,
       harm: 'comfort',
     }),
   ]

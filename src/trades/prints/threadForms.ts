@@ -3,6 +3,8 @@
  * with flats in place of the round crests of the 55° form), all from memory and worked out again from H = P/2 / tan of half the angle.
  * A thread of one's own has a crest and a root of its own choosing. Lengths m, angles rad.
  */
+import { type Sentence, say } from '../../base/answers/sentence.ts'
+import { lengthOf, Misfit } from './misfit.ts'
 
 export type ThreadForm = 'metric' | 'unified' | 'pipe' | 'own'
 
@@ -24,8 +26,8 @@ const deg = Math.PI / 180
 const inch = 0.0254
 
 /** A value outside what a thread can be: names the field, the value and the limit. */
-export const threadError = (field: string, value: string, limit: string): RangeError =>
-  new RangeError(`${field}: ${value} is outside ${limit}`)
+export const threadError = (field: string, value: Sentence, limit: Sentence): Misfit =>
+  new Misfit(field, value, limit)
 
 const mmText = (x: number): string => String(Math.round(x * 1e6) / 1e3)
 
@@ -43,13 +45,9 @@ const sixty = (d: number, pitch: number) => ({
  * tolerances for it is asked of `threadLimits`.
  */
 export function metricThread(d: number, pitch: number): Thread {
-  if (!(d > 0 && d <= 1)) throw threadError('d', `${mmText(d)} mm`, '0 to 1000 mm')
+  if (!(d > 0 && d <= 1)) throw threadError('d', lengthOf(d), say`0 to ${lengthOf(1)}`)
   if (!(pitch > 0 && pitch < 0.4 * d))
-    throw threadError(
-      'pitch',
-      `${mmText(pitch)} mm`,
-      `0 to ${mmText(0.4 * d)} mm, two fifths of the diameter`,
-    )
+    throw threadError('pitch', lengthOf(pitch), say`0 to ${lengthOf(0.4 * d)}, two fifths of the diameter`)
   return { name: `M${mmText(d)} × ${mmText(pitch)}`, form: 'metric', ...sixty(d, pitch) }
 }
 
@@ -57,7 +55,7 @@ export function metricThread(d: number, pitch: number): Thread {
 export function unifiedThread(d: number, perInch: number, name?: string): Thread {
   if (!(perInch >= 3 && perInch <= 80)) throw threadError('perInch', String(perInch), '3 to 80 an inch')
   if (!(d > 2.5 * (inch / perInch) && d <= 0.16))
-    throw threadError('d', `${mmText(d)} mm`, `${mmText(2.5 * (inch / perInch))} to 160 mm`)
+    throw threadError('d', lengthOf(d), say`${lengthOf(2.5 * (inch / perInch))} to ${lengthOf(0.16)}`)
   return {
     name: name ?? `${Math.round((d / inch) * 1e4) / 1e4}-${perInch} UN`,
     form: 'unified',
@@ -89,11 +87,11 @@ export function ownThread({ d, pitch, height, half }: OwnThread): Thread {
   if (!(height > 0 && height <= most))
     throw threadError(
       'height',
-      `${mmText(height)} mm`,
-      `0 to ${mmText(most)} mm, where crest and root would be sharp`,
+      lengthOf(height),
+      say`0 to ${lengthOf(most)}, where crest and root would be sharp`,
     )
   if (!(d > 4 * height))
-    throw threadError('d', `${mmText(d)} mm`, `more than four heights, ${mmText(4 * height)} mm`)
+    throw threadError('d', lengthOf(d), say`more than four heights, ${lengthOf(4 * height)}`)
   return {
     name: `own ${mmText(d)} × ${mmText(pitch)}`,
     form: 'own',

@@ -5,7 +5,7 @@ import { metricThread, ownThread } from './threadForms.ts'
 import { gaugeThread } from './threadGauge.ts'
 import { printedThread } from './threadPrinted.ts'
 import { threadProfile } from './threadProfile.ts'
-import { sweptCorners } from './threadSwept.testkit.ts'
+import { sweptCorners } from './threadSwept.ts'
 
 const mm = 1e-3
 const usual = printerOf({})

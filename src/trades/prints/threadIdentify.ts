@@ -4,6 +4,8 @@
  * (ISO 965-1, ASME B1.1, ISO 228-1), readings as normal about the truth. How common, and how often it is none: judgement, no source.
  * Error function: Abramowitz and Stegun (1964), 7.1.26, good to 1.5e-7. Lengths m.
  */
+import { say } from '../../base/answers/sentence.ts'
+import { lengthOf } from './misfit.ts'
 import { threadLimits } from './threadFits.ts'
 import { type Thread, threadError } from './threadForms.ts'
 import type { ThreadSide } from './threadProfile.ts'
@@ -103,11 +105,10 @@ const crestsFor = (side: ThreadSide) => {
 const ends = { across: [0.8e-3, 0.25], span: [0.2e-3, 0.3], pitches: [1, 200] } as const
 
 function checked(r: ThreadReading): void {
-  const mm = (x: number) => `${Math.round(x * 1e5) / 1e2} mm`
   for (const name of ['across', 'span'] as const) {
     const [low, high] = ends[name]
     if (!(r[name] >= low && r[name] <= high))
-      throw threadError(name, mm(r[name]), `${mm(low)} to ${mm(high)}`)
+      throw threadError(name, lengthOf(r[name]), say`${lengthOf(low)} to ${lengthOf(high)}`)
   }
   if (!(Number.isInteger(r.pitches) && r.pitches >= ends.pitches[0] && r.pitches <= ends.pitches[1]))
     throw threadError(
@@ -117,13 +118,18 @@ function checked(r: ThreadReading): void {
     )
   for (const name of ['acrossDoubt', 'spanDoubt'] as const) {
     const v = r[name]
-    if (v !== undefined && !(v >= 0.005e-3 && v <= 2e-3)) throw threadError(name, mm(v), '0.005 to 2 mm')
+    if (v !== undefined && !(v >= 0.005e-3 && v <= 2e-3))
+      throw threadError(name, lengthOf(v), say`${lengthOf(5e-6)} to ${lengthOf(2e-3)}`)
   }
   if (r.worn !== undefined && !(r.worn >= 0 && r.worn <= 2e-3))
-    throw threadError('worn', mm(r.worn), '0 to 2 mm')
+    throw threadError('worn', lengthOf(r.worn), say`0 to ${lengthOf(2e-3)}`)
   const pitch = r.span / r.pitches
   if (!(pitch >= 0.15e-3 && pitch <= 12e-3))
-    throw threadError('span', mm(r.span), `${r.pitches} pitches of 0.15 to 12 mm`)
+    throw threadError(
+      'span',
+      lengthOf(r.span),
+      say`${lengthOf(0.15e-3 * r.pitches)} to ${lengthOf(12e-3 * r.pitches)}, what ${String(r.pitches)} pitches come to`,
+    )
 }
 
 /**

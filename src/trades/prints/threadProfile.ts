@@ -2,6 +2,8 @@
  * The axial section of one turn of a thread, as a mesh is swept from: the form of the thread moved away from its partner by a clearance,
  * crests and roots no narrower than a printer can make them. Geometry alone; lengths m.
  */
+import { say } from '../../base/answers/sentence.ts'
+import { lengthOf } from './misfit.ts'
 import { type Thread, threadError, toothWidth } from './threadForms.ts'
 
 /** `external`: on a plug or a neck's outside; `internal`: in a cap or a nut. */
@@ -33,13 +35,11 @@ export interface TurnProfile {
   half: number
 }
 
-const mm = (x: number) => `${Math.round(x * 1e6) / 1e3} mm`
-
 /** The section of one turn of a thread; RangeError where the flats asked for leave no flank. */
 export function threadProfile(thread: Thread, side: ThreadSide, options: ProfileOptions): TurnProfile {
   const { clearance, crestFlat = 0, rootFlat = 0 } = options
   if (!(Number.isFinite(clearance) && Math.abs(clearance) < thread.pitch))
-    throw threadError('clearance', mm(clearance), `less than a pitch, ${mm(thread.pitch)}`)
+    throw threadError('clearance', lengthOf(clearance), say`less than a pitch, ${lengthOf(thread.pitch)}`)
   const tan = Math.tan(thread.half)
   const { pitch } = thread
   const outward = side === 'external' ? -clearance : clearance
@@ -59,8 +59,8 @@ export function threadProfile(thread: Thread, side: ThreadSide, options: Profile
   if (!(sign * (crest - root) > 0.05 * pitch))
     throw threadError(
       'pitch',
-      mm(pitch),
-      `what leaves a flank between a crest of ${mm(crestWide)} and a root of ${mm(rootWide)}`,
+      lengthOf(pitch),
+      say`what leaves a flank between a crest of ${lengthOf(crestWide)} and a root of ${lengthOf(rootWide)}`,
     )
   const flank = Math.abs(crest - root) * tan
   const half = (side === 'external' ? crestWide : rootWide) / 2

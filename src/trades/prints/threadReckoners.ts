@@ -11,15 +11,17 @@ import {
 } from '../../base/answers/portMakers.ts'
 import { defineReckoner, type Reckoner } from '../../base/answers/reckoner.ts'
 import { fitPieces, readGauge, tryClearances } from './fitPieces.ts'
-import { asPrinted, clearanceFor, type Printer, printerOf, type SizeKind } from './printerOf.ts'
+import { asPrinted, clearanceFor, comesOutAs, type Printer, printerOf, type SizeKind } from './printerOf.ts'
 import { reachThrough } from './reachFindings.ts'
 import { type ThreadLimits, threadLimits } from './threadFits.ts'
 import { leadAngle, metricThread, ownThread, unifiedThread } from './threadForms.ts'
+import { gaugeThread } from './threadGauge.ts'
 import { identifyThread } from './threadIdentify.ts'
 import { printsLimits } from './threadLimits.ts'
 import { printedThread } from './threadPrinted.ts'
 import type { ThreadSide } from './threadProfile.ts'
 import { pipeRows, pipeThreadOf } from './threadSizes.ts'
+import { sweptCorners } from './threadSwept.ts'
 
 const sides = ['external', 'internal'] as const
 const side = choice('side', 'Of the thread: on the outside of something, or inside it.', sides)
@@ -185,6 +187,7 @@ const printed = defineReckoner({
     side,
     ...printerPorts,
     mm('clearance', 'On the radius; nought for the usual one.', 0, 1e-3, 0),
+    count('facets', 'Sides of the mesh round the axis.', 12, 360, 96),
   ],
   outputs: [
     mm('crest', 'Diameter across its crests.'),
@@ -195,6 +198,7 @@ const printed = defineReckoner({
     plainRatio('layersAPitch', 'Six and more are wanted.'),
     mm('leadIn', 'Length of its 45° lead-in.'),
     degrees('lead', 'Angle of its helix.'),
+    mm('gap', 'To a partner of basic size on the radius, sides of the mesh counted; below nought it jams.'),
   ],
   reckon: (g, w) => {
     const printer = printerFor(g, w.kind)
@@ -204,7 +208,11 @@ const printed = defineReckoner({
         : ownThread({ d: g.d, pitch: g.pitch, height: (0.25 * g.pitch) / Math.tan(g.half), half: g.half })
     const clearance = g.clearance > 0 ? g.clearance : clearanceFor(g.pitch, printer)
     const made = printedThread({ thread: basic, side: w.side as ThreadSide, printer, clearance })
+    const { facets } = g
+    const mesh = sweptCorners(made.profile, 2 * g.pitch, facets)
+    const order = { thread: basic, side: w.side as ThreadSide, from: 0, to: 2 * g.pitch, facets }
     return {
+      gap: gaugeThread(mesh, order, clearance).gap,
       crest: 2 * made.profile.crest,
       root: 2 * made.profile.root,
       middle: 2 * made.profile.mid,
@@ -278,15 +286,13 @@ const toDraw = defineReckoner({
     mm('holeOffset', 'Of the printer.', -0.5e-3, 1.5e-3, 0.25e-3),
     mm('elephantFoot', 'Of the printer.', 0, 1e-3, 0.2e-3),
   ],
-  outputs: [mm('drawn', 'To draw.')],
-  reckon: (g, w) => ({
-    drawn: asPrinted(g.size, w.what as SizeKind, {
-      ...printerOf({}),
-      scale: g.scale,
-      holeOffset: g.holeOffset,
-      elephantFoot: g.elephantFoot,
-    }),
-  }),
+  outputs: [mm('drawn', 'To draw.'), mm('uncorrected', 'What it comes out as where it is drawn as wanted.')],
+  reckon: (g, w) => {
+    const { scale, holeOffset, elephantFoot } = g
+    const printer = { ...printerOf({}), scale, holeOffset, elephantFoot }
+    const what = w.what as SizeKind
+    return { drawn: asPrinted(g.size, what, printer), uncorrected: comesOutAs(g.size, what, printer) }
+  },
   sources: [practice],
 })
 

@@ -1,6 +1,7 @@
+/** A thread's surface as corners, for the gauges: its section swept up the helix. Lengths m. */
 import { radiusAt, type TurnProfile } from './threadProfile.ts'
 
-/** Corners of a thread swept round an axis, m; `hand` −1 for a left one. */
+/** Corners of a thread swept round an axis on so many sides, m, 64 along each pitch; `hand` −1 for a left one. Geometry alone. */
 export function sweptCorners(profile: TurnProfile, length: number, facets: number, hand = 1): Float64Array {
   const along = 64
   const turns = Math.round((length / profile.pitch) * along)
