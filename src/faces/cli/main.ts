@@ -112,6 +112,18 @@ program
   })
 
 program
+  .command('print')
+  .description('parts to print for the craft; with their names, STL and 3MF files and sections of them')
+  .argument('<craft>', 'craft file (YAML)')
+  .argument('[parts...]', 'names of parts, such as cap-1 or impeller; all for every one')
+  .option('--out <folder>', 'where the files go', '.')
+  .option('--json', 'the parts as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, parts: string[], options) => {
+    code = await (await import('./printCommand.ts')).printCommand(file, parts, options)
+  })
+
+program
   .command('serve')
   .description('serve the app on this machine only (127.0.0.1)')
   .option('--port <number>', 'port; 0 takes a free one', '0')

@@ -9,20 +9,22 @@ export type Solid = Manifold
 /** rings of points, the outer one anticlockwise, holes clockwise; m */
 export type Rings = readonly (readonly (readonly [number, number])[])[]
 
-let where: string | undefined
+let code: Uint8Array | undefined
 let loaded: Promise<ManifoldToplevel> | undefined
 
-/** Tells where the kernel's code lies, for a face that packs its files otherwise; before the first solid. */
-export function kernelAt(address: string): void {
-  where = address
+/** Hands in the kernel's code, for a face that packs its files so that the kernel would not find it; before the first solid. */
+export function kernelFrom(bytes: Uint8Array): void {
+  code = bytes
 }
 
 /** The kernel, loaded at the first call. */
 function kernel(): Promise<ManifoldToplevel> {
   loaded ??= (async () => {
     const { default: load } = await import('manifold-3d')
-    const address = where
-    const lib = await load(address === undefined ? undefined : { locateFile: () => address })
+    // the types know of an address alone; the code itself is taken too
+    const lib = await load(
+      code ? ({ wasmBinary: code } as unknown as { locateFile: () => string }) : undefined,
+    )
     lib.setup()
     return lib
   })()

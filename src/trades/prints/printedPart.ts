@@ -33,7 +33,7 @@ export interface PartPlan {
 }
 
 /** A finding about one part. */
-export const partFinding = (
+const partFinding = (
   part: Pick<PartPlan, 'id' | 'of'>,
   name: string,
   f: Pick<Finding, 'says' | 'standing'> & Partial<Finding>,

@@ -133,10 +133,7 @@ test('the impeller made has the thickness, gap and edges that the file has, what
 
 test('every limit of printed parts can be heard', () => {
   const craft = craftOf(withNeck(heron.replace(/^deck:/m, 'mounts: { number: 4, mass: 12 kg }\n\ndeck:')))
-  const load = { stress: 12e6, used: 0.9, rotation: 100, root: 10e-3 }
   expect(
-    deafLimits(partLimits, [
-      (l) => partsOf(craft, { load }, l as typeof partLimits).flatMap((p) => p.findings),
-    ]),
+    deafLimits(partLimits, [(l) => partsOf(craft, {}, l as typeof partLimits).flatMap((p) => p.findings)]),
   ).toEqual([])
 })

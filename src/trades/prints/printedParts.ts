@@ -1,5 +1,6 @@
 /** All parts to print for a craft, in the order to print them: the gauge of the printer and try-pieces first. */
 import { inMm } from '../../base/answers/amounts.ts'
+import type { Finding } from '../../base/answers/finding.ts'
 import type { MadePart } from '../../base/answers/madePart.ts'
 import { say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
@@ -7,7 +8,7 @@ import { gaugeDrawn } from './fitPieces.ts'
 import { type PartLimits, partLimits } from './partLimits.ts'
 import { type FittingCraft, printedFittings } from './printedFittings.ts'
 import { printedPart } from './printedPart.ts'
-import { printedImpellers, printedStator, type RotorLoad } from './printedRotor.ts'
+import { printedImpellers, printedStator } from './printedRotor.ts'
 import { printedScrews } from './printedScrews.ts'
 import type { PrintsAnswer } from './printsAnswer.ts'
 import type { PrintsInputs } from './printsFromCraft.ts'
@@ -16,7 +17,8 @@ export type PrintedCraft = FittingCraft & Pick<Craft, 'jet'>
 
 /** What is found out elsewhere and shapes a part. */
 export interface PrintedKnown {
-  load?: RotorLoad
+  /** what is found of the roots of the blades where the jet is solved */
+  root?: Finding
   /** the pitch looked for, and the ends of its doubt, m; those of the craft file where left out */
   pitch?: { value: number; low: number; high: number }
 }
@@ -52,7 +54,7 @@ export function printedParts(
   return [
     gauge,
     ...printedScrews(answer, printer, limits),
-    ...printedImpellers(craft, printer, limits, known.load, known.pitch),
+    ...printedImpellers(craft, printer, limits, known.root, known.pitch),
     ...printedStator(craft, printer, limits),
     ...printedFittings(craft, printer, limits),
   ]

@@ -2,26 +2,16 @@
  * The impeller that was solved, in a set of two or three pitches, and the stator with its nozzle: the same values that the jet is solved with, read
  * from the craft file. What the blade's root bears is found where the jet is solved, and handed in. Keys: DIN 6885, from memory. SI.
  */
-import { inDegrees, inMm, inMpa, inPercent, inRpm } from '../../base/answers/amounts.ts'
+import { inDegrees, inMm, inPercent } from '../../base/answers/amounts.ts'
+import type { Finding } from '../../base/answers/finding.ts'
 import type { MadePart } from '../../base/answers/madePart.ts'
 import { say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { PartLimits } from './partLimits.ts'
-import { type PartPlan, partFinding, printedPart } from './printedPart.ts'
+import { type PartPlan, printedPart } from './printedPart.ts'
 import type { Printer, PrintMaterial } from './printerOf.ts'
 import { printPlastics } from './printPlastics.ts'
 import { axialLength } from './solids/impellerSolid.ts'
-
-/** What the root of a blade bears at its worst, found where the jet is solved. */
-export interface RotorLoad {
-  /** bending stress at the root, Pa, and its part of what the material bears for long with its margin */
-  stress: number
-  used: number
-  /** rev/s */
-  rotation: number
-  /** root that would do, m */
-  root: number
-}
 
 /** rounded to half a millimetre, so that a pitch can be told by its name */
 const half = (x: number) => Math.round(2e3 * x) / 2e3
@@ -93,7 +83,7 @@ export function printedImpellers(
   craft: Pick<Craft, 'jet'>,
   printer: Printer,
   limits: PartLimits,
-  load?: RotorLoad,
+  root?: Finding,
   doubt: { value: number; low: number; high: number } = craft.jet.rotor.pitch,
 ): MadePart[] {
   const { rotor } = craft.jet
@@ -131,27 +121,8 @@ export function printedImpellers(
       ],
       fitting: 60,
     }
-    const findings =
-      load === undefined
-        ? []
-        : [
-            partFinding(plan, 'root', {
-              standing: load.used > limits.root.value ? 'stop' : 'good',
-              says: say`The roots of the blades bend at ${inMpa(load.stress, 0.1)} at ${inRpm(load.rotation)}, ${inPercent(load.used)} of what ${material} bears for long.`,
-              because: [
-                {
-                  says: say`roots of ${inMm(rotor.rootThickness.value, 0.1)}`,
-                  link: 'jet.rotor.root thickness',
-                },
-              ],
-              ...(load.used > limits.root.value
-                ? {
-                    act: say`make the roots at least ${inMm(load.root, 0.1)} thick`,
-                    harm: 'before the water' as const,
-                  }
-                : {}),
-            }),
-          ]
+    // how near the roots come to breaking is found where the jet is solved
+    const findings = root ? [root] : []
     return printedPart({ ...plan, findings }, printer, limits)
   })
 }

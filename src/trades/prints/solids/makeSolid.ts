@@ -79,7 +79,7 @@ function measureBody(b: Workbench, name: string, solid: Solid, scale: number, do
   const points = { points: mesh.corners, triangles: mesh.triangles }
   const { volume, centroid } = solidProperties(points)
   const { low, high } = boundsOf(points)
-  const { wall } = thinWall(mesh, 60)
+  const { wall } = thinWall(mesh, 150)
   const section = b.level(b.turned(solid, -Math.PI / 2, 0, 0), 0)
   return { name, mesh, volume: volume * scale ** 3, centroid, low, high, wall, section, dowels }
 }
