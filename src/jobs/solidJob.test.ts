@@ -18,8 +18,10 @@ describe('an impeller on the mesh', () => {
   ])('a protractor reads its blade angles back within 0.2 degrees: %s', async (_, values) => {
     const { measured } = await run({ order: { shape: 'impeller', values }, title: 'impeller' })
     expect(measured).toHaveLength(3)
-    for (const { read, ordered } of measured!)
+    for (const { read, ordered, hand } of measured!) {
+      expect(hand).toBe((values as { hand?: number }).hand ?? 1)
       for (const k of [0, 1]) expect(Math.abs(read[k]! - ordered[k]!) / degree).toBeLessThan(0.2)
+    }
   })
 
   test('tip radius is the ring less gap and growth, and it is in balance', async () => {

@@ -10,6 +10,8 @@ export interface BladeReading {
   beta: readonly [number, number]
   /** across the blade in the middle between them, m */
   thickness: number
+  /** 1 for a right-hand screw, -1 for a left-hand one */
+  hand: 1 | -1
 }
 
 /** Where outlines cross a circle: angles, and whether going up in angle one enters the solid there. */
@@ -101,6 +103,7 @@ export function readBlade(
     z: ends.map((at, k) => at * s + middle[k * steps]! * c) as [number, number],
     beta: ends.map((at) => mean + Math.atan(b + 2 * q * at)) as [number, number],
     thickness: Math.abs(face(0, half) - face(1, half)),
+    hand,
   }
 }
 

@@ -7,6 +7,7 @@ import { printed } from '../../base/answers/sentence.ts'
 import { readCraft } from '../../craft/index.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { flawsOf } from '../../physics/solid/closed.ts'
+import { facetsFor } from '../../shapes/solid/kernel.ts'
 import { partLimits } from './partLimits.ts'
 import { printedParts } from './printedParts.ts'
 import { impellerValues, pitchSet } from './printedRotor.ts'
@@ -14,6 +15,8 @@ import { printerOf } from './printerOf.ts'
 import { printsAnswer } from './printsAnswer.ts'
 import { printsFromCraft } from './printsFromCraft.ts'
 import { makeSolid } from './solids/makeSolid.ts'
+import { sectionFigure } from './solids/sectionFigure.ts'
+import { gaugeThread } from './threadGauge.ts'
 
 const demo = join(import.meta.dirname, '../../../demo')
 const craftOf = (text: string): Craft => {
@@ -67,6 +70,44 @@ test('a measured neck brings try-rings and then a cap of the same thread and cle
   for (const key of ['d', 'pitch', 'clearance'])
     expect(rings!.solid!.values[key]).toBe(cap!.solid!.values[key])
   expect(cap!.solid!.values.pitch).toBeCloseTo(1.5e-3, 5)
+})
+
+test('the cap made for the measured neck goes on a neck of the tightest size, and its flanks hold', async () => {
+  const craft = craftOf(heron)
+  const inputs = printsFromCraft(craft)
+  const { thread } = printsAnswer(inputs).necks[0]!
+  const { values } = partsOf(craft).find((p) => p.id === 'cap-1')!.solid!
+  const chord = 0.03e-3
+  const { bodies } = await makeSolid({ shape: 'screw cap', values }, { chord })
+  const pitch = thread!.pitch
+  const top = values.top as number
+  const facets = facetsFor(thread!.d / 2 + (values.clearance as number), chord)
+  const order = {
+    thread: thread!,
+    side: 'internal' as const,
+    from: top + pitch,
+    to: top + ((values.turns as number) - 1.5) * pitch,
+    facets,
+  }
+  const got = gaugeThread(bodies[0]!.mesh.corners, order, 0.35e-3)
+  // its crest and its root, twice a turn, wherever round the axis
+  expect(got.corners).toBeGreaterThan(3)
+  expect(got.goes).toBe(true)
+  expect(got.gap).toBeCloseTo(values.clearance as number, 4)
+  expect(got.held).toBe(true)
+  // a left-hand neck does not take it
+  expect(gaugeThread(bodies[0]!.mesh.corners, { ...order, hand: 'left' }, 0.35e-3).goes).toBe(false)
+})
+
+test('a section shows the outline with the size of the part in the reader’s units', async () => {
+  const { bodies } = await makeSolid({ shape: 'screw cap', values: {} }, { chord: 0.1e-3 })
+  const sheet = sectionFigure(bodies[0]!, { width: 120, system: 'metric' })
+  expect(sheet.marks.filter((m) => m.kind === 'polygon' && m.layer === 'cut').length).toBeGreaterThan(0)
+  const wide = bodies[0]!.high[0] - bodies[0]!.low[0]
+  expect(sheet.says).toContain(`${(1e3 * wide).toFixed(1)} mm wide`)
+  expect(sectionFigure(bodies[0]!, { width: 120, system: 'inch' }).says).toContain(' in wide')
+  for (const m of sheet.marks)
+    if (m.kind === 'polygon') for (const v of m.points) expect(v).toBeGreaterThan(-1)
 })
 
 test('a fuel cap of what petrol attacks is stopped, of PETG watched, of nylon left alone', () => {

@@ -49,6 +49,8 @@ export interface MeasuredBlade {
   ordered: readonly [number, number]
   /** across the blade in the middle of its length, m */
   thickness: number
+  /** 1 for a right-hand screw, -1 for a left-hand one */
+  hand: 1 | -1
 }
 
 export interface MadeSolid {
@@ -110,6 +112,7 @@ function measureBlades(b: Workbench, rotor: Solid, { n }: Given): MeasuredBlade[
         read: [read.beta[1], read.beta[0]] as const,
         ordered: [beta(read.z[1]), beta(read.z[0])] as const,
         thickness: read.thickness,
+        hand: read.hand,
       },
     ]
   })
