@@ -5,9 +5,9 @@ import { say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { PartLimits } from './partLimits.ts'
 import { type PartPlan, printedPart } from './printedPart.ts'
-import type { Printer } from './printerOf.ts'
+import type { Printer, PrintMaterial } from './printerOf.ts'
 
-export type FittingCraft = Pick<Craft, 'engines' | 'mounts' | 'cord' | 'openings' | 'deck'>
+export type FittingCraft = Pick<Craft, 'engines' | 'mounts' | 'cord' | 'openings' | 'deck' | 'shaft'>
 
 const clamp = (x: number, low: number, high: number) => Math.min(high, Math.max(low, x))
 
@@ -130,5 +130,61 @@ export function printedFittings(craft: FittingCraft, printer: Printer, limits: P
       cautions: ['Goggles; swarf of sheet metal cuts.'],
     })
   }
+  plans.push(...couplings(craft, holeOffset))
   return plans.map((p) => printedPart(p, printer, limits))
+}
+
+/** What printed couplings are made of, by the names the drive line has for it. */
+const plasticOf: Readonly<Record<string, PrintMaterial>> = {
+  'printed nylon': 'PA12',
+  'printed nylon with carbon': 'PA12-CF',
+  PETG: 'PETG',
+  ABS: 'ABS',
+  ASA: 'ASA',
+  PLA: 'PLA',
+  PC: 'PC',
+  POM: 'POM',
+  HDPE: 'HDPE',
+}
+
+/** Discs of couplings that are printed, drawn for a metal sleeve round each bolt, which takes its clamp. */
+function couplings(craft: FittingCraft, holeOffset: number): PartPlan[] {
+  return (craft.shaft ?? []).flatMap((link, i): PartPlan[] => {
+    if (link.kind !== 'coupling') return []
+    const material = plasticOf[link.made]
+    if (!material) return []
+    const bolt = clamp(1e-3 * Number.parseFloat(link.bolts.slice(1)), 3e-3, 16e-3)
+    const sleeve = 1.5e-3
+    const hole = bolt / 2 + sleeve + holeOffset / 2
+    const circle = clamp(link.circle.value, 2 * hole + 20e-3, 0.2)
+    const bolts = clamp(link.number.value, 3, 16)
+    const across = clamp(circle + 2 * hole + 8e-3, 30e-3, 0.22)
+    const thick = clamp(link.soft.value, 5e-3, 40e-3)
+    const bore = clamp(circle - 2 * hole - 8e-3, 0, 16e-3)
+    return [
+      {
+        id: `coupling-${i + 1}`,
+        title: 'Coupling disc',
+        of: [`shaft.${i}`],
+        order: {
+          shape: 'shaft coupling',
+          values: { across, thick, bore, bolts, circle, bolt, sleeve, holeOffset },
+        },
+        says: say`A disc of ${inMm(across)} with ${`${bolts}`} holes on ${inMm(circle)}, each for a metal sleeve of ${inMm(bolt + 2 * sleeve, 0.1)} as long as the disc is thick, ${inMm(thick, 0.1)}.`,
+        material,
+        volume: (Math.PI / 4) * (across ** 2 - bore ** 2 - bolts * (2 * hole) ** 2) * thick,
+        size: [across, across, thick],
+        lies: say`Lay it flat: torque then runs along the layers.`,
+        wall: 3e-3,
+        warm: true,
+        steps: [
+          say`Press a sleeve into each hole and file it level with the disc: the bolts then clamp metal, not plastic that creeps.`,
+          say`No thread-locker on plastic: wedge-locking washers or lock nuts.`,
+        ],
+        cautions: [
+          'A coupling that lets go throws its bolts: a guard goes over it before the engine is started.',
+        ],
+      },
+    ]
+  })
 }
