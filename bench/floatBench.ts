@@ -24,8 +24,8 @@ const hull = hullFromFew(
     depth: 0.24,
     deadrise: 6 * deg,
     noseDeadrise: 24 * deg,
-    noseRocker: 0.16,
-    noseRockerStart: 1.55,
+    noseRise: 0.16,
+    noseRiseFrom: 1.55,
   },
   { bottom: 18, side: 12, deck: 12, along: 58 },
 )

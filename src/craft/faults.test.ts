@@ -227,8 +227,8 @@ test.each([
     'error',
   ],
   [
-    'a nose rocker from beyond the nose',
-    `${least}  nose rocker start: 3 m\n`,
+    'a nose rise from beyond the nose',
+    `${least}  nose rise from: 3 m\n`,
     'short of the nose at 2.6 m',
     'error',
   ],

@@ -24,8 +24,8 @@ export function inHull({ hull }: Craft): Contradiction[] {
       `a depth smaller than the beam of ${shown(hull.beam, 'm')}`,
     ],
     [
-      hull.noseRockerStart.value >= hull.length.value,
-      hull.noseRockerStart,
+      hull.noseRiseFrom.value >= hull.length.value,
+      hull.noseRiseFrom,
       'm',
       `a place short of the nose at ${shown(hull.length, 'm')}`,
     ],

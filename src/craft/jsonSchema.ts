@@ -3,6 +3,7 @@ import { unitless } from '../base/units/parse.ts'
 import type { Fields, QuantitySpec, Spec } from './fields.ts'
 import { limitsInWords, undecidedWord } from './reader.ts'
 import { craftFields, currentVersion, versionKey } from './schema/craftSchema.ts'
+import { oldKeys } from './schema/oldKeys.ts'
 
 /**
  * The JSON Schema (draft 2020-12) of a craft file, made from the field tables, for editors that check while
@@ -125,9 +126,16 @@ function objectOf(fields: Fields, defs: Definitions): Json {
   const required = Object.entries(fields)
     .filter(([, spec]) => needed(spec))
     .map(([key]) => key)
+  const old = Object.entries(oldKeys).flatMap(([was, is]) => {
+    const spec = Object.hasOwn(fields, is) ? fields[is] : undefined
+    return spec ? [[was, { ...schemaOf(spec, defs), deprecated: true }] as const] : []
+  })
   return {
     type: 'object',
-    properties: Object.fromEntries(Object.entries(fields).map(([key, spec]) => [key, schemaOf(spec, defs)])),
+    properties: Object.fromEntries([
+      ...Object.entries(fields).map(([key, spec]) => [key, schemaOf(spec, defs)] as const),
+      ...old,
+    ]),
     ...(required.length > 0 ? { required } : {}),
     additionalProperties: false,
   }

@@ -13,6 +13,7 @@ import { blockedBy } from './guard.ts'
 import { tagSpec } from './paths.ts'
 import { isBlank } from './reader.ts'
 import { craftFields } from './schema/craftSchema.ts'
+import { todaysKey } from './schema/oldKeys.ts'
 
 /** Where things stand in the text of a craft file: the ground on which edits are made. */
 
@@ -94,7 +95,7 @@ export const scalarOf = (node: unknown) => (isScalar(node) ? String(node.value) 
 
 /** the pair with this key, or undefined */
 export function pairOf(map: YAMLMap, key: string): Pair | undefined {
-  return map.items.find((p) => isScalar(p.key) && String(p.key.value) === key)
+  return map.items.find((p) => isScalar(p.key) && todaysKey(String(p.key.value)) === key)
 }
 
 /** what stands under a key of a group or at an index of a list; undefined when nothing does */
@@ -129,7 +130,7 @@ export function afterMark(holder: YAMLMap | YAMLSeq, index: number): number | un
 /** where a key stands among the pairs of a group, -1 for nowhere; for a list, the index itself */
 export function indexIn(holder: YAMLMap | YAMLSeq, key: string): number {
   return isMap(holder)
-    ? holder.items.findIndex((p) => isScalar(p.key) && String(p.key.value) === key)
+    ? holder.items.findIndex((p) => isScalar(p.key) && todaysKey(String(p.key.value)) === key)
     : Number(key)
 }
 

@@ -8,6 +8,7 @@ import {
   type VariantSpec,
 } from './fields.ts'
 import { type Craft, craftFields } from './schema/craftSchema.ts'
+import { todaysKey } from './schema/oldKeys.ts'
 
 const found = new Map<string, Spec | undefined>()
 
@@ -32,7 +33,8 @@ export function tagSpec(spec: VariantSpec): ChoiceSpec {
   }
 }
 
-function keyOf(fields: Fields, step: string): Spec | undefined {
+function keyOf(fields: Fields, word: string): Spec | undefined {
+  const step = todaysKey(word)
   if (Object.hasOwn(fields, step)) return fields[step]
   for (const key of Object.keys(fields)) if (camel(key) === step) return fields[key]
   return undefined

@@ -17,6 +17,7 @@ import {
   type VariantSpec,
 } from './fields.ts'
 import { quoted } from './problem.ts'
+import { todaysKey } from './schema/oldKeys.ts'
 import { usualSpread } from './valueSpread.ts'
 
 /** What is gathered while a file is walked. */
@@ -311,7 +312,7 @@ function collectPairs(
       )
       continue
     }
-    const key = String(pair.key.value)
+    const key = todaysKey(String(pair.key.value))
     if (seen.has(key)) {
       const { path } = below(spot, key, 0)
       const expected = 'each key once in its group'

@@ -29,6 +29,14 @@ export function inTanks(craft: Craft): Contradiction[] {
         `one of the two, or both alike: ${shown(t.liquid, 'L')} fills ${Math.round((100 * value) / most)} % of the ${litres(most)} it holds`,
       ])
     }
+    const { neck } = t
+    if (neck?.bore)
+      tests.push([
+        neck.thread === 'outside' && neck.bore.value >= neck.overCrests.value,
+        neck.bore,
+        'mm',
+        `less than the ${shown(neck.overCrests, 'mm')} over the crests outside it`,
+      ])
     const [forward, port] = t.foot
     tests.push([
       forward.value > 1.3 * hull.length.value || forward.value < -0.3 * hull.length.value,

@@ -75,3 +75,10 @@ test('a weight named after fuel and heavy enough to hold it is asked about; an e
 test('a tank far from the hull is an error, as for any weight', () => {
   expect(said(`  - { ${box.replace('1.4 m', '9 m')} }`)).toMatch(/tanks\.0\.foot\.0.*on or near the hull/)
 })
+
+test('a neck with a bore as wide as its thread outside is told', () => {
+  const neck = (bore: string) =>
+    said(`  - { ${box}, neck: { over crests: 28 mm, pitches: 8, span: 12 mm, bore: ${bore} } }`)
+  expect(neck('30 mm')).toMatch(/tanks\.0\.neck\.bore.*30 mm.*less than the 28 mm over the crests/)
+  expect(neck('20 mm')).toBe('')
+})

@@ -1,9 +1,11 @@
 /**
- * A rider as a stick figure. Segment lengths over stature: R. Drillis and R. Contini, "Body Segment Parameters" (1966), as
+ * A rider as a filled figure. Segment lengths over stature: R. Drillis and R. Contini, "Body Segment Parameters" (1966), as
  * reproduced in D. A. Winter, Biomechanics and Motor Control of Human Movement, figure 4.1 (from memory); postures are drawn by eye.
  */
-import { circle, polyline } from './marks.ts'
+import { circle, polygon } from './marks.ts'
 import type { Mark, Style } from './sheet.ts'
+
+const body = '#e9e3d3'
 
 export type Posture = 'standing' | 'crouching' | 'kneeling' | 'sitting' | 'prone'
 
@@ -19,58 +21,104 @@ const postures: Record<Posture, { shank: number; thigh: number; trunk: number; a
   prone: { shank: 0.02, thigh: 0.03, trunk: 0.06, arm: -0.1 },
 }
 
-/**
- * The figure with the middle of its feet, knees or seat at x on a deck at height z. `stature` and the result are in the drawing's
- * lengths; add the marks as they are.
- */
-export function riderFigure(posture: Posture, x: number, z: number, stature: number, style: Style): Mark[] {
+/** Half breadths of each part at its two ends, over stature: drawn by eye. */
+const half = {
+  foot: [0.018, 0.014],
+  shank: [0.024, 0.033],
+  thigh: [0.036, 0.05],
+  trunk: [0.058, 0.066],
+  neck: [0.028, 0.028],
+  upperArm: [0.03, 0.023],
+  forearm: [0.022, 0.015],
+} as const
+
+type Point = readonly [number, number]
+
+/** A limb from a to b, round at both ends, as a ring of points. */
+function limb([ax, ay]: Point, [bx, by]: Point, ra: number, rb: number): Point[] {
+  const along = Math.atan2(by - ay, bx - ax)
+  const round = (cx: number, cy: number, r: number, from: number): Point[] =>
+    Array.from({ length: 9 }, (_, i) => {
+      const angle = from + (Math.PI * i) / 8
+      return [cx + r * Math.cos(angle), cy + r * Math.sin(angle)]
+    })
+  return [...round(bx, by, rb, along - Math.PI / 2), ...round(ax, ay, ra, along + Math.PI / 2)]
+}
+
+/** A limb of the figure over its stature: from, to and the half breadths there; ahead and up of the point that is "at" its place. */
+export interface Limb {
+  name: keyof typeof half
+  from: Point
+  to: Point
+  breadths: readonly [number, number]
+}
+
+export interface Body {
+  limbs: readonly Limb[]
+  head: { at: Point; r: number }
+}
+
+/** The parts of a body of stature 1 in a posture: its feet, knees or seat at 0, its lowest point at 0. */
+export function bodyOf(posture: Posture): Body {
   const p = postures[posture]
-  const step = (from: readonly [number, number], length: number, angle: number): [number, number] => [
-    from[0] + stature * length * Math.cos(angle),
-    from[1] + stature * length * Math.sin(angle),
+  const step = (from: Point, length: number, angle: number): Point => [
+    from[0] + length * Math.cos(angle),
+    from[1] + length * Math.sin(angle),
   ]
-  const foot: [number, number] = [
-    0,
-    posture === 'standing' || posture === 'crouching' || posture === 'sitting'
-      ? stature * ankle
-      : stature * 0.02,
-  ]
+  const foot: Point = [0, 0]
   const knee = step(foot, part.shank, p.shank)
   const hip = step(knee, part.thigh, p.thigh)
   const shoulder = step(hip, part.trunk, p.trunk)
   const head = step(shoulder, 0.117, posture === 'prone' ? 0.5 : p.trunk)
   const elbow = step(shoulder, part.upperArm, p.arm - 0.5)
   const hand = step(elbow, part.forearm, p.arm + 0.5)
-  const toe: [number, number] =
-    posture === 'kneeling' || posture === 'prone' ? step(foot, ankle, Math.PI) : [foot[0] + stature * 0.1, 0]
+  const toe: Point =
+    posture === 'kneeling' || posture === 'prone'
+      ? step(foot, ankle, Math.PI)
+      : [foot[0] + 0.1, foot[1] - 0.012]
+  const limbs: [keyof typeof half, Point, Point][] = [
+    ['foot', foot, toe],
+    ['shank', foot, knee],
+    ['thigh', knee, hip],
+    ['trunk', hip, shoulder],
+    ['neck', shoulder, head],
+    ['upperArm', shoulder, elbow],
+    ['forearm', elbow, hand],
+  ]
+  const skull = part.head * 0.5
   const lowest = Math.min(
-    foot[1],
-    knee[1],
-    hip[1],
-    toe[1],
-    elbow[1],
-    hand[1],
-    head[1] - stature * part.head * 0.5,
+    head[1] - skull,
+    ...limbs.flatMap(([name, a, b]) => [a[1] - half[name][0], b[1] - half[name][1]]),
   )
-  // the point that is "at" x: between heel and toe, on the knees, or under the seat
+  // the point that is "at" the place: between heel and toe, on the knees, or under the seat
   const at =
     posture === 'kneeling'
       ? (knee[0] + foot[0]) / 2
-      : posture === 'sitting'
+      : posture === 'sitting' || posture === 'prone'
         ? hip[0]
-        : posture === 'prone'
-          ? hip[0]
-          : toe[0] / 2
-  const put = ([a, b]: readonly [number, number]): [number, number] => [
-    x + a - at,
-    z + b - Math.min(0, lowest),
+        : toe[0] / 2
+  const put = ([a, b]: Point): Point => [a - at, b - lowest]
+  return {
+    limbs: limbs.map(([name, a, b]) => ({ name, from: put(a), to: put(b), breadths: half[name] })),
+    head: { at: put(head), r: skull },
+  }
+}
+
+/**
+ * The filled figure with the middle of its feet, knees or seat at x on a deck at height z. `stature` and the result are in the drawing's
+ * lengths; add the marks as they are. The style's stroke goes round the whole figure, its fill into it.
+ */
+export function riderFigure(posture: Posture, x: number, z: number, stature: number, style: Style): Mark[] {
+  const { limbs, head } = bodyOf(posture)
+  const put = ([a, b]: Point): Point => [x + stature * a, z + stature * b]
+  const fill = style.fill ?? body
+  // the outline of all parts first, then their fill over it: what is left of it goes round the whole
+  const outlines: Style = { ...style, fill, width: 2 * (style.width ?? 0.3) }
+  const drawn = (look: Style): Mark[] => [
+    ...limbs.map(({ from, to, breadths: [ra, rb] }) =>
+      polygon(limb(put(from), put(to), stature * ra, stature * rb).flat(), look, 'mark'),
+    ),
+    circle(...put(head.at), stature * head.r, look, 'mark'),
   ]
-  const line = (...points: [number, number][]) => polyline(points.flatMap(put), style, 'mark')
-  const [hx, hz] = put(head)
-  return [
-    line(toe, foot, knee, hip, shoulder),
-    line(shoulder, elbow, hand),
-    line(shoulder, step(shoulder, 0.052, posture === 'prone' ? 0.5 : p.trunk)),
-    circle(hx, hz, stature * part.head * 0.5, style, 'mark'),
-  ]
+  return [...drawn(outlines), ...drawn({ fill })]
 }

@@ -1,10 +1,11 @@
 /**
- * From findings to decisions: one line for each thing to do, know or decide. Twins (front and rear, port and starboard) are one
- * line; what is good is not listed; the most harmful comes first, then the most gainful.
+ * From findings to decisions: one line for each thing to do, know or decide. Twins (front and rear, port and starboard) and findings
+ * that ask for the same change are one line; what is good is not listed. The most harmful comes first; within a harm what stops,
+ * then what one can do something about, then the most gainful.
  */
 import { asChange, inCount, inNewtons, inSpeed } from '../base/answers/amounts.ts'
 import { type Decision, type Gain, type Harm, harms } from '../base/answers/decision.ts'
-import type { Finding, Question } from '../base/answers/finding.ts'
+import type { Finding, Question, Standing } from '../base/answers/finding.ts'
 import { type Sentence, say } from '../base/answers/sentence.ts'
 import { type Craft, fieldAt } from '../craft/index.ts'
 import type { Balance } from './push/balanceTypes.ts'
@@ -44,7 +45,34 @@ export function decisionsOf(_craft: Craft, findings: readonly Finding[], _balanc
     if (group) group.push(f)
     else groups.set(key, [f])
   }
-  return [...groups.values()].map(decisionOf).sort(byHarmThenGain)
+  const ordered = [...groups.values()]
+    .map((group) => ({ standing: group[0]!.standing, decision: decisionOf(group) }))
+    .sort((a, b) => byHarm(a.decision, b.decision) || byStop(a, b) || byAct(a.decision, b.decision))
+    .map((one) => one.decision)
+  return withoutRepeats(ordered)
+}
+
+/** Decisions that change the same values to the same are one: the first of them, resting on the findings of all. */
+function withoutRepeats(decisions: readonly Decision[]): Decision[] {
+  const kept = new Map<string, Decision>()
+  for (const d of decisions) {
+    const key = d.changes?.length
+      ? d.changes.map((c) => `${c.path}=${c.to}`).join('\n')
+      : `${d.id}\n${d.findings.join()}`
+    const first = kept.get(key)
+    kept.set(key, first ? { ...first, findings: [...first.findings, ...d.findings] } : d)
+  }
+  return [...kept.values()]
+}
+
+/**
+ * What to do next, three at most: the first that says what to do, which is the worst that can be acted on, and after it the changes
+ * that buy most. The first page, the terminal and the book all take it from here.
+ */
+export function nextOf(decisions: readonly Decision[]): Decision[] {
+  const first = decisions.find((d) => d.act !== undefined || d.changes !== undefined)
+  const rest = decisions.filter((d) => d.changes !== undefined && d !== first)
+  return first ? [first, ...rest].slice(0, 3) : []
 }
 
 function decisionOf(group: readonly Finding[]): Decision {
@@ -69,10 +97,19 @@ const worth = (gain: Gain | undefined): number =>
   gain ? finite(gain.pull.value) + 60 * finite(gain.topSpeed?.value ?? 0) : 0
 const finite = (x: number) => (Number.isFinite(x) ? x : 0)
 
-function byHarmThenGain(a: Decision, b: Decision): number {
-  const harm = harms.indexOf(a.harm ?? 'comfort') - harms.indexOf(b.harm ?? 'comfort')
-  return harm || worth(b.gain) - worth(a.gain)
+/** All decisions, those to do next before the others: the numbers that the list and the craft's picture share. */
+export function nextFirst(decisions: readonly Decision[]): Decision[] {
+  const next = nextOf(decisions)
+  return [...next, ...decisions.filter((d) => !next.includes(d))]
 }
+
+type Ranked = { standing: Standing; decision: Decision }
+
+const byHarm = (a: Decision, b: Decision): number =>
+  harms.indexOf(a.harm ?? 'comfort') - harms.indexOf(b.harm ?? 'comfort')
+const byStop = (a: Ranked, b: Ranked): number => Number(b.standing === 'stop') - Number(a.standing === 'stop')
+const byAct = (a: Decision, b: Decision): number =>
+  Number(b.act !== undefined) - Number(a.act !== undefined) || worth(b.gain) - worth(a.gain)
 
 /** Where a decision leads: a page, and the input it is about, or `finding:` and the finding's id where it is about none alone. */
 export interface LeadsTo {

@@ -2,7 +2,7 @@
 import type { Decision, Harm } from '../base/answers/decision.ts'
 import type { Finding, Standing } from '../base/answers/finding.ts'
 import { type Sentence, say } from '../base/answers/sentence.ts'
-import { gainSays } from './decisions.ts'
+import { gainSays, nextOf } from './decisions.ts'
 import type { Look } from './look.ts'
 
 export interface ScreenSection {
@@ -50,7 +50,7 @@ export function screenOf(look: Pick<Look, 'findings' | 'decisions'>): LookScreen
   const { findings, decisions } = look
   const headline =
     findings.find((f) => f.id === 'push.headline') ?? findings.find((f) => f.id === 'push.not-known')
-  const next = decisions.filter((d) => d.changes !== undefined).slice(0, 3)
+  const next = nextOf(decisions)
   const toldIf = ifs.flatMap(([head, pattern]) => {
     // findings come worst first, so the first is the worst of its kind
     const f = findings.find((one) => pattern.test(one.id))
@@ -59,7 +59,7 @@ export function screenOf(look: Pick<Look, 'findings' | 'decisions'>): LookScreen
   const elsewhere = new Set([...next.flatMap((d) => d.findings), ...toldIf.flatMap((t) => t.told)])
   const rest = decisions.filter((d) => !next.includes(d) && !d.findings.every((id) => elsewhere.has(id)))
   const sections: ScreenSection[] = []
-  if (next.length > 0) sections.push({ head: 'Do next, one change at a time', decisions: next, left: 0 })
+  if (next.length > 0) sections.push({ head: 'Do next, one at a time', decisions: next, left: 0 })
   for (const harm of Object.keys(heads) as Harm[]) {
     const own = rest.filter((d) => (d.harm ?? 'comfort') === harm)
     if (own.length > 0)

@@ -39,11 +39,11 @@ test('a rough answer comes first, then the fine one; going away and back loses n
   await expect
     .poll(() => answer().textContent())
     .toMatch(
-      /gives [\d.]+ kW at \d+ rpm and [\d.]+ N·m at \d+ rpm\. Its power stays within a tenth of that from \d+ rpm to \d+ rpm/,
+      /gives [\d.]+ kW at [\d\s]+ rpm and [\d.]+ N·m at [\d\s]+ rpm by simulation\. Its power stays within a tenth of that from [\d\s]+ rpm to [\d\s]+ rpm/,
     )
   await expect
     .poll(() => page.locator('.answer .sure').textContent())
-    .toMatch(/Likely range [\d.]+ to [\d.]+ kW/)
+    .toMatch(/Likely range [\d.]+ kW to [\d.]+ kW/)
   await page.getByText('On cells of 10 mm.').waitFor()
   const says = await answer().textContent()
   await expect.poll(() => page.locator('.answer .sure').textContent()).toMatch(/speeds? settled/)

@@ -124,8 +124,8 @@ describe('look', () => {
   })
 
   test('a question nothing is worked out about yet says so', async () => {
-    const { out } = await wakewright(['look', 'demo/heron.yaml', '--question', 'make'])
-    expect(out).toContain('Nothing is worked out yet about "make"')
+    const { out } = await wakewright(['look', 'demo/heron.yaml', '--question', 'runs'])
+    expect(out).toContain('Nothing is worked out yet about "runs"')
   })
 
   test('a reader that closes the pipe early ends it without a word of complaint', async () => {

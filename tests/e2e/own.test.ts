@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { onFreshPages } from './freshPages.ts'
-import { fileText, kept, nameLine, openExample, openFold, typeValue } from './steps.ts'
+import { fileText, kept, nameLine, newCraft, openExample, openFold, typeValue } from './steps.ts'
 
 let page: Page
 onFreshPages((fresh) => {
@@ -9,8 +9,7 @@ onFreshPages((fresh) => {
 })
 
 test('a craft of one’s own is begun, filled in by the form alone, kept, left and taken up again', async () => {
-  await page.getByLabel('Its name').fill('Grebe: the second')
-  await page.getByRole('button', { name: 'New craft' }).click()
+  await newCraft(page, 'Grebe: the second')
   await nameLine(page, 'Grebe: the second').waitFor()
 
   // a value with its ± and its source

@@ -31,6 +31,13 @@ export async function openExampleOn(
 export const exampleText = (name: 'Heron' | 'Teal' | 'Dabchick' | 'Sandpiper') =>
   readFileSync(`demo/${name.toLowerCase()}.yaml`, 'utf8')
 
+/** Begins a craft and leaves its questions for later. */
+export async function newCraft(page: Page, name: string): Promise<void> {
+  await page.getByLabel('Its name').fill(name)
+  await page.getByRole('button', { name: 'Begin: ten questions' }).click()
+  await page.getByRole('link', { name: 'That is enough for now' }).click()
+}
+
 /** Goes to a page by its address. */
 export async function goTo(page: Page, id: string): Promise<void> {
   await page.evaluate((hash) => void (location.hash = hash), `#/${id}`)

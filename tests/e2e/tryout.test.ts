@@ -1,7 +1,17 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { onFreshPages } from './freshPages.ts'
-import { drawn, goTo, looked, nameLine, openExample, openExampleOn, openFold, typeValue } from './steps.ts'
+import {
+  drawn,
+  goTo,
+  looked,
+  nameLine,
+  newCraft,
+  openExample,
+  openExampleOn,
+  openFold,
+  typeValue,
+} from './steps.ts'
 
 /** What people met when they tried the app, each as a test that would have told. */
 
@@ -127,8 +137,7 @@ test('each page is one sheet of paper', async () => {
 })
 
 test('a craft that nobody has filled in is not judged; with four values of its own it is', async () => {
-  await page.getByLabel('Its name').fill('Grebe')
-  await page.getByRole('button', { name: 'New craft' }).click()
+  await newCraft(page, 'Grebe')
   await goTo(page, 'push')
   await page.locator('.answer[data-not-yours]').waitFor()
   await page.getByText('not yours yet').waitFor()

@@ -1,6 +1,7 @@
 /** Craft that are wrong, each in one way a builder gets wrong: what every judgement is tried on. */
 import type { Craft } from '../../src/craft/index.ts'
-import { whatIf } from '../../src/craft/index.ts'
+import { readCraft, whatIf } from '../../src/craft/index.ts'
+import { templateKinds, templateText } from '../../src/craft/templates.ts'
 import { demoCraft } from '../../src/whole/push/demo.testkit.ts'
 
 /** Name and craft; the demos themselves come first. */
@@ -11,6 +12,10 @@ export function wrongCrafts(): [string, Craft][] {
   return [
     ['heron', heron],
     ['teal', teal],
+    ...templateKinds.map((kind): [string, Craft] => [
+      `new, ${kind}`,
+      readCraft(templateText('new', kind)).craft!,
+    ]),
     ['far too steep', put(heron, { 'jet.rotor.pitch': 0.19 })],
     ['far too shallow', put(heron, { 'jet.rotor.pitch': 0.05 })],
     ['direct drive', put(teal, { 'drive.ratio': 1, 'jet.rotor.pitch': 0.11 })],

@@ -120,8 +120,8 @@ export const hullSection = group(
         minutes: 4,
       },
     }),
-    'nose rocker': quantity('length', {
-      label: 'Nose rocker',
+    'nose rise': quantity('length', {
+      label: 'Nose rise',
       gloss: 'Rise of the keel at the nose above the straight run aft.',
       unit: 'mm',
       min: 0,
@@ -129,8 +129,8 @@ export const hullSection = group(
       assumed: { of: 'length', times: 0.065, low: 0.04, high: 0.1, why: 'boards and sleds of this length' },
       measure: tape('stand it on a level floor and measure up to the nose'),
     }),
-    'nose rocker start': quantity('length', {
-      label: 'Nose rocker starts',
+    'nose rise from': quantity('length', {
+      label: 'Nose rise from',
       gloss: 'Where the keel begins to rise, forward of the transom.',
       unit: 'm',
       min: 0,
@@ -144,8 +144,8 @@ export const hullSection = group(
       },
       measure: tape('slide a card along the floor until it touches the keel'),
     }),
-    'tail rocker': quantity('length', {
-      label: 'Tail rocker',
+    'stern rise': quantity('length', {
+      label: 'Stern rise',
       gloss: 'Rise of the keel at the transom.',
       unit: 'mm',
       min: 0,
@@ -153,8 +153,8 @@ export const hullSection = group(
       assumed: { value: 0, low: 0, high: 5, why: 'a straight run aft, as planing wants' },
       measure: tape('lay a straight edge along the keel'),
     }),
-    'tail rocker length': quantity('length', {
-      label: 'Tail rocker length',
+    'stern rise over': quantity('length', {
+      label: 'Stern rise over',
       gloss: 'Over which the keel rises aft.',
       unit: 'm',
       min: 0,
@@ -179,8 +179,8 @@ export const hullSection = group(
       assumed: { value: 0.93, low: 0.85, high: 1, why: 'a nearly parallel stern' },
       measure: tape('measure the transom across at the chines'),
     }),
-    'nose fullness': quantity('ratio', {
-      label: 'Nose fullness',
+    'nose roundness': quantity('ratio', {
+      label: 'Nose roundness',
       gloss:
         'Shape of the nose seen from above: 1 a wedge, 2 an ellipse, 2.5 a usual board, more is blunter.',
       unit: '',
@@ -212,12 +212,12 @@ export const hullSection = group(
         why: 'the unit that makes it the length of such a craft; what was guessed is said',
       },
     }),
-    'mesh forward': choice(meshAxes, {
+    'bow along': choice(meshAxes, {
       label: 'Forward in the mesh',
       gloss: 'Axis of the mesh file that points to the bow.',
       assumed: { value: 'guess', why: 'the longest side, its slimmer end the bow; what was guessed is said' },
     }),
-    'mesh up': choice(meshAxes, {
+    'deck faces': choice(meshAxes, {
       label: 'Up in the mesh',
       gloss: 'Axis of the mesh file that points up.',
       assumed: { value: 'guess', why: 'the shortest side; what was guessed is said' },

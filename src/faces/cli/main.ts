@@ -125,9 +125,10 @@ program
 
 program
   .command('serve')
-  .description('serve the app on this machine only (127.0.0.1)')
+  .description('serve the app on this machine only (127.0.0.1), unless a phone is to have it too')
   .option('--port <number>', 'port; 0 takes a free one', '0')
   .option('--show <craft>', 'print the findings of a craft file first')
+  .option('--phone [craft]', 'let one phone on the same network in as well, and hand it a craft file')
   .action(async (options) => {
     code = await (await import('./serveCommand.ts')).serveCommand(options)
   })

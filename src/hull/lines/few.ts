@@ -21,11 +21,11 @@ export interface FewNumbers {
   midDeadrise?: number
   noseDeadrise?: number
   /** rise of the keel at the stem, and where it starts (0.65 of the length) */
-  noseRocker?: number
-  noseRockerStart?: number
+  noseRise?: number
+  noseRiseFrom?: number
   /** rise of the keel at the transom, and over what length (a quarter of the length) */
-  tailRocker?: number
-  tailRockerLength?: number
+  sternRise?: number
+  sternRiseOver?: number
   /** widest station (0.45 of the length) */
   widestAt?: number
   /** half-breadth at the transom over the widest (0.92) */
@@ -63,10 +63,10 @@ export function fewTrouble(n: FewNumbers): Flag[] {
   }
   within('chineBeam', 0.01, 1.5 * n.beam, '0.01 m to 1.5 times the beam')
   for (const a of ['deadrise', 'midDeadrise', 'noseDeadrise'] as const) within(a, 0, 1.3, '0 to 75 deg')
-  within('noseRocker', 0, 2 * n.depth, '0 to twice the depth')
-  within('noseRockerStart', 0, 0.99 * n.length, '0 to the length')
-  within('tailRocker', 0, n.depth, '0 to the depth')
-  within('tailRockerLength', 0, n.length, '0 to the length')
+  within('noseRise', 0, 2 * n.depth, '0 to twice the depth')
+  within('noseRiseFrom', 0, 0.99 * n.length, '0 to the length')
+  within('sternRise', 0, n.depth, '0 to the depth')
+  within('sternRiseOver', 0, n.length, '0 to the length')
   within('widestAt', 0, 0.99 * n.length, '0 to the length')
   within('tailWidth', 0.05, 1, '0.05 to 1')
   within('railRadius', 0, 0.5 * n.depth, '0 to half the depth')
@@ -100,10 +100,10 @@ function linesOf(n: FewNumbers): Lines {
   const full = (n.chineBeam ?? n.beam) / 2
   const tail = full * (n.tailWidth ?? 0.92)
   const [p, q] = n.noseExponents ?? [2.5, 2]
-  const rise = n.noseRocker ?? 0
-  const from = n.noseRockerStart ?? 0.65 * L
-  const kick = n.tailRocker ?? 0
-  const reach = n.tailRockerLength ?? 0.25 * L
+  const rise = n.noseRise ?? 0
+  const from = n.noseRiseFrom ?? 0.65 * L
+  const kick = n.sternRise ?? 0
+  const reach = n.sternRiseOver ?? 0.25 * L
   const aft = n.deadrise ?? 0
   const mid = n.midDeadrise ?? aft
   const nose = n.noseDeadrise ?? mid

@@ -13,8 +13,8 @@ const few: FewNumbers = {
   chineBeam: 0.7,
   depth: 0.24,
   deadrise: 0.1,
-  noseRocker: 0.16,
-  noseRockerStart: 1.5,
+  noseRise: 0.16,
+  noseRiseFrom: 1.5,
 }
 
 describe('hull from a few numbers', () => {
@@ -36,10 +36,10 @@ describe('hull from a few numbers', () => {
               chineBeam: chine * beam,
               depth: 0.3,
               deadrise,
-              noseRocker: rocker,
+              noseRise: rocker,
               railRadius: rail,
               deckCamber: camber,
-              tailRocker: 0.01,
+              sternRise: 0.01,
             },
             { along: 24 },
           )
@@ -65,7 +65,7 @@ describe('hull from a few numbers', () => {
       tailWidth: 1,
       widestAt: 1.98,
       noseExponents: [8, 8],
-      noseRocker: 0,
+      noseRise: 0,
     })
     expect(hull.volume / (2 * 0.6 * 0.2)).toBeGreaterThan(0.99)
     expect(hull.volume / (2 * 0.6 * 0.2)).toBeLessThanOrEqual(1)

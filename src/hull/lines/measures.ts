@@ -2,7 +2,7 @@
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 
 export function measuresOf(h: Craft['hull']) {
-  const fullness = h.noseFullness.value
+  const fullness = h.noseRoundness.value
   return {
     length: h.length.value,
     beam: h.beam.value,
@@ -11,10 +11,10 @@ export function measuresOf(h: Craft['hull']) {
     deadrise: h.deadrise.value,
     midDeadrise: h.midDeadrise.value,
     noseDeadrise: h.noseDeadrise.value,
-    noseRocker: h.noseRocker.value,
-    noseRockerStart: Math.min(h.noseRockerStart.value, 0.98 * h.length.value),
-    tailRocker: h.tailRocker.value,
-    tailRockerLength: h.tailRockerLength.value,
+    noseRise: h.noseRise.value,
+    noseRiseFrom: Math.min(h.noseRiseFrom.value, 0.98 * h.length.value),
+    sternRise: h.sternRise.value,
+    sternRiseOver: h.sternRiseOver.value,
     widestAt: Math.min(h.widestAt.value, 0.95 * h.length.value),
     tailWidth: h.tailWidth.value,
     // 1 a wedge, 2 an ellipse, above that a blunter board

@@ -15,7 +15,7 @@ const sled = hullFromFew({
   chineBeam: 0.7,
   depth: 0.24,
   deadrise: 0.1,
-  noseRocker: 0.16,
+  noseRise: 0.16,
 }).mesh
 
 function corners(mesh: Mesh): number[] {

@@ -142,7 +142,7 @@ function laidOut(mesh: Mesh, choices: ImportChoices, flags: Flag[]): Mesh {
     const bow = choices.forward === undefined ? 'its slimmer end as the bow' : 'the bow as told'
     flags.push({
       code: 'mesh lie',
-      text: `The hull was laid with ${name(up)} of the file up, its length along ${'xyz'[along.k]}, ${bow}. Look at the picture: is the deck up and the bow forward? If so, write "mesh forward: ${plain(along)}" and "mesh up: ${plain(up)}" under hull.`,
+      text: `The hull was laid with ${name(up)} of the file up, its length along ${'xyz'[along.k]}, ${bow}. Look at the picture: is the deck up and the bow forward? If so, write "bow along: ${plain(along)}" and "deck faces: ${plain(up)}" under hull.`,
       path: 'hull.mesh',
     })
   }

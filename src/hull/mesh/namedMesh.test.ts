@@ -52,7 +52,7 @@ describe('the hull file a craft names', () => {
     expect(hull.volume).toBeCloseTo(hullMeshFromCraft(few).volume, 6)
     const spec = hullSpecFromCraft(craft)
     const known = hullSpecFromCraft(few)
-    for (const key of ['length', 'chineBeam', 'beam', 'depth', 'noseRocker', 'tailWidth'] as const)
+    for (const key of ['length', 'chineBeam', 'beam', 'depth', 'noseRise', 'tailWidth'] as const)
       expect(spec[key]! / known[key]!, key).toBeCloseTo(1, 1.5)
     expect(spec.deadrise).toBeCloseTo(known.deadrise, 2)
     const drag = (c: Craft) => {
@@ -106,9 +106,9 @@ describe('the hull file a craft names', () => {
     const asked = (c: Craft) => floatFindings(c).filter((f) => /Is that right|bow forward\?/.test(f.says))
     const guessed = asked(withMesh(own))
     expect(guessed.map((f) => f.says).join(' ')).toMatch(
-      /"mesh unit: mm".*"mesh forward: \+x" and "mesh up: \+z"/,
+      /"mesh unit: mm".*"bow along: \+x" and "deck faces: \+z"/,
     )
-    const settled = withMesh(own, '  mesh unit: mm\n  mesh forward: +x\n  mesh up: +z\n')
+    const settled = withMesh(own, '  mesh unit: mm\n  bow along: +x\n  deck faces: +z\n')
     expect(asked(settled)).toEqual([])
     expect(hullMeshFromCraft(settled).length).toBeCloseTo(2.4, 6)
   })

@@ -30,11 +30,11 @@ function markOf(bytes: Uint8Array): string {
 
 /** The words of the craft file on how its mesh is to be read. */
 export function meshChoices(craft: Craft): ImportChoices {
-  const { meshUnit, meshForward, meshUp } = craft.hull
+  const { meshUnit, bowAlong, deckFaces } = craft.hull
   return {
     ...(meshUnit === 'guess' ? {} : { unit: meshUnit }),
-    ...(meshForward === 'guess' ? {} : { forward: meshForward }),
-    ...(meshUp === 'guess' ? {} : { up: meshUp }),
+    ...(bowAlong === 'guess' ? {} : { forward: bowAlong }),
+    ...(deckFaces === 'guess' ? {} : { up: deckFaces }),
   }
 }
 

@@ -255,7 +255,7 @@ export function dragAt(m: DragModel, speed: number, options: DragOptions = {}): 
 
   const trim = restTrim + toPlaning * (s.trim - restTrim)
   const lambda = form.length / m.beam + toPlaning * (s.lambda - form.length / m.beam)
-  const straight = 0.9 * (m.spec.noseRockerStart ?? 0.65 * m.spec.length)
+  const straight = 0.9 * (m.spec.noseRiseFrom ?? 0.65 * m.spec.length)
   const planing =
     (Fv >= blendRange[1] || (Fv >= blendRange[0] && s.wettedKeel <= straight)) &&
     balance === 'balanced' &&
@@ -313,7 +313,7 @@ function unknownPoint(m: DragModel, speed: number): DragPoint {
  * knows no curved nose and would send the rider further forward than the bow can bear (judgement).
  */
 function wettable(spec: HullSpec, Fv: number): number {
-  const curved = spec.length - Math.min(spec.length, spec.noseRockerStart ?? 0.65 * spec.length)
+  const curved = spec.length - Math.min(spec.length, spec.noseRiseFrom ?? 0.65 * spec.length)
   return spec.length - 0.5 * curved * smoothStep(Fv, 1.2, 2)
 }
 

@@ -19,7 +19,7 @@ test('hullFromCraft takes the demo craft over number by number', () => {
     length: 2.4,
     chineBeam: 0.7,
     depth: 0.24,
-    noseRockerStart: 1.55,
+    noseRiseFrom: 1.55,
     tailWidth: 0.92,
   })
   expect(spec.intake?.front).toBeCloseTo(0.62, 12)

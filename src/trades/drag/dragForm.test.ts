@@ -8,7 +8,7 @@ const box: HullSpec = {
   chineBeam: 0.7,
   deadrise: 0,
   depth: 0.3,
-  noseRocker: 0,
+  noseRise: 0,
   widestAt: 2,
 }
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
@@ -37,7 +37,7 @@ const sleds = fc.record({
   deadrise: number(0, 0.35),
   noseDeadrise: number(0.2, 0.6),
   depth: fc.constant(0.35),
-  noseRocker: number(0, 0.3),
+  noseRise: number(0, 0.3),
   tailWidth: number(0.7, 1),
 })
 
@@ -84,10 +84,10 @@ test('the plan, the keel and the deadrise run through their given points', () =>
     midDeadrise: 0.2,
     noseDeadrise: 0.5,
     depth: 0.24,
-    noseRocker: 0.16,
-    noseRockerStart: 1.5,
-    tailRocker: 0.01,
-    tailRockerLength: 0.4,
+    noseRise: 0.16,
+    noseRiseFrom: 1.5,
+    sternRise: 0.01,
+    sternRiseOver: 0.4,
     widestAt: 1.1,
     tailWidth: 0.9,
   }

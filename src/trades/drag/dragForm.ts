@@ -37,12 +37,12 @@ export function chineHalfBreadth(spec: HullSpec, x: number): number {
   return Math.max(1e-3, half * (1 - s ** p) ** (1 / q))
 }
 
-/** Keel height, m, at x: nose and tail rocker are parabolas. */
+/** Keel height, m, at x: nose and stern rise are parabolas. */
 export function keelHeight(spec: HullSpec, x: number): number {
-  const start = spec.noseRockerStart ?? 0.65 * spec.length
-  const tail = spec.tailRockerLength ?? 0.2 * spec.length
-  if (x > start) return (spec.noseRocker ?? 0) * ((x - start) / (spec.length - start)) ** 2
-  if (x < tail) return (spec.tailRocker ?? 0) * ((tail - x) / tail) ** 2
+  const start = spec.noseRiseFrom ?? 0.65 * spec.length
+  const tail = spec.sternRiseOver ?? 0.2 * spec.length
+  if (x > start) return (spec.noseRise ?? 0) * ((x - start) / (spec.length - start)) ** 2
+  if (x < tail) return (spec.sternRise ?? 0) * ((tail - x) / tail) ** 2
   return 0
 }
 

@@ -146,7 +146,7 @@ export function hullFromCraft(craft: Craft, carried: Carried = carriedOn(craft))
     // room to move: from clear of the transom to where the nose starts to rise, and wherever the file puts the rider
     riderRange: [
       Math.min(0.15 * spec.length, rider.x),
-      Math.max(spec.noseRockerStart ?? 0.65 * spec.length, rider.x),
+      Math.max(spec.noseRiseFrom ?? 0.65 * spec.length, rider.x),
     ],
     riderHeight,
     dragArea: riderDragArea(rider.stance, rider.stature, rider.mass),

@@ -16,10 +16,10 @@ const sled = {
   deadrise: 0.1,
   midDeadrise: 0.12,
   noseDeadrise: 0.42,
-  noseRocker: 0.16,
-  noseRockerStart: 1.55,
-  tailRocker: 0.004,
-  tailRockerLength: 0.3,
+  noseRise: 0.16,
+  noseRiseFrom: 1.55,
+  sternRise: 0.004,
+  sternRiseOver: 0.3,
   widestAt: 1.1,
   tailWidth: 0.92,
 } satisfies HullSpec & { beam: number }
@@ -63,9 +63,9 @@ test('stations cut from a hull give its numbers back', () => {
   expect(back.chineBeam).toBeCloseTo(0.7, 2)
   expect(back.beam).toBeCloseTo(0.8, 2)
   expect(back.deadrise).toBeCloseTo(0.1, 2)
-  expect(back.noseRocker).toBeCloseTo(0.16, 2)
-  expect(back.noseRockerStart).toBeGreaterThan(1.35)
-  expect(back.noseRockerStart).toBeLessThan(1.75)
+  expect(back.noseRise).toBeCloseTo(0.16, 2)
+  expect(back.noseRiseFrom).toBeGreaterThan(1.35)
+  expect(back.noseRiseFrom).toBeLessThan(1.75)
   expect(back.tailWidth).toBeCloseTo(0.92, 2)
   expect(back.depth).toBeCloseTo(0.24, 2)
 })

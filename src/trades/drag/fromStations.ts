@@ -77,8 +77,8 @@ export function specFromStations(
   const low = Math.min(...stations.keel)
   const deadriseOf = (at: number) =>
     Math.atan2(cubicAt(curves.chine, at) - cubicAt(curves.keel, at), cubicAt(curves.half, at))
-  const noseRocker = cubicAt(curves.keel, length) - low
-  const tailRocker = cubicAt(curves.keel, 0) - low
+  const noseRise = cubicAt(curves.keel, length) - low
+  const sternRise = cubicAt(curves.keel, 0) - low
   return {
     ...known,
     length,
@@ -88,9 +88,9 @@ export function specFromStations(
     midDeadrise: deadriseOf(0.5 * length),
     noseDeadrise: deadriseOf(0.95 * length),
     depth: stations.deck[widestAt]! - stations.keel[widestAt]!,
-    noseRocker,
-    noseRockerStart: rockerStart(stations, low, noseRocker),
-    tailRocker,
+    noseRise,
+    noseRiseFrom: rockerStart(stations, low, noseRise),
+    sternRise,
     widestAt: places[widestAt]!,
     tailWidth: stations.half[0]! / stations.half[widestAt]!,
     stations,

@@ -21,12 +21,12 @@ export interface HullSpec {
   /** m, keel to deck at mid-length */
   depth: number
   /** m, rise of the keel at the stem */
-  noseRocker?: number
-  /** m forward of the transom, where the nose rocker starts */
-  noseRockerStart?: number
+  noseRise?: number
+  /** m forward of the transom, where the nose rise froms */
+  noseRiseFrom?: number
   /** m, rise of the keel at the transom, and the length it takes */
-  tailRocker?: number
-  tailRockerLength?: number
+  sternRise?: number
+  sternRiseOver?: number
   /** m forward of the transom, widest station */
   widestAt?: number
   /** transom chine beam over the widest */

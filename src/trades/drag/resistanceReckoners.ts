@@ -146,7 +146,7 @@ const sled = defineReckoner({
     length('chineBeam', 'Widest breadth of the bottom.', 0.3, 3),
     deadrise,
     length('depth', 'Keel to deck.', 0.08, 1.5, 0.25),
-    length('noseRocker', 'Rise of the keel at the nose.', 0, 1, 0.15),
+    length('noseRise', 'Rise of the keel at the nose.', 0, 1, 0.15),
     { ...mass, name: 'craftMass', says: 'All but the rider.' },
     length('craftCentre', 'Centre of that mass, forward of the transom.', 0.2, 4),
     { ...mass, name: 'riderMass', says: 'The rider.', assumed: 80 },
@@ -168,7 +168,7 @@ const sled = defineReckoner({
       chineBeam: g.chineBeam,
       deadrise: g.deadrise,
       depth: g.depth,
-      noseRocker: g.noseRocker,
+      noseRise: g.noseRise,
     }
     const m = prepareDrag(
       spec,

@@ -123,7 +123,7 @@ export function flagsAt(
     const edge = intakeWidth(intake.area) / m.beam
     if (s.wettedKeel - (s.wettedKeel - s.wettedChine) * edge < intake.front - 1e-3) add(pointFlags.intakeDry)
   }
-  if (s.wettedKeel > (m.spec.noseRockerStart ?? 0.65 * m.spec.length)) add(pointFlags.rockerWet)
+  if (s.wettedKeel > (m.spec.noseRiseFrom ?? 0.65 * m.spec.length)) add(pointFlags.rockerWet)
   if (s.wettedChine < 0) add(pointFlags.chinesDry)
   if (s.lambda > 4) add(pointFlags.long)
   if (s.trim < (2 * Math.PI) / 180 || s.trim > (15 * Math.PI) / 180) add(pointFlags.trimOutside)

@@ -1,18 +1,9 @@
 /** What a simulated two-stroke has to say: its curve, how far to trust it, its ports, and what is wrong with its inputs. */
-import {
-  inCount,
-  inFlowSpeed,
-  inKw,
-  inMm,
-  inPercent,
-  inRpm,
-  inTimes,
-  inTorque,
-  withEnds,
-} from '../../base/answers/amounts.ts'
+import { inCount, inFlowSpeed, inKw, inMm, inPercent, inRpm, inTimes } from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
-import { type Sentence, say } from '../../base/answers/sentence.ts'
+import { type Sentence, say, whole } from '../../base/answers/sentence.ts'
 import type { TorqueBand } from './band.ts'
+import { engineGives, mostOf, peaksOfLine } from './engineGives.ts'
 import { type EngineLimits, engineLimits } from './engineLimits.ts'
 import type { SpecFault, TwoStrokeSpec } from './engineSpec.ts'
 import { meanPistonSpeed } from './geometry.ts'
@@ -20,6 +11,7 @@ import { type EngineClass, type Health, healthOf, notModelled, plausibility, unc
 import { blowdownTimeArea, portFigures } from './portFigures.ts'
 import type { CurveResult } from './simulate.ts'
 import { peaksOf } from './torqueFromSimulation.ts'
+import { simulatedLine, type TorqueLine } from './torqueLine.ts'
 
 /** What there is to speak of; `at` is the craft path of the engine, `name` what the builder calls it. */
 export interface EngineView {
@@ -53,14 +45,12 @@ export function twoStrokeFindings(v: EngineView, limits: EngineLimits = engineLi
   if (v.faults.length > 0) return out
   out.push(portsOf(v, v.spec, limits))
   if (!v.curve) return out
-  const peaks = peaksOf(v.curve)
-  if (!peaks) {
+  const gives = curveOf(v, simulatedLine(v.name, v.curve, v.cylinders))
+  if (!gives) {
     out.push(notKnown(v, v.curve.points[0]?.says ?? 'no speed settled'))
     return out
   }
-  out.push(
-    curveOf(v, peaks.torque.point!.torque, peaks.torque.rpm, peaks.power.point!.power, peaks.power.rpm),
-  )
+  out.push(gives)
   out.push(trustOf(v, v.spec, v.curve, limits))
   if (v.coarse) out.push(coarseOf(v, v.curve))
   out.push(...warningsOf(v, v.spec, v.curve, limits))
@@ -101,15 +91,15 @@ function peakRange(v: EngineView, rpm: number): { low: number; high: number } {
   return { low: 1 - down, high: 1 + up }
 }
 
-function curveOf(v: EngineView, torque: number, torqueRpm: number, power: number, powerRpm: number): Finding {
-  const r = peakRange(v, torqueRpm)
-  const [t, p] = [torque * v.cylinders, power * v.cylinders]
+/** What it gives; undefined where nothing settled. */
+function curveOf(v: EngineView, line: TorqueLine): Finding | undefined {
+  const peaks = peaksOfLine(line)
+  if (!peaks) return undefined
+  const { value: t, rpm } = peaks.torque
+  const r = peakRange(v, rpm)
   const because: Because[] = [
-    {
-      says: say`most torque at ${atRpm(torqueRpm)}, give or take ${inPercent(uncalibrated.rpm)}`,
-      link: v.at,
-    },
-    { says: say`most power ${inKw(p)} at ${atRpm(powerRpm)}`, link: v.at },
+    { says: say`most torque at ${atRpm(rpm)}, give or take ${inPercent(uncalibrated.rpm)}`, link: v.at },
+    { says: say`most power ${mostOf(peaks.power, inKw)}`, link: v.at },
   ]
   if (v.band?.drivers[0])
     because.push({
@@ -119,7 +109,7 @@ function curveOf(v: EngineView, torque: number, torqueRpm: number, power: number
   return {
     id: `breath.${v.at}.curve`,
     question: 'breath',
-    says: say`${v.name} gives ${withEnds(inTorque(t), { low: t * r.low, high: t * r.high })} at ${atRpm(torqueRpm)} and ${inKw(p)} at ${atRpm(powerRpm)}, by simulation.`,
+    says: whole(engineGives(line, r)!),
     value: t,
     low: t * r.low,
     high: t * r.high,

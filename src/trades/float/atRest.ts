@@ -1,4 +1,5 @@
 /** The craft at rest with nobody aboard and as ridden: settled once for all who ask, by the identity of what it is made from. */
+
 import { reloaded, wholeMass } from '../../hull/afloat/load.ts'
 import { type Attitude, settle } from '../../hull/afloat/settle.ts'
 import type { FloatInput } from './input.ts'
@@ -13,6 +14,7 @@ import {
   together,
 } from './loadCase.ts'
 import { heightOver } from './openingHeights.ts'
+import { swampedBodies } from './swamped.ts'
 
 export interface AtRest {
   /** the dry hull with its weights, for further loads */
@@ -67,6 +69,10 @@ export function heldAt(
   const rest = settle(f, start, { freeHeel: false, freeTrim: hold.trim === undefined })
   return rest.converged ? rest.value : undefined
 }
+
+/** Swamped, nobody aboard. RangeError on weights out of range. */
+export const swampedAlone = (input: FloatInput): LoadCase =>
+  caseOf(afloatOn(input, atRest(input).on.craft, swampedBodies(input)), 'swamped, nobody', undefined)
 
 /** With the rider right aft; settled once for all who ask. */
 export function riderAft(input: FloatInput): Attitude | undefined {

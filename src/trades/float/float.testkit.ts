@@ -24,8 +24,8 @@ export const sled: Hull = hullFromFew({
   depth: 0.24,
   deadrise: 6 * deg,
   noseDeadrise: 24 * deg,
-  noseRocker: 0.16,
-  noseRockerStart: 1.55,
+  noseRise: 0.16,
+  noseRiseFrom: 1.55,
   widestAt: 1.1,
 })
 

@@ -183,8 +183,8 @@ describe('foam still wanted', () => {
   test('says where, in pieces that a saw can cut, and what it keeps clear of', () => {
     const f = foamFinding(heron, floatAnswer(heron))
     expect(printed(f.says)).toMatch(/it still needs foam, \d+ L more than it has/)
-    expect(printed(f.says)).toMatch(
-      /On each side: \d+ L from [\d.]+ m to [\d.]+ m forward of the transom, from /,
+    expect(printed(f.act!)).toMatch(
+      /^fix in foam on each side \d+ L from [\d.]+ m to [\d.]+ m forward of the transom, from /,
     )
     expect(f.because.map((b) => printed(b.says)).join(' ')).toMatch(
       /clear of the foam it has \(bow block, port side/,
@@ -197,6 +197,7 @@ describe('foam still wanted', () => {
     const full = { ...heron, taken: [{ name: 'all', low: [-1, -2, -1] as const, high: [9, 2, 2] as const }] }
     const a = floatAnswer(full)
     expect(a.need.blocks).toEqual([])
+    expect(foamFinding(full, a).act).toBeUndefined()
     expect(printed(foamFinding(full, a).says)).toMatch(/No free place tried inside the hull keeps it upright/)
   })
 })

@@ -19,8 +19,8 @@ function placeOf(b: NewFoam): Sentence {
   return say`${litres(b.held)} ${along}, ${across}, ${foot} to ${cm(b.high[2])} up`
 }
 
-/** Where the blocks go, a sentence; '' when there are none. */
-export function foamPlaces({ blocks }: Pick<FoamNeed, 'blocks'>): Sentence {
+/** Where the blocks go: "14 L on each side from … "; '' when there are none. */
+function foamPlaces({ blocks }: Pick<FoamNeed, 'blocks'>): Sentence {
   const port = blocks.filter((b) => b.name.endsWith('port')).sort((a, b) => b.held - a.held)
   if (port.length === 0) return ''
   const rest = port.slice(most)
@@ -29,11 +29,23 @@ export function foamPlaces({ blocks }: Pick<FoamNeed, 'blocks'>): Sentence {
     rest.length > 0
       ? say`; and ${litres(held)} in ${inCount(rest.length)} smaller ${rest.length === 1 ? 'piece' : 'pieces'}, as the page Float lists them`
       : ''
-  return say` On each side: ${joined(port.slice(0, most).map(placeOf), '; ')}${more}.`
+  return say`on each side ${joined(port.slice(0, most).map(placeOf), '; ')}${more}`
+}
+
+/** What foam is still wanted for the swamped craft to carry its rider, and where to put it; no act where there is no place for it. */
+export function foamWanted(n: Pick<FoamNeed, 'blocks' | 'upright' | 'volume' | 'fitted'>): {
+  says: Sentence
+  act?: Sentence
+} {
+  const wants = say`To carry its rider lying on it when swamped, level and upright, it still needs foam, ${foamAmount(n)}.`
+  if (!n.upright) return { says: say`${wants} No free place tried inside the hull keeps it upright.` }
+  const where = foamPlaces(n)
+  if (where === '') return { says: say`${wants} The hull has no free room for that much.` }
+  return { says: wants, act: say`fix in foam ${where}` }
 }
 
 /** How much more foam, on top of what is there. */
-export function foamAmount(n: Pick<FoamNeed, 'volume' | 'fitted'>): Sentence {
+function foamAmount(n: Pick<FoamNeed, 'volume' | 'fitted'>): Sentence {
   if (!(n.fitted > n.volume * 1.02)) return say`${litres(n.fitted || n.volume)} more than it has`
   return n.volume > 0
     ? say`${litres(n.fitted)} more than it has: ${litres(n.volume)} for the lift, the rest to keep it so`

@@ -7,7 +7,7 @@ import type { FloatAnswer } from './floatAnswer.ts'
 import type { FloatLimits } from './floatLimits.ts'
 import { cm, kg, lasting, litres, naval, own } from './floatSay.ts'
 import { basicFlotationWeights, mostFoamCredit, weightCapacity } from './flotation.ts'
-import { foamAmount, foamKeepsClear, foamPlaces } from './foamWords.ts'
+import { foamKeepsClear, foamWanted } from './foamWords.ts'
 import type { FloatInput } from './input.ts'
 import type { LeakCase } from './leakCase.ts'
 import { wholeLift } from './swamped.ts'
@@ -78,12 +78,11 @@ export function foamFinding(input: FloatInput, a: FloatAnswer): Finding {
       because: [{ says: 'tried by settling the swamped craft' }],
       sources: [own],
     }
-  const where: Sentence = n.blocks.length > 0 ? foamPlaces(n) : ' The hull has no free room for that much.'
   const clear = foamKeepsClear(input)
   return {
     id: 'float.foam',
     question: 'float',
-    says: say`To carry its rider lying on it when swamped, level and upright, it still needs foam, ${foamAmount(n)}.${n.upright ? where : ' No free place tried inside the hull keeps it upright.'}`,
+    ...foamWanted(n),
     value: n.fitted || n.volume,
     low: Math.min(n.volume, n.fitted || n.volume),
     high: 1.15 * (n.fitted || n.volume),
@@ -170,7 +169,7 @@ export function guidanceFinding(input: FloatInput, a: FloatAnswer, limits: Float
   return {
     id: 'float.guidance',
     question: 'float',
-    says: say`Compare with 33 CFR 183.105: a swamped boat is tested with ${kg(tests.total)} of weights under water; this one, swamped, has ${reserve < 0 ? `${kg(-reserve)} too little lift for itself` : say`${kg(reserve)} of lift to spare`}.`,
+    says: say`Compare with 33 CFR 183.105: a swamped boat is tested with ${kg(tests.total)} of weights under water; this one, swamped, has ${reserve < 0 ? say`${kg(-reserve)} too little lift for itself` : say`${kg(reserve)} of lift to spare`}.`,
     value: reserve,
     unit: 'kg',
     standing: more ? 'good' : 'watch',

@@ -71,6 +71,10 @@ describe('a neck', () => {
     expect(f.standing).toBe('watch')
     expect(printed(f.act!)).toMatch(/37.2\d? mm with a pitch of 4.2/)
   })
+  test('whose crests were counted for pitches is asked to be counted again', () => {
+    const f = find(neckOf('over crests: 27.8 mm, pitches: 9, span: 12.1 mm'), 'thread')!
+    expect(printed(f.act!)).toMatch(/^count once more, pitches and not crests: 8 of them .* are M28 × 1.5$/)
+  })
   test('that may be either of a pair that fools people asks for what tells them apart', () => {
     const f = find(neckOf('over crests: 9.7 mm ±0.2, pitches: 4, span: 3.9 mm ±0.3'), 'thread')!
     expect(f.standing).toBe('watch')

@@ -7,7 +7,7 @@ import { glandState } from './sealGland.ts'
 import { type LinesAcross, leakAcross } from './sealLeak.ts'
 import { type Liquid, swellOf } from './sealMaterials.ts'
 import { ownThread, type Thread } from './threadForms.ts'
-import { type Identified, identifyThread } from './threadIdentify.ts'
+import { type Identified, identifyThread, type ThreadGuess } from './threadIdentify.ts'
 import { printsLimits } from './threadLimits.ts'
 import { closingTorque, handTorque, type PrintedThread, printedThread } from './threadPrinted.ts'
 
@@ -33,6 +33,8 @@ export interface NeckAnswer {
   named?: Identified
   /** why what was read is no thread, naming field and limit */
   wrong?: Sentence
+  /** what it would be, had crests been counted for pitches; only where as counted it is none */
+  miscounted?: ThreadGuess
   /** what a cap is made to: the likeliest, or the neck's own size where none is likely */
   thread?: Thread
   /** the cap's thread; absent where no flank would be left */
@@ -136,7 +138,13 @@ function neckAnswer(neck: Neck, printer: PrintsInputs['printer']): NeckAnswer {
   const named = tried(() => identifyThread(neck.reading))
   if ('wrong' in named) return { neck, wrong: named.wrong }
   const thread = threadOf(named.value)
-  const found = { neck, named: named.value, ...(thread ? { thread } : {}) }
+  const miscounted = crestsCounted(neck, named.value)
+  const found = {
+    neck,
+    named: named.value,
+    ...(thread ? { thread } : {}),
+    ...(miscounted ? { miscounted } : {}),
+  }
   if (!thread) return found
   const side = neck.reading.side === 'external' ? ('internal' as const) : ('external' as const)
   const cap = tried(() => printedThread({ thread, side, printer }))
@@ -146,6 +154,14 @@ function neckAnswer(neck: Neck, printer: PrintsInputs['printer']): NeckAnswer {
     ...('value' in cap ? { cap: cap.value } : { capWrong: cap.wrong }),
     ...(seal ? { seal } : {}),
   }
+}
+
+/** Eight crests are seven pitches: a thread of no table that is a likely one with a pitch less was miscounted. */
+function crestsCounted({ reading }: Neck, named: Identified): ThreadGuess | undefined {
+  if (named.none < 0.5 || reading.pitches < 2) return undefined
+  const again = tried(() => identifyThread({ ...reading, pitches: reading.pitches - 1 }))
+  if ('wrong' in again || again.value.none > 0.1) return undefined
+  return again.value.guesses[0]
 }
 
 /** The ring of a neck: on its mouth inside the root of the thread, or round a plug in its bore; unknown without the bore. */

@@ -98,15 +98,28 @@ function namedFinding(answer: NeckAnswer, limits: PrintsLimits): Finding {
 }
 
 function noneFinding(answer: NeckAnswer, named: Identified, id: string): Finding {
-  const { neck } = answer
+  const { neck, miscounted } = answer
   const nearest = named.guesses[0]
   return finding(id, {
     says: say`The neck of ${neck.name} has a thread of no table ${byOdds(named.none)}: ${fine(named.free.d)} with a pitch of ${fine(named.pitch)}.`,
     value: named.none,
     unit: '1',
     standing: 'watch',
-    because: [...readings(answer), ...(nearest ? [{ says: say`the nearest is ${oddsOf(nearest)}` }] : [])],
-    act: say`print a cap to its own size, ${fine(named.free.d)} with a pitch of ${fine(named.pitch)}, and a ring of two turns before it`,
+    because: [
+      ...readings(answer),
+      ...(nearest ? [{ says: say`the nearest is ${oddsOf(nearest)}` }] : []),
+      ...(miscounted
+        ? [
+            {
+              says: say`with ${inCount(neck.reading.pitches - 1)} pitches for as many crests and one it would be ${oddsOf(miscounted)}`,
+              link: `${neck.path}.pitches`,
+            },
+          ]
+        : []),
+    ],
+    act: miscounted
+      ? say`count once more, pitches and not crests: ${inCount(neck.reading.pitches - 1)} of them in ${fine(neck.reading.span)} are ${miscounted.thread.name}`
+      : say`print a cap to its own size, ${fine(named.free.d)} with a pitch of ${fine(named.pitch)}, and a ring of two turns before it`,
     harm: 'comfort',
   })
 }

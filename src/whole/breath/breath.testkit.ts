@@ -1,28 +1,9 @@
 /** A made-up curve, turn and pipe for the tests of figures: smooth functions, no simulation behind them. */
-import type { CurveResult } from '../../trades/engine/simulate.ts'
 import type { CycleTrace } from '../../trades/engine/trace.ts'
 import type { PipeAnswer, StingerRow } from '../../trades/exhaust/exhaustTypes.ts'
 import type { DrawnPipe } from './pipeFigure.ts'
 
 const degree = Math.PI / 180
-
-/** A curve of thirteen speeds with its peak near `peak` rev/min; speeds in `gaps` did not settle. */
-export function madeUpCurve(peak = 9000, gaps: readonly number[] = []): CurveResult {
-  const points = Array.from({ length: 13 }, (_, i) => {
-    const rpm = 5000 + 500 * i
-    const torque = 6 + 6 * Math.exp(-(((rpm - peak) / 1500) ** 2))
-    const settled = !gaps.includes(rpm)
-    return {
-      rpm,
-      converged: settled,
-      alternating: false,
-      cycles: 20,
-      residual: settled ? 0.003 : 0.2,
-      ...(settled ? { point: { rpm, torque, power: (torque * rpm * 2 * Math.PI) / 60 } } : {}),
-    }
-  })
-  return { points, dx: 0.01, cells: 100, cancelled: false } as unknown as CurveResult
-}
 
 /** One turn with an exhaust at 92° and transfers at 118°: suction before, pressure after the transfers close. */
 export function madeUpTrace(late = 0): CycleTrace {

@@ -1,12 +1,15 @@
-/** How the engines breathe, in one sentence with its range and how sure it is. */
+/** How one engine breathes, in one sentence with its range and how sure it is: worded here for the headline and the page alike. */
+import { inCount, inKw, inRpm } from '../../base/answers/amounts.ts'
+import { type Sentence, say, whole } from '../../base/answers/sentence.ts'
+import { engineGives, mostOf, peaksOfLine } from '../../trades/engine/engineGives.ts'
 import { uncalibrated } from '../../trades/engine/health.ts'
-import { inLook, type Look, plain, says, saysRpm } from '../push/shown.ts'
-import { peakOf, powerOf, strongBand, type TorqueLine } from './curveLines.ts'
+import { strongBand, type TorqueLine } from '../../trades/engine/torqueLine.ts'
+import type { BreathView } from './breathView.ts'
 
 export interface BreathAnswer {
-  says: string
-  range?: string
-  confidence?: string
+  says: Sentence
+  range?: Sentence
+  confidence?: Sentence
 }
 
 export interface Stage {
@@ -19,50 +22,57 @@ export interface Stage {
   settled: number
 }
 
+/** What is known of an engine that the file holds by a curve or a peak only, without a full stop; undefined without a curve. */
+export function engineGiven(line: TorqueLine, kind: BreathView['kind']): Sentence | undefined {
+  const peaks = peaksOfLine(line)
+  if (!peaks) return undefined
+  const most = mostOf(peaks.power, inKw)
+  if (kind === 'electric') return say`${line.name} is electric and does not breathe; it gives ${most}`
+  const by = kind === 'peak' ? 'as estimated from its peak' : 'by the curve in the craft file'
+  return say`${line.name} gives ${most}, ${by}; how it breathes is not known yet`
+}
+
 /** The answer for one engine by simulation. */
-export function simulatedAnswer(line: TorqueLine, stage: Stage, look: Look): BreathAnswer {
-  const power = powerOf(line)
-  const top = peakOf(line, power)
-  const pull = peakOf(line, line.torque)
-  if (!top || !pull) return { says: `${upper(line.name)} settled at no speed, so there is no curve to give.` }
+export function simulatedAnswer(line: TorqueLine, stage: Stage): BreathAnswer {
+  const gives = engineGives(line)
+  const peaks = peaksOfLine(line)
+  if (!gives || !peaks) return { says: say`${line.name} settled at no speed, so there is no curve to give.` }
   const strong = strongBand(line)
   const wide = strong
-    ? ` Its power stays within a tenth of that from ${saysRpm(strong.from / 60)} to ${saysRpm(strong.to / 60)}.`
+    ? say` Its power stays within a tenth of that from ${inRpm(strong.from / 60)} to ${inRpm(strong.to / 60)}.`
     : ''
-  const at = line.rpm.indexOf(top.rpm)
+  const { power } = peaks
+  const at = line.rpm.indexOf(power.rpm)
   const down = Math.hypot(uncalibrated.bmep, line.low ? 1 - line.low[at]! / line.torque[at]! : 0)
   const up = Math.hypot(uncalibrated.bmep, line.high ? line.high[at]! / line.torque[at]! - 1 : 0)
-  const kW = (v: number) => plain(inLook(v, 'power', look), 1)
+  const slow = power.rpm / 60
   return {
-    says: `${upper(line.name)} gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)} and ${says(pull.value, 'torque', look)} at ${saysRpm(pull.rpm / 60)}.${wide}`,
-    range: `${kW(top.value * (1 - down))} to ${kW(top.value * (1 + up))} ${look.power}, between ${saysRpm((top.rpm * (1 - uncalibrated.rpm)) / 60)} and ${saysRpm((top.rpm * (1 + uncalibrated.rpm)) / 60)}`,
+    says: say`${whole(gives)}${wide}`,
+    range: say`${inKw(power.value * (1 - down))} to ${inKw(power.value * (1 + up))}, between ${inRpm(slow * (1 - uncalibrated.rpm))} and ${inRpm(slow * (1 + uncalibrated.rpm))}`,
     confidence: confidenceOf(stage),
   }
 }
 
-function confidenceOf({ rough, banded, asked, settled }: Stage): string {
+function confidenceOf({ rough, banded, asked, settled }: Stage): Sentence {
   if (rough) return 'A rough first answer on coarse cells; the fine one is on its way.'
-  const all = settled === asked ? 'Every speed settled' : `${settled} of ${asked} speeds settled`
-  return `${all}. By simulation, not yet calibrated against a run${banded ? '; the range holds the method’s 15 % and what the inputs leave open' : '; the range holds the method’s 15 %, what the inputs leave open follows'}. Two pipes compare better than that.`
+  const all: Sentence =
+    settled === asked ? 'Every speed settled' : say`${inCount(settled)} of ${inCount(asked)} speeds settled`
+  const inputs = banded ? 'and what the inputs leave open' : 'what the inputs leave open follows'
+  return say`${all}. By simulation, not yet calibrated against a run; the range holds the method’s own doubt${banded ? ' ' : ', '}${inputs}. Two pipes compare better than that.`
 }
 
-/** The answer for an engine that the file knows only by its curve. */
-export function givenAnswer(line: TorqueLine, kind: string, look: Look): BreathAnswer {
-  const top = peakOf(line, powerOf(line))
-  const pull = peakOf(line, line.torque)
-  if (!top || !pull) return { says: `${upper(line.name)} has no curve.` }
-  if (kind === 'electric')
-    return {
-      says: `${upper(line.name)} is electric: it does not breathe. It gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)}.`,
-    }
-  const at = line.rpm.indexOf(top.rpm)
-  const share = (ends: readonly number[] | undefined) => (ends ? ends[at]! / line.torque[at]! : 1)
-  const power = (s: number) => plain(inLook(top.value * s, 'power', look), 1)
+/** The answer for an engine that the file knows only by its curve; undefined without one. */
+export function givenAnswer(line: TorqueLine, kind: BreathView['kind']): BreathAnswer | undefined {
+  const given = engineGiven(line, kind)
+  if (!given) return undefined
+  if (kind === 'electric') return { says: whole(given) }
+  const { power } = peaksOfLine(line)!
+  const at = line.rpm.indexOf(power.rpm)
+  const end = (ends: readonly number[] | undefined) =>
+    inKw(power.value * (ends ? ends[at]! / line.torque[at]! : 1))
   return {
-    says: `${upper(line.name)} gives ${says(top.value, 'power', look)} at ${saysRpm(top.rpm / 60)}, ${kind === 'peak' ? 'as estimated from its peak' : 'by the curve in the craft file'}; how it breathes is not known yet.`,
-    range: `${power(share(line.low))} to ${power(share(line.high))} ${look.power}`,
+    says: whole(given),
+    range: say`${end(line.low)} to ${end(line.high)}`,
     confidence: 'With its ports and pipe measured, the curve is worked out and other pipes can be tried.',
   }
 }
-
-const upper = (name: string) => name.charAt(0).toUpperCase() + name.slice(1)

@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest'
 import { expectGolden } from '../../drawing/golden.testkit.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
+import { madeUpCurve } from '../../trades/engine/curve.testkit.ts'
 import { referenceEngine } from '../../trades/engine/engineReference.ts'
 import { portFigures } from '../../trades/engine/portFigures.ts'
+import { simulatedLine } from '../../trades/engine/torqueLine.ts'
 import type { MufflerBox } from '../../trades/exhaust/muffler.ts'
 import { inchLook, metricLook } from '../push/shown.ts'
-import { madeUpCurve, madeUpPipe, madeUpStingers, madeUpTrace } from './breath.testkit.ts'
+import { madeUpPipe, madeUpStingers, madeUpTrace } from './breath.testkit.ts'
 import { curveFigure } from './curveFigures.ts'
-import { simulatedLine } from './curveLines.ts'
 import { portFigure, portMoments, turnOrder } from './cycleFigures.ts'
 import { mufflerFigure } from './mufflerFigures.ts'
 import { pipeFigure, tunedEnd } from './pipeFigure.ts'
@@ -104,7 +105,7 @@ test('suction is looked for while the transfers are open, the echo after they cl
 
 test('the port figure marks the timing and says what the pipe does', () => {
   const sheet = portFigure(madeUpTrace(), undefined, air, { ...metricLook, width: 240 })
-  for (const w of ['blowdown', 'transfers open', 'plugging']) expect(words(sheet)).toContain(w)
+  for (const w of ['burnt gas leaves', 'transfers open', 'pushed back']) expect(words(sheet)).toContain(w)
   expect(sheet.says).toMatch(/draws −0\.4\d bar at 19\d°/)
   expect(names(sheet)).toEqual(['exhaust port', 'crankcase', 'cylinder'])
 })

@@ -1,13 +1,15 @@
 /** The trade breath: what engines, pipes, silencers and air intakes have to say. */
-import { inKw, inRpm, inTorque } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import { joined, type Sentence, say, whole } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/index.ts'
+import { engineGives } from '../../trades/engine/engineGives.ts'
 import { engineReckoners } from '../../trades/engine/engineReckoners.ts'
-import { peaksOf } from '../../trades/engine/torqueFromSimulation.ts'
+import { simulatedLine } from '../../trades/engine/torqueLine.ts'
 import { exhaustReckoners } from '../../trades/exhaust/exhaustReckoners.ts'
 import { type AnyTrade, defineTrade } from '../../trades/trade.ts'
+import { engineGiven } from './breathAnswer.ts'
 import { type BreathLimits, breathFindings, breathLimits } from './breathFindings.ts'
+import { breathView } from './breathView.ts'
 import type { EngineAnswers } from './engineAnswers.ts'
 
 interface BreathInputs {
@@ -43,22 +45,16 @@ export const breathTrade: AnyTrade = defineTrade<BreathInputs, undefined, Engine
 
 /** What each engine gives, by whatever the file knows of it. */
 function breathHeadline({ craft, engines }: BreathInputs): Finding {
-  const each = craft.engines.map((e, i): { says: Sentence; known: boolean } => {
-    const name = e.name ?? `engine ${i + 1}`
-    if (e.kind === 'electric') return { says: say`${name} is electric and does not breathe`, known: true }
-    const simulated = engines?.simulated.get(i)
-    const peaks = simulated && peaksOf(simulated.curve)
-    if (!peaks?.power.point || !peaks.torque.point)
-      return {
-        says: say`how ${name} breathes is not known: the file has no ports and pipe that could be worked out`,
-        known: false,
-      }
-    const cylinders = engines?.readings.get(i)?.cylinders ?? 1
-    const power = inKw(peaks.power.point.power * cylinders)
-    const torque = inTorque(peaks.torque.point.torque * cylinders)
+  const each = craft.engines.map((_, i): { says: Sentence; known: boolean } => {
+    const view = breathView(craft, i)
+    const curve = engines?.simulated.get(i)?.curve
+    const gives = curve && engineGives(simulatedLine(view.name, curve, view.reading?.cylinders ?? 1))
+    if (gives) return { says: gives, known: true }
+    const given = view.given && engineGiven(view.given, view.kind)
+    if (given) return { says: given, known: view.kind === 'electric' }
     return {
-      says: say`${name} gives ${power} at ${inRpm(peaks.power.rpm / 60)} and ${torque} at ${inRpm(peaks.torque.rpm / 60)} by simulation`,
-      known: true,
+      says: say`how ${view.name} breathes is not known: the file has no ports and pipe that could be worked out`,
+      known: false,
     }
   })
   return {

@@ -6,9 +6,9 @@ import { type PipeEnd, pipeEnd } from '../../craft/sharing.ts'
 import { siteOf } from '../../hull/site/site.ts'
 import { twoStrokeFindings } from '../../trades/engine/engineFindings.ts'
 import { enginesFromCraft } from '../../trades/engine/enginesFromCraft.ts'
+import { givenLine, type TorqueLine } from '../../trades/engine/torqueLine.ts'
 import { type TwoStrokeReading, twoStrokeFromCraft } from '../../trades/engine/twoStrokeFromCraft.ts'
 import type { MufflerBox } from '../../trades/exhaust/muffler.ts'
-import { givenLine, type TorqueLine } from './curveLines.ts'
 import type { DrawnPipe } from './pipeFigure.ts'
 
 export interface BreathView {

@@ -4,8 +4,8 @@ import { lineChart } from '../../drawing/chart.ts'
 import type { ChartMarker, ChartSeries } from '../../drawing/chartSpec.ts'
 import { okabeIto } from '../../drawing/palette.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
+import { type Peak, peakOf, powerOf, type TorqueLine } from '../../trades/engine/torqueLine.ts'
 import { inLook, type Look, says, saysRpm } from '../push/shown.ts'
-import { type Peak, peakOf, powerOf, type TorqueLine } from './curveLines.ts'
 
 type What = 'torque' | 'power'
 

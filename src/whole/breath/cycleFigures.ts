@@ -27,7 +27,13 @@ export function portAngles(trace: CycleTrace) {
 function timingZones(trace: CycleTrace): ChartZone[] {
   const a = portAngles(trace)
   return [
-    { axis: 'x', from: a.exhaustOpens, to: a.transfersOpen, label: 'blowdown', colour: okabeIto.orange },
+    {
+      axis: 'x',
+      from: a.exhaustOpens,
+      to: a.transfersOpen,
+      label: 'burnt gas leaves',
+      colour: okabeIto.orange,
+    },
     {
       axis: 'x',
       from: a.transfersOpen,
@@ -35,7 +41,7 @@ function timingZones(trace: CycleTrace): ChartZone[] {
       label: 'transfers open',
       colour: okabeIto.skyBlue,
     },
-    { axis: 'x', from: a.transfersClose, to: a.exhaustCloses, label: 'plugging', colour: okabeIto.green },
+    { axis: 'x', from: a.transfersClose, to: a.exhaustCloses, label: 'pushed back', colour: okabeIto.green },
   ]
 }
 

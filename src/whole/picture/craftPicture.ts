@@ -9,7 +9,7 @@ import { liquidsOf, type Tank } from '../../hull/aboard/liquids.ts'
 import { liquidIn } from '../../hull/afloat/energy.ts'
 import { tankState } from '../../hull/afloat/load.ts'
 import { makeFrame } from '../../physics/solid/waterFrame.ts'
-import { atRest } from '../../trades/float/atRest.ts'
+import { atRest, swampedAlone } from '../../trades/float/atRest.ts'
 import { floatFromCraft } from '../../trades/float/floatFromCraft.ts'
 import { inLook, type Look, metricLook, plain } from '../push/shown.ts'
 import { craftLines } from './craftLines.ts'
@@ -19,16 +19,18 @@ export function craftPicture(
   craft: Craft,
   look: Look = metricLook,
   numbers: readonly SketchNumber[] = [],
+  swamped = false,
 ): Sheet {
-  return craftSketch({ ...shapeOf(craft, look), numbers }, look.width)
+  return craftSketch({ ...shapeOf(craft, look, swamped), numbers }, look.width)
 }
 
-function shapeOf(craft: Craft, look: Look): CraftShape {
+function shapeOf(craft: Craft, look: Look, swamped: boolean): CraftShape {
   const { jet } = craft
   const all = carriedOn(craft)
   const { rider } = all
   const lines = craftLines(craft)
-  const rest = restingAttitude(craft, all)
+  const under = swamped ? swampedAttitude(craft, all) : undefined
+  const rest = swamped ? under?.attitude : restingAttitude(craft, all)
   const water = rest && {
     aft: rest.h / Math.cos(rest.trim),
     forward: (rest.h - lines.length * Math.sin(rest.trim)) / Math.cos(rest.trim),
@@ -37,7 +39,7 @@ function shapeOf(craft: Craft, look: Look): CraftShape {
     `${plain(inLook(metres, 'length', look), look.length === 'mm' ? 0 : 1)} ${look.length}`
   const shape: CraftShape = {
     title: `${craft.name}, to scale`,
-    says: `${craft.name} from the side, from above and from astern: ${words(lines.length)} long, ${words(lines.beam)} wide, ${words(lines.depth)} deep${water ? `, drawing ${words(water.aft)} at the transom` : ''}.`,
+    says: `${craft.name} from the side, from above and from astern: ${words(lines.length)} long, ${words(lines.beam)} wide, ${words(lines.depth)} deep${water && !swamped ? `, drawing ${words(water.aft)} at the transom` : ''}${under ? `; swamped it ${under.says}` : ''}.`,
     ...lines,
     parts: all.items.map((w) => partOf(w, all.tanks.length > 0)),
     tanks: all.tanks.map((t) => tankOf(t, rest?.trim ?? 0)),
@@ -45,12 +47,9 @@ function shapeOf(craft: Craft, look: Look): CraftShape {
       name: o.name,
       at: [o.at[0].value, o.at[1].value, o.at[2].value] as const,
     })),
-    rider: {
-      at: rider.x,
-      off: rider.y,
-      stature: rider.stature,
-      posture: rider.stance,
-    },
+    ...(swamped
+      ? {}
+      : { rider: { at: rider.x, off: rider.y, stature: rider.stature, posture: rider.stance } }),
     jet: {
       bore: jet.rotor.bore.value,
       nozzle: jet.nozzle.bore.value,
@@ -71,6 +70,24 @@ function restingAttitude(craft: Craft, all: Carried): { h: number; trim: number 
   try {
     const { ridden } = atRest(floatFromCraft(craft).input)
     return ridden.sinks || ridden.over ? undefined : ridden.attitude
+  } catch (error) {
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
+}
+
+/** How it lies full of water with nobody aboard: where the water then stands, and what becomes of it. */
+function swampedAttitude(
+  craft: Craft,
+  all: Carried,
+): { attitude?: { h: number; trim: number }; says: string } | undefined {
+  if (all.assumed) return undefined
+  try {
+    const { input } = floatFromCraft(craft)
+    const lies = swampedAlone(input)
+    if (lies.sinks) return { says: 'sinks' }
+    if (lies.over) return { says: 'rolls over' }
+    return { attitude: lies.attitude, says: 'stays afloat' }
   } catch (error) {
     if (error instanceof RangeError) return undefined
     throw error

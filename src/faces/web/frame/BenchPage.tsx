@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
+import { NewCraft } from '../pages/begin/NewCraft.tsx'
 import { app } from '../state/app.ts'
 import { demos } from '../state/demos.ts'
 import type { Shelved } from '../state/saved.ts'
@@ -8,7 +9,6 @@ import { openPicked } from './FileMenu.tsx'
 /** Nothing on the bench: begin a craft, open a file, take up one kept here, or look at an example. */
 export function BenchPage() {
   const [kept, setKept] = useState<readonly Shelved[]>([])
-  const [name, setName] = useState('')
   useEffect(() => void app.listKept().then(setKept), [])
   return (
     <div className="page bench">
@@ -24,29 +24,10 @@ export function BenchPage() {
         <section>
           <h2>Begin your own</h2>
           <p>
-            Ten lines are enough to start: bore, pitch, nozzle, engine, length, beam and weights. The rest is
-            assumed and says so.
+            Ten questions, one at a time; “about” and “I don’t know” are answers. What is left out is assumed
+            and says so.
           </p>
-          <form
-            className="row"
-            onSubmit={(event) => {
-              event.preventDefault()
-              app.newCraft(name.trim() || 'My craft')
-            }}
-          >
-            <label>
-              Its name
-              <input
-                value={name}
-                onChange={(event) => setName(event.target.value)}
-                maxLength={60}
-                autoComplete="off"
-              />
-            </label>
-            <button type="submit" className="main">
-              New craft
-            </button>
-          </form>
+          <NewCraft />
         </section>
         <section>
           <h2>Open a craft file</h2>

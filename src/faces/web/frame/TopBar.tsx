@@ -59,11 +59,13 @@ export function TopBar() {
 
 /** links to the pages that need no craft */
 function SideLinks() {
-  return sidePages.map((page) => (
-    <a key={page.id} href={`#/${page.id}`} title={page.asks}>
-      {page.word}
-    </a>
-  ))
+  return sidePages
+    .filter((page) => page.linked !== false)
+    .map((page) => (
+      <a key={page.id} href={`#/${page.id}`} title={page.asks}>
+        {page.word}
+      </a>
+    ))
 }
 
 /** The words across the top, in one row that stays in sight; each with the mark of its worst finding. */

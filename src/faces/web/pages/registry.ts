@@ -79,12 +79,27 @@ export function pagesFor(answered: Iterable<string>): readonly Page[] {
   return allPages.filter((page) => pages.includes(page) || known.has(page.id))
 }
 
-/** Pages beside the eight questions, which need no craft; their link stands with the tools. */
-export const sidePages: readonly (PageEntry & { id: string })[] = [
+/** Pages beside the eight questions, which need no craft; their link stands with the tools, or on the page they go with. */
+export const sidePages: readonly (PageEntry & { id: string; linked?: false })[] = [
   {
     id: 'reckoners',
     word: 'Reckoners',
     asks: 'One question, a few inputs, one answer',
     load: () => import('./reckoners/ReckonersPage.tsx').then((m) => m.ReckonersPage),
+  },
+  {
+    id: 'begin',
+    word: 'Begin',
+    asks: 'A new craft in ten questions',
+    load: () => import('./begin/BeginPage.tsx').then((m) => m.BeginPage),
+    linked: false,
+  },
+  {
+    id: 'pond',
+    word: 'Pond',
+    asks: 'Engine speed and a recording, at the water',
+    // from the page Runs: a phone has no room for it among the tools
+    linked: false,
+    load: () => import('./pond/PondPage.tsx').then((m) => m.PondPage),
   },
 ]

@@ -1,14 +1,7 @@
 import type { Finding, Question } from '../../../base/answers/finding.ts'
-import {
-  hasErrors,
-  isWritten,
-  keepInFile,
-  newCraftText,
-  readText,
-  removeValue,
-  textOf,
-  writeValue,
-} from './craftFile.ts'
+import { type TemplateKind, templateText } from '../../../craft/templates.ts'
+import { hasErrors, isWritten, keepInFile, readText, removeValue, textOf, writeValue } from './craftFile.ts'
+import { fetchHanded, handedName } from './handed.ts'
 import { keepLooking } from './looking.ts'
 import { type OpenedFile, pickFile, readFile, saveFile } from './openedFiles.ts'
 import { openStore } from './saved.ts'
@@ -39,6 +32,7 @@ export const app = {
     const units = await shelf?.setting<UnitSystem>('units')
     const last = sessionStorage.getItem('craft') ?? (await shelf?.setting<string>('last'))
     if (last) await session.openKept(last)
+    await takeHanded()
     store.set({ ready: true, ...(units ? { units } : {}) })
   },
 
@@ -143,8 +137,11 @@ export const app = {
   /** an example; opening it again takes up the untouched one kept before */
   openExample: (name: string, text: string) => session.openFile({ name, text }),
   openKept: (craftId: string) => session.openKept(craftId),
-  newCraft: (name: string) =>
-    session.openText(newCraftText(name), `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-') || 'craft'}.yaml`),
+  newCraft: (name: string, kind?: TemplateKind) =>
+    session.openText(
+      templateText(name, kind),
+      `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-') || 'craft'}.yaml`,
+    ),
   close: () => session.close(),
   listKept: async () => (await shelf?.list()) ?? [],
   forget: async (craftId: string) => shelf?.forget(craftId),
@@ -161,6 +158,18 @@ export const app = {
     const name = await saveFile(work.fileName, work.text)
     if (name) store.set({ notice: `Saved as ${name}.` })
   },
+}
+
+/** Opens the craft that the address says is handed over, once: a reload goes on with what was made of it. */
+async function takeHanded(): Promise<void> {
+  const name = handedName(location.search)
+  if (name === undefined) return
+  try {
+    await session.openFile(await fetchHanded(name))
+    history.replaceState(null, '', `${location.pathname}${location.hash}`)
+  } catch (error) {
+    store.set({ notice: (error as Error).message })
+  }
 }
 
 async function open(file: OpenedFile): Promise<FileFault | undefined> {

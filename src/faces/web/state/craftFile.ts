@@ -207,19 +207,3 @@ export function labelOf(path: string, craft?: Craft): string {
 }
 
 const upper = (word: string) => word.charAt(0).toUpperCase() + word.slice(1)
-
-/** The least a craft file must say, with values a builder then replaces. */
-export function newCraftText(name: string): string {
-  return `wakewright: 1
-name: ${JSON.stringify(name)}
-rider: { mass: 75 kg (guess) }
-engines:
-  - { kind: peak, displacement: 80 cm³ (guess), power: 5 kW (guess), power at: 7000 rpm (guess) }
-jet:
-  rotor: { bore: 110 mm (guess), pitch: 105 mm (guess) }
-  nozzle: { bore: 60 mm (guess) }
-hull: { length: 2.4 m (guess), beam: 0.75 m (guess) }
-weights:
-  - { name: everything but the rider, mass: 55 kg (guess), at: [0.9 m, 0 m, 0.15 m] }
-`
-}

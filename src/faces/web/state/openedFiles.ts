@@ -70,13 +70,29 @@ export async function saveFile(name: string, text: string): Promise<string | und
       if (isAbort(error)) return undefined
     }
   }
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/yaml' }))
+  download(name, new Blob([text], { type: 'application/yaml' }))
+  return name
+}
+
+function download(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob)
   const link = document.createElement('a')
   link.href = url
   link.download = name
   link.click()
   setTimeout(() => URL.revokeObjectURL(url), 10_000)
-  return name
+}
+
+/** Hands a file on by the system's own sharing where it has one, else as a download. */
+export async function handFile(file: File): Promise<void> {
+  if (navigator.canShare?.({ files: [file] })) {
+    try {
+      return await navigator.share({ files: [file] })
+    } catch (error) {
+      if (isAbort(error)) return
+    }
+  }
+  download(file.name, file)
 }
 
 const isAbort = (error: unknown) => error instanceof DOMException && error.name === 'AbortError'

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
+import { templateText } from '../../../craft/templates.ts'
 import { demoCraft } from '../../../whole/push/demo.testkit.ts'
-import { newCraftText, readText, writeValue } from './craftFile.ts'
+import { readText, writeValue } from './craftFile.ts'
 import { isOwn, ownValues } from './ownValues.ts'
 
 const craftOf = (text: string) => readText(text, 'x.yaml').craft!
@@ -12,7 +13,7 @@ const given: readonly (readonly [string, string])[] = [
 ]
 
 test('a new craft has no value of its builder, and is his with the fourth that he gives', () => {
-  let text = newCraftText('Grebe')
+  let text = templateText('Grebe')
   expect(ownValues(craftOf(text))).toBe(0)
   for (const [i, [path, value]] of given.entries()) {
     expect(isOwn(craftOf(text))).toBe(false)
@@ -23,7 +24,7 @@ test('a new craft has no value of its builder, and is his with the fourth that h
 })
 
 test('to say the same value with its source is to give it', () => {
-  const text = writeValue(newCraftText('Grebe'), 'jet.rotor.bore', '110 mm (measured)')
+  const text = writeValue(templateText('Grebe'), 'jet.rotor.bore', '110 mm (measured)')
   expect(ownValues(craftOf(text))).toBe(1)
 })
 

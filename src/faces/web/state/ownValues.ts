@@ -1,15 +1,16 @@
 import { quantitiesOf, readCraft } from '../../../craft/index.ts'
-import { type Craft, newCraftText } from './craftFile.ts'
+import { templateKinds, templateText } from '../../../craft/templates.ts'
+import type { Craft } from './craftFile.ts'
 
 /** values of a builder's own before a craft is judged */
 const enough = 4
 
-let first: ReadonlyMap<string, string> | undefined
+let first: ReadonlySet<string> | undefined
 
-/** what a new craft begins with, by path: nobody gave those values */
-function firstValues(): ReadonlyMap<string, string> {
-  const { craft } = readCraft(newCraftText('x'))
-  return new Map([...(craft ? quantitiesOf(craft) : [])].map((q) => [q.path, q.text ?? '']))
+/** what new crafts of each kind begin with, path and text: nobody gave those values */
+function firstValues(): ReadonlySet<string> {
+  const crafts = templateKinds.flatMap((kind) => readCraft(templateText('x', kind)).craft ?? [])
+  return new Set(crafts.flatMap((craft) => [...quantitiesOf(craft)].map((q) => `${q.path}=${q.text ?? ''}`)))
 }
 
 /** How many of a craft's numbers its builder gave, other than those a new craft begins with. */
@@ -17,7 +18,7 @@ export function ownValues(craft: Craft): number {
   first ??= firstValues()
   let count = 0
   for (const { text, path, source } of quantitiesOf(craft))
-    if (text !== undefined && source !== 'assumed' && first.get(path) !== text) count++
+    if (text !== undefined && source !== 'assumed' && !first.has(`${path}=${text}`)) count++
   return count
 }
 

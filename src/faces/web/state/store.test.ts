@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { keepInFile, labelOf, newCraftText, readText, textOf } from './craftFile.ts'
+import { templateText } from '../../../craft/templates.ts'
+import { keepInFile, labelOf, readText, textOf } from './craftFile.ts'
 import { createStore } from './store.ts'
 import { change, newWork, type Tried } from './work.ts'
 
@@ -90,7 +91,7 @@ test('keeping writes the value and one log entry, and leaves every other line as
 
 test('a new craft reads, whatever it is called', () => {
   for (const name of ['My craft', 'a: b', '"quoted"', '# no comment', '{x}', 'Ærø'])
-    expect(readText(newCraftText(name), 'x.yaml').craft?.name).toBe(name)
+    expect(readText(templateText(name), 'x.yaml').craft?.name).toBe(name)
 })
 
 test('a value is said in the unit asked for', () => {

@@ -1,6 +1,6 @@
 import { useCallback } from 'react'
+import type { TorqueLine } from '../../../../trades/engine/torqueLine.ts'
 import { curveFigure } from '../../../../whole/breath/curveFigures.ts'
-import type { TorqueLine } from '../../../../whole/breath/curveLines.ts'
 import { lookOf } from '../../parts/displayLook.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { useApp } from '../../state/hooks.ts'

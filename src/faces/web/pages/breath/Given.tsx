@@ -22,10 +22,7 @@ export function Given({ side, choose }: { side: Side; choose: React.ReactNode })
   const found = useFindings('breath')
   const { view } = side
   const line = view.given
-  const answer = useMemo(
-    () => line && givenAnswer(line, view.kind, lookOf(units, 180)),
-    [line, view.kind, units],
-  )
+  const answer = useMemo(() => line && givenAnswer(line, view.kind), [line, view.kind])
   const draw = (what: 'torque' | 'power') => (w: number) =>
     curveFigure({ what, lines: line ? [line] : [] }, lookOf(units, w))
   // biome-ignore lint/correctness/useExhaustiveDependencies: draw depends on these alone

@@ -31,11 +31,8 @@ export function Simulated({ now, tried, choose }: Props) {
   const look = useMemo(() => lookOf(units, 180), [units])
   const line = useMemo(() => lineOf(now), [now])
   const triedLine = useMemo(() => tried && lineOf(tried), [tried])
-  const answer = useMemo(
-    () => line && simulatedAnswer(line, stageOf(now.simulation), look),
-    [line, now, look],
-  )
-  const triedAnswer = triedLine && tried && simulatedAnswer(triedLine, stageOf(tried.simulation), look)
+  const answer = useMemo(() => line && simulatedAnswer(line, stageOf(now.simulation)), [line, now])
+  const triedAnswer = triedLine && tried && simulatedAnswer(triedLine, stageOf(tried.simulation))
   const turn = useTurn(now, tried)
   const searchKey = useMemo(() => {
     const { log: _, ...rest } = now.craft
@@ -83,7 +80,7 @@ export function Simulated({ now, tried, choose }: Props) {
           id: 'numbers',
           title: 'The numbers',
           says: `${now.simulation.output.curve.points.length} engine speeds`,
-          children: <Numbers now={now} tried={tried} look={look} />,
+          children: <Numbers now={now} tried={tried} />,
         },
         {
           id: 'trust',

@@ -90,7 +90,7 @@ function stateAt(trace: CycleTrace, angle: number): string {
   if (angle < a.exhaustOpens || angle > a.exhaustCloses) return 'ports shut'
   if (angle < a.transfersOpen) return 'exhaust open, blowing down'
   if (angle <= a.transfersClose) return 'exhaust and transfers open'
-  return 'exhaust still open, plugging'
+  return 'exhaust still open: what comes back pushes charge in again'
 }
 
 /** the line of one moment, in the plot's own millimetres */

@@ -1,5 +1,5 @@
 import type { Finding } from '../../../../base/answers/finding.ts'
-import { peakOf, powerOf, simulatedLine } from '../../../../whole/breath/curveLines.ts'
+import { peakOf, powerOf, simulatedLine } from '../../../../trades/engine/torqueLine.ts'
 import { type Look, says, saysRpm } from '../../../../whole/push/shown.ts'
 import type { Simulation } from './simulations.ts'
 import type { Side } from './useBreath.ts'

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { Decision } from '../../../../base/answers/decision.ts'
+import { nextFirst } from '../../../../whole/decisions.ts'
 import { useRoute } from '../../frame/route.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Fold } from '../../parts/Fold.tsx'
@@ -68,6 +69,7 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
   const notYours = useNotYours()
   const fresh = looked?.craft === craft ? looked : undefined
   const decisions = fresh?.triedDecisions ?? fresh?.decisions ?? looked?.decisions ?? noDecisions
+  const ordered = useMemo(() => nextFirst(decisions), [decisions])
   const byPage = useApp((s) => (fresh?.triedDecisions ? s.triedFindings : s.findings))
   const findings = useMemo(() => Object.values(byPage).flat(), [byPage])
   const first = useApp((s) => (s.first?.craft === craft ? s.first.headline : undefined))
@@ -96,17 +98,17 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
       </div>
       <div className="beside">
         <Suspense fallback={<div className="figure picturecoming" />}>
-          <Picture craft={craft} decisions={notYours ? noDecisions : decisions} findings={findings} />
+          <Picture craft={craft} decisions={notYours ? noDecisions : ordered} findings={findings} />
         </Suspense>
         <div className="block">
-          {looked && !notYours && <NextCard next={decisions[0]} findings={findings} />}
-          {!notYours && <Todo decisions={decisions.slice(1, few)} findings={findings} from={2} />}
+          {looked && !notYours && <NextCard next={ordered[0]} findings={findings} />}
+          {!notYours && <Todo decisions={ordered.slice(1, few)} findings={findings} from={2} />}
         </div>
       </div>
       <div className="folds">
-        {decisions.length > few && !notYours && (
-          <Fold id="todo" title="What to do" says={`${decisions.length - few} more, worst first`}>
-            <Todo decisions={decisions.slice(few)} findings={findings} from={few + 1} />
+        {ordered.length > few && !notYours && (
+          <Fold id="todo" title="What to do" says={`${ordered.length - few} more, worst first`}>
+            <Todo decisions={ordered.slice(few)} findings={findings} from={few + 1} />
           </Fold>
         )}
         <Fold id="measure" title="Worth measuring next" says={counts} eager>

@@ -9,6 +9,7 @@ import { Figure } from '../../parts/Figure.tsx'
 import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { addressOfDecision } from './decisionAddress.ts'
+import { useWhatIfs, WhatIf } from './WhatIf.tsx'
 
 interface Props {
   craft: Craft
@@ -24,9 +25,12 @@ const most = 9
 export function Picture({ craft, decisions, findings }: Props) {
   const units = useApp((s) => s.units)
   const list = useMemo(() => numbered(craft, decisions, findings, most), [craft, decisions, findings])
+  const ifs = useWhatIfs(craft)
+  const balance = useApp((s) => (s.looked?.craft === craft ? s.looked.balance : undefined))
+  const { craft: shown, swamped } = ifs
   const draw = useCallback(
-    (width: number) => craftPicture(craft, lookOf(units, width), numbersOf(list)),
-    [craft, units, list],
+    (width: number) => craftPicture(shown, lookOf(units, width), numbersOf(list), swamped),
+    [shown, units, list, swamped],
   )
   const spots = useCallback(
     (n: number) => {
@@ -37,15 +41,18 @@ export function Picture({ craft, decisions, findings }: Props) {
     [list, findings, units],
   )
   return (
-    <Figure
-      draw={draw}
-      spots={spots}
-      caption={
-        decisions.length > 0
-          ? 'To scale, from the hull the file describes. Numbers are those of the list: press one to go there.'
-          : 'To scale, from the hull the file describes: its mesh, its stations or its measures.'
-      }
-      name={craft.name}
-    />
+    <div className="living">
+      <WhatIf craft={craft} ifs={ifs} balance={balance} />
+      <Figure
+        draw={draw}
+        spots={spots}
+        caption={
+          decisions.length > 0
+            ? 'To scale, from the hull the file describes. Numbers are those of the list: press one to go there.'
+            : 'To scale, from the hull the file describes: its mesh, its stations or its measures.'
+        }
+        name={craft.name}
+      />
+    </div>
   )
 }

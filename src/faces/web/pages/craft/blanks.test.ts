@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import type { Spec, VariantSpec } from '../../../../craft/fields.ts'
 import { fieldAt } from '../../../../craft/index.ts'
-import { newCraftText, readText, removeValue, writeValue } from '../../state/craftFile.ts'
+import { templateText } from '../../../../craft/templates.ts'
+import { readText, removeValue, writeValue } from '../../state/craftFile.ts'
 import { type Blank, blanksOf, firstWord, readBlank, requiredOf } from './blanks.ts'
 
 /** a sound value for a blank, in the middle of what can be */
@@ -44,7 +45,7 @@ test('what is asked for is enough: a new weight makes a file that reads', () => 
   const item = (fieldAt('weights') as Extract<Spec, { type: 'list' }>).item as Spec
   const text = blanksOf(item, 'weights.1').reduce(
     (sum, b, i) => writeValue(sum, b.path, sample(b, i)),
-    newCraftText('x'),
+    templateText('x'),
   )
   expect(readText(text, 'x.yaml').problems).toEqual([])
 })
@@ -59,7 +60,7 @@ test('an engine made a curve is asked for the points of the curve', () => {
 test('an engine made a curve with what is asked for reads', () => {
   const next = engine.variants['curve']!.fields
   const goes = Object.keys(engine.variants['peak']!.fields).filter((key) => !(key in next))
-  let text = goes.reduce((sum, key) => removeValue(sum, `engines.0.${key}`), newCraftText('x'))
+  let text = goes.reduce((sum, key) => removeValue(sum, `engines.0.${key}`), templateText('x'))
   text = writeValue(text, 'engines.0.kind', 'curve')
   for (const [i, blank] of requiredOf(next, 'engines.0').entries())
     if (!blank.path.endsWith('displacement'))

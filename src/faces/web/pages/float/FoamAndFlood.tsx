@@ -3,7 +3,7 @@ import { inKg, inLitres, inMetres, inMm } from '../../../../base/answers/amounts
 import type { Finding } from '../../../../base/answers/finding.ts'
 import { printed, type Sentence, say } from '../../../../base/answers/sentence.ts'
 import type { FloatReport } from '../../../../trades/float/floatReport.ts'
-import { foamAmount, foamPlaces } from '../../../../trades/float/foamWords.ts'
+import { foamWanted } from '../../../../trades/float/foamWords.ts'
 import { foamFigure, leakFigure } from '../../../../trades/float/pageFigures.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { Says } from '../../parts/Says.tsx'
@@ -115,6 +115,6 @@ export function needWords(r: FloatReport): Sentence {
   const more = need.fitted || need.volume
   if (more <= 0)
     return say`Swamped with its rider lying on it, the foam it has is enough: ${inKg(-need.deficit, 1)} of lift beyond a tenth in hand.`
-  const where = need.blocks.length > 0 ? foamPlaces(need) : ' The hull has no free room for it.'
-  return say`Swamped with its rider lying on it, it still wants foam, ${foamAmount(need)}.${need.upright ? where : ' No free place tried inside the hull keeps it upright.'}`
+  const { says, act } = foamWanted(need)
+  return act === undefined ? says : say`${says} → ${act}.`
 }

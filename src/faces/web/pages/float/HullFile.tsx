@@ -10,7 +10,7 @@ import { useApp } from '../../state/hooks.ts'
 import { haveHullFile } from '../../state/hullFiles.ts'
 import { backToMeasures, openHull } from './openHull.ts'
 
-const lie = ['hull.mesh unit', 'hull.mesh forward', 'hull.mesh up'] as const
+const lie = ['hull.mesh unit', 'hull.bow along', 'hull.deck faces'] as const
 
 /** A hull drawn elsewhere: opened, tried as the hull like any other value, and kept by name in the craft file. */
 export function HullFile() {

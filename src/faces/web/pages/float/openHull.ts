@@ -8,7 +8,7 @@ import { keepHullFile } from '../../state/hullFiles.ts'
 const mostBytes = 30_000_000
 
 /** how a file newly opened is to be read: guessed, and what was guessed is said */
-const lie = ['hull.mesh unit', 'hull.mesh forward', 'hull.mesh up'] as const
+const lie = ['hull.mesh unit', 'hull.bow along', 'hull.deck faces'] as const
 
 /**
  * Takes a hull file the user picked: the one the craft names comes into use, any other is tried as the hull. Answers why it cannot
@@ -39,8 +39,8 @@ export async function openHull(craft: Craft, file: File): Promise<string> {
 
 /** What the craft says of how another file lies does not hold for this one. */
 function guessed(craft: Craft): Record<string, string> {
-  const { meshUnit, meshForward, meshUp } = craft.hull
-  const said = [meshUnit, meshForward, meshUp]
+  const { meshUnit, bowAlong, deckFaces } = craft.hull
+  const said = [meshUnit, bowAlong, deckFaces]
   return Object.fromEntries(lie.flatMap((path, i) => (said[i] === 'guess' ? [] : [[path, 'guess']])))
 }
 

@@ -21,6 +21,7 @@ import {
   Vector3,
   WebGLRenderer,
 } from 'three'
+import { bodyOf, type Limb } from '../../../../drawing/riderFigure.ts'
 import { weightSum } from '../../../../hull/aboard/masses.ts'
 import { riderCentre } from '../../../../hull/aboard/riderBody.ts'
 import { makeFrame } from '../../../../physics/solid/waterFrame.ts'
@@ -187,23 +188,49 @@ function fill(craft: Group, input: FloatInput, state: LiveState): void {
   }
   for (const o of openings)
     ball(o.at, 0.022, o.kind !== 'shaft seal' && heightOver(state.attitude, o.at) < 0 ? wet : dry)
-  // the rider as a capsule as tall as the stance
-  const tall = tallOf(rider)
-  const prone = rider.stance === 'prone'
-  const body = new Mesh(
-    new CapsuleGeometry(0.13, Math.max(0.05, (prone ? rider.stature : tall) - 0.26), 6, 16),
-    new MeshLambertMaterial({ color: 0x0072b2, transparent: true, opacity: 0.55 }),
-  )
   const c = riderCentre(rider.stance, rider.stature)
   const deck = state.rider[2] - (c.balances ? 0 : c.height)
-  body.position.set(rider.x, rider.y, deck + (prone ? 0.13 : tall / 2))
-  // a capsule stands along y; the body's up is z, its length x
-  body.rotation.set(prone ? 0 : Math.PI / 2, 0, prone ? Math.PI / 2 : 0)
-  craft.add(body)
+  const person = riderInSpace(rider)
+  person.position.set(rider.x, rider.y, deck)
+  craft.add(person)
   const sum = weightSum(aboardOf(input))
   const mass = sum.mass + rider.mass
   const g = [0, 1, 2].map((k) => (sum.mass * sum.centre[k]! + rider.mass * state.rider[k]!) / mass)
   craft.add(cross(g, 0.09))
+}
+
+/** m that arms and legs are out from the middle of a body of stature 1 */
+const apart: Partial<Record<Limb['name'], number>> = {
+  foot: 0.06,
+  shank: 0.06,
+  thigh: 0.05,
+  upperArm: 0.1,
+  forearm: 0.1,
+}
+
+/** The rider as the pictures draw it, in space: trunk and head in the middle, arms and legs to both sides. */
+function riderInSpace(rider: FloatInput['rider']): Group {
+  const group = new Group()
+  const look = new MeshLambertMaterial({ color: 0x0072b2, transparent: true, opacity: 0.55 })
+  const { limbs, head } = bodyOf(rider.stance)
+  const s = rider.stature
+  const add = (from: readonly [number, number], to: readonly [number, number], r: number, y: number) => {
+    const [dx, dz] = [to[0] - from[0], to[1] - from[1]]
+    const bone = new Mesh(new CapsuleGeometry(s * r, s * Math.hypot(dx, dz), 6, 16), look)
+    bone.position.set((s * (from[0] + to[0])) / 2, s * y, (s * (from[1] + to[1])) / 2)
+    // a capsule stands along y; the body lies in the plane of x and z
+    bone.quaternion.setFromUnitVectors(new Vector3(0, 1, 0), new Vector3(dx, 0, dz).normalize())
+    group.add(bone)
+  }
+  for (const { name, from, to, breadths } of limbs) {
+    const r = (breadths[0] + breadths[1]) / 2
+    const y = apart[name] ?? 0
+    for (const side of y === 0 ? [0] : [-1, 1]) add(from, to, r, side * y)
+  }
+  const skull = new Mesh(new SphereGeometry(s * head.r, 20, 14), look)
+  skull.position.set(s * head.at[0], 0, s * head.at[1])
+  group.add(skull)
+  return group
 }
 
 function cross(at: readonly number[], r: number): LineSegments {

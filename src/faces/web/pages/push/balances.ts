@@ -47,6 +47,10 @@ function quickAnswer(craft: Craft, tried: boolean, solved: SolvedCurves | undefi
   return answer
 }
 
+/** The quick answer for a craft that is only asked about: no pitch is looked for. */
+export const quickBalance = (craft: Craft, solved: SolvedCurves | undefined): Answer =>
+  isOpen(craft) ? toCome : quickAnswer(craft, true, solved)
+
 /** How far the answer is: from a single balance, with ranges from few draws, with good ones from coarsely simulated engines, or all. */
 type Stage = 'single' | 'first' | 'coarse' | 'good'
 

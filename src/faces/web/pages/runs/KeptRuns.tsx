@@ -10,7 +10,7 @@ import { bench, type Recording, type Settings, useBench } from './bench.ts'
 import type { Told } from './told.ts'
 
 /** what is put on the shelf for one run */
-interface Whole {
+export interface KeptRun {
   recording: Recording
   told: Told
 }
@@ -47,7 +47,7 @@ export function KeptRuns({ options, kept: { runs, load } }: { options: Settings;
     const sound = withSound && recording.audio !== undefined
     const silent: Recording = { ...recording, audio: undefined }
     try {
-      const whole: Whole = { recording: sound ? recording : silent, told }
+      const whole: KeptRun = { recording: sound ? recording : silent, told }
       await keepRun(craftId, { id, name, kept: Date.now(), seconds, says, sound }, whole)
       app.say(`${name} is kept in this browser.`)
       load()
@@ -56,7 +56,7 @@ export function KeptRuns({ options, kept: { runs, load } }: { options: Settings;
     }
   }
   const take = async (line: RunLine) => {
-    const whole = await keptRun<Whole>(line.id)
+    const whole = await keptRun<KeptRun>(line.id)
     if (whole) bench.takeUp(whole.recording, whole.told, options)
     else app.say(`${line.name} is no longer kept here.`)
   }

@@ -1,5 +1,8 @@
 import tapAddress from './tap.worklet.ts?worker&url'
 
+/** where the code that hands the sound on is fetched from */
+export { tapAddress }
+
 /** The microphone, open. */
 export interface Microphone {
   rate: number

@@ -1,9 +1,9 @@
 /** Torque over engine speed as it is drawn: what was worked out, or what the craft file says, by one shape. */
 
 import { cubicAt, linearAt, pchip } from '../../base/numerics/interpolate.ts'
-import type { TorqueBand } from '../../trades/engine/band.ts'
-import { type TorqueCurve, torqueAt } from '../../trades/engine/curve.ts'
-import type { CurveResult } from '../../trades/engine/simulate.ts'
+import type { TorqueBand } from './band.ts'
+import { type TorqueCurve, torqueAt } from './curve.ts'
+import type { CurveResult } from './simulate.ts'
 
 /** One curve of a whole engine (all cylinders). rev/min, N·m; NaN where nothing settled. */
 export interface TorqueLine {

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { curveFromPeak } from '../../trades/engine/curve.ts'
-import { madeUpCurve } from './breath.testkit.ts'
-import { givenLine, peakOf, powerOf, searchedLine, simulatedLine, strongBand } from './curveLines.ts'
+import { madeUpCurve } from './curve.testkit.ts'
+import { curveFromPeak } from './curve.ts'
+import { givenLine, peakOf, powerOf, searchedLine, simulatedLine, strongBand } from './torqueLine.ts'
 
 test('a simulated line goes through every settled point, all cylinders together', () => {
   const curve = madeUpCurve()
