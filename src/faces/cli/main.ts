@@ -220,6 +220,15 @@ log
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, a: string, b: string, options) => {
     code = (await import('./logCommand.ts')).logCompare(file, a, b, options)
+  .command('print')
+  .description('parts to print for the craft; with their names, STL and 3MF files and sections of them')
+  .argument('<craft>', 'craft file (YAML)')
+  .argument('[parts...]', 'names of parts, such as cap-1 or impeller; all for every one')
+  .option('--out <folder>', 'where the files go', '.')
+  .option('--json', 'the parts as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, parts: string[], options) => {
+    code = await (await import('./printCommand.ts')).printCommand(file, parts, options)
   })
 
 program

@@ -24,7 +24,8 @@ const tryTurns = 2.5
 const tryWall = 2e-3
 
 /** volume a printer lays a second, m³/s: common practice, no source */
-const laid = (p: Printer) => (p.kind === 'resin' ? 4e-9 : p.line * p.layer * 0.06)
+export const laid = (p: Pick<Printer, 'kind' | 'line' | 'layer'>) =>
+  p.kind === 'resin' ? 4e-9 : p.line * p.layer * 0.06
 
 /** Clearances of the three: what is thought right, and a step to either side; m. */
 export function tryClearances(pitch: number, printer: Printer): readonly [number, number, number] {
