@@ -71,14 +71,17 @@ describe('the way of a pipe', () => {
       from += l.length
       return jointsAlong(l).map(({ at, turn }) => ({ at: here + at, turn, clock: l.clock }))
     })
-    const made = mitredPipe(
-      { startRadius: 0.02, endRadius: 0.02, height: from },
-      mitres,
-      { id: 'p', title: 'p', thickness: 1e-3, seam: tight },
-    )
+    const made = mitredPipe({ startRadius: 0.02, endRadius: 0.02, height: from }, mitres, {
+      id: 'p',
+      title: 'p',
+      thickness: 1e-3,
+      seam: tight,
+    })
     const end = routeOf(atHome, legs)
     expect(apart(put(made.end, [0, 0, 0]), endOf(end))).toBeLessThan(1e-9)
-    expect(apart(minus(put(made.end, [0, 0, 1]), put(made.end, [0, 0, 0])), headingOf(end))).toBeLessThan(1e-9)
+    expect(apart(minus(put(made.end, [0, 0, 1]), put(made.end, [0, 0, 0])), headingOf(end))).toBeLessThan(
+      1e-9,
+    )
   })
 
   it('marks the flange on its upper side, and clocks clockwise as seen along the pipe', () => {

@@ -2,7 +2,20 @@
  * The way of a pipe in space: straight pieces between mitres, as its patterns make them, so that the drawn way and the welded one are the same.
  * Elementary geometry of rigid frames; the frame is carried along without twist, so a line drawn straight along the pipe stays its mark.
  */
-import { after, atHome, cross, dot, minus, type Place, put, shift, turnAbout, turned, unit, type Vec } from './placing.ts'
+import {
+  after,
+  atHome,
+  cross,
+  dot,
+  minus,
+  type Place,
+  put,
+  shift,
+  turnAbout,
+  turned,
+  unit,
+  type Vec,
+} from './placing.ts'
 
 /** One part of a pipe: m along its middle, outside radii (m), its whole bend (rad) and toward which side, rad clockwise from the mark at the flange. */
 export interface RouteLeg {

@@ -106,12 +106,12 @@ export function closeRoute(start: Place, legs: readonly RouteLeg[], to: Vec): So
           const found = newton(start, legs, three, to)
           if (!found) continue
           const cost = found.by.reduce((sum, v) => sum + v * v, 0)
-          if (!best || cost < best.cost) best = { cost, by: found.by, free: three, iterations: found.iterations }
+          if (!best || cost < best.cost)
+            best = { cost, by: found.by, free: three, iterations: found.iterations }
         }
     if (best) break
   }
-  if (!best)
-    return { value: { changes: [], legs }, converged: missed < met, iterations: 0, residual: missed }
+  if (!best) return { value: { changes: [], legs }, converged: missed < met, iterations: 0, residual: missed }
   const { free, by, iterations } = best
   const made = changed(legs, free, by)
   const residual = Math.hypot(...minus(endOf(routeOf(start, made)), to))

@@ -9,6 +9,7 @@ import { floatTrade } from '../trades/float/floatTrade.ts'
 import { fuelTrade } from '../trades/fuel/fuelTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
+import { patternsTrade } from '../trades/patterns/patternsTrade.ts'
 import { soundTrade } from '../trades/sound/soundTrade.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import type { AnyTrade } from '../trades/trade.ts'
@@ -48,5 +49,6 @@ export const trades: readonly TradeEntry[] = [
     trade: drivelineTrade,
     setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved, bayAirOf(k)),
   },
+  { trade: patternsTrade, apart: true },
   { trade: soundTrade },
 ]

@@ -16,6 +16,7 @@ import { openingsSection } from './openingsFields.ts'
 import { placeSection } from './placeFields.ts'
 import { riderSection } from './riderFields.ts'
 import { shaftSection } from './shaftFields.ts'
+import { stockSection } from './stockFields.ts'
 import { tanksSection } from './tanksFields.ts'
 import { weightsSection } from './weightsFields.ts'
 
@@ -48,6 +49,7 @@ export const craftFields = {
   bay: baySection,
   cord: cordSection,
   cable: cableSection,
+  stock: stockSection,
   log: logSection,
 } as const
 
