@@ -151,12 +151,13 @@ function mufflerPart(pipe: PipeIn): MadePart[] {
 }
 
 /** bolts and plates of a flange, m: judgement */
-const plateOf = { thickness: 5e-3, bolt: 6e-3, play: 5e-4, land: 6e-3, gasket: 1e-3 } as const
+const plateOf = { thickness: 5e-3, bolt: 6e-3, play: 5e-4, land: 6e-3, gasket: 1e-3, room: 2e-3 } as const
 
 function flangeParts(pipe: PipeIn): MadePart[] {
   const at = (name: string, id: string, bore: number, of: string, flap: boolean) => {
     const hole = bore + 2 * pipe.wall
-    const circle = hole + 2 * ((plateOf.bolt + plateOf.play) / 2 + plateOf.land)
+    // wide enough for the gasket too, whose bore and bolt holes are wider
+    const circle = hole + plateOf.room + plateOf.bolt + plateOf.play + 1e-3 + 2 * plateOf.land
     const shape = {
       id,
       title: `${name} of ${pipe.name}`,
@@ -178,7 +179,7 @@ function flangeParts(pipe: PipeIn): MadePart[] {
       thickness: plateOf.thickness,
       from: { bore: hole, circle, bolts: shape.bolts, flap: String(flap) },
       shape: () => ({
-        flats: [flangePlate(shape), gasketOf(shape, 2e-3, plateOf.gasket)],
+        flats: [flangePlate(shape), gasketOf(shape, plateOf.room, plateOf.gasket)],
         weld: Math.PI * hole,
         last: [
           'After welding, rub the face on a sheet of glass with abrasive paper until it shines all over.',
