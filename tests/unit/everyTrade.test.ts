@@ -28,6 +28,7 @@ const heardBeside = new Set([
   'runs',
   'bay',
   'controls',
+  'patterns',
 ])
 
 describe.each(trades.map((entry) => [entry.trade.id, entry] as const))('%s', (_, { trade, setting }) => {

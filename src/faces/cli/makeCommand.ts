@@ -10,7 +10,7 @@ import { formatProblem } from '../../craft/index.ts'
 import { printScale } from '../../drawing/printScale.ts'
 import { type PaperName, papers } from '../../drawing/tiles.ts'
 import { handsOn, partsOfCraft } from '../../whole/make/partsOfCraft.ts'
-import { patternFile, type PatternPaper } from '../../whole/make/patternFiles.ts'
+import { type PatternPaper, patternFile } from '../../whole/make/patternFiles.ts'
 import { unitsOf } from './lookCommand.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { readCraftFile } from './readCraftFile.ts'
@@ -81,11 +81,7 @@ function paperOf({ paper, square }: MakeOptions, system: DisplaySystem): Pattern
   }
 }
 
-async function writeParts(
-  parts: readonly MadePart[],
-  folder: string,
-  on: PatternPaper,
-): Promise<string[]> {
+async function writeParts(parts: readonly MadePart[], folder: string, on: PatternPaper): Promise<string[]> {
   const files: Record<string, Uint8Array> = {}
   for (const part of parts)
     for (const format of ['pdf', 'svg', 'dxf'] as const) {
@@ -98,7 +94,9 @@ async function writeParts(
     mkdirSync(folder, { recursive: true })
     for (const [name, bytes] of Object.entries(files)) writeFileSync(join(folder, name), bytes)
   } catch (error) {
-    throw new BadInput([`make: --to ${folder}: it cannot be written (${(error as NodeJS.ErrnoException).code})`])
+    throw new BadInput([
+      `make: --to ${folder}: it cannot be written (${(error as NodeJS.ErrnoException).code})`,
+    ])
   }
   return Object.keys(files).map((name) => join(folder, name))
 }
