@@ -79,6 +79,3 @@ export const weldCautions: readonly string[] = [
   'Weld outdoors or with the fumes drawn off; never weld or heat galvanised or plated sheet, nor anything cleaned with a chlorinated solvent.',
   'Cut edges are sharp and hot metal looks cold: gloves, long sleeves, eyes covered, an extinguisher at hand, nothing that burns under the work.',
 ]
-
-export const tankCaution =
-  'Never weld, braze or grind a tank that has held petrol: vapour stays in seams. Test a new one with water, not with air pressure alone.'
