@@ -5,6 +5,7 @@
  */
 import type { Finding, Question } from '../base/answers/finding.ts'
 import type { LimitTable } from '../base/answers/limit.ts'
+import type { MadePart } from '../base/answers/madePart.ts'
 import type { Reckoner } from '../base/answers/reckoner.ts'
 import type { Amount, Sentence } from '../base/answers/sentence.ts'
 import type { DisplaySystem } from '../base/units/format.ts'
@@ -88,6 +89,8 @@ export interface Trade<Inputs = unknown, Answer = unknown, Setting = undefined> 
   numbers?: (now: Solved<Inputs, Answer>, tried?: Solved<Inputs, Answer>) => readonly NumberTable[]
   /** lists of steps made for this craft */
   cards?: (now: Solved<Inputs, Answer>) => readonly Card[]
+  /** what is to be made: the page Make and the command `make` show each as a card */
+  parts?: (now: Solved<Inputs, Answer>) => readonly MadePart[]
   reckoners?: readonly Reckoner[]
   /** one line each, at the act */
   cautions?: readonly string[]

@@ -10,6 +10,7 @@ import { fuelTrade } from '../trades/fuel/fuelTrade.ts'
 import { situationOf } from '../trades/jet/jetFindings.ts'
 import { jetTrade } from '../trades/jet/jetTrade.ts'
 import { printsTrade } from '../trades/prints/printsTrade.ts'
+import { patternsTrade } from '../trades/patterns/patternsTrade.ts'
 import { soundTrade } from '../trades/sound/soundTrade.ts'
 import { strengthTrade } from '../trades/strength/strengthTrade.ts'
 import type { AnyTrade } from '../trades/trade.ts'
@@ -50,5 +51,6 @@ export const trades: readonly TradeEntry[] = [
     setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved, bayAirOf(k)),
   },
   { trade: printsTrade, apart: true },
+  { trade: patternsTrade, apart: true },
   { trade: soundTrade },
 ]

@@ -29,6 +29,7 @@ const heardBeside = new Set([
   'bay',
   'controls',
   'prints',
+  'patterns',
 ])
 
 describe.each(trades.map((entry) => [entry.trade.id, entry] as const))('%s', (_, { trade, setting }) => {

@@ -18,6 +18,7 @@ import { placeSection } from './placeFields.ts'
 import { printerSection } from './printerFields.ts'
 import { riderSection } from './riderFields.ts'
 import { shaftSection } from './shaftFields.ts'
+import { stockSection } from './stockFields.ts'
 import { tanksSection } from './tanksFields.ts'
 import { weightsSection } from './weightsFields.ts'
 
@@ -52,6 +53,7 @@ export const craftFields = {
   cable: cableSection,
   printer: printerSection,
   fitted: fittedSection,
+  stock: stockSection,
   log: logSection,
 } as const
 

@@ -1,4 +1,4 @@
-import { choice, count, flag, group, list, quantity, text } from '../fields.ts'
+import { choice, count, flag, group, list, place, quantity, text } from '../fields.ts'
 
 const string = (what: string) => ({ what, with: 'string and tape', minutes: 5 })
 
@@ -142,6 +142,15 @@ export const exhaustGroup = group(
             max: 720,
             assumed: { value: 0, low: 0, high: 0, why: 'straight unless said' },
           }),
+          clock: quantity('angle', {
+            label: 'Clock',
+            gloss:
+              'Toward which side it bends, looking along the pipe: 0 where the upper side of the flange points, 90 to the right of it; the mark is drawn straight on along the pipe.',
+            unit: 'deg',
+            min: -360,
+            max: 360,
+            assumed: { value: 0, low: 0, high: 0, why: 'up unless said' },
+          }),
           wall: quantity('length', {
             label: 'Wall',
             gloss: 'When it differs from the rest of the pipe.',
@@ -244,6 +253,27 @@ export const exhaustGroup = group(
           label: 'Drain',
           gloss: 'A plug or hole at the lowest place of the muffler.',
           assumed: { value: false, why: 'counted on only when said' },
+        }),
+      },
+    ),
+    route: group(
+      {
+        label: 'Route',
+        gloss: 'Where the pipe begins and where it must come out; its way between follows from its parts.',
+        optional: true,
+      },
+      {
+        flange: place({ label: 'Flange', gloss: 'Middle of the flange at the cylinder.', max: 10 }),
+        aims: place({
+          label: 'Aims at',
+          gloss: 'Any point straight out of the flange, where a rod laid in the port would point.',
+          max: 20,
+        }),
+        hole: place({
+          label: 'Hole',
+          gloss: 'Middle of the hole the pipe must end in, in the transom or the side.',
+          max: 10,
+          optional: true,
         }),
       },
     ),

@@ -58,6 +58,20 @@ program
   })
 
 program
+  .command('make')
+  .description('parts to cut, with hours and mass; with --to their patterns at 1:1 as PDF, SVG and DXF')
+  .argument('<craft>', 'craft file (YAML)')
+  .argument('[parts...]', 'ids of parts; all when left out')
+  .option('--to <folder>', 'write patterns into this folder, and one ZIP of all')
+  .option('--paper <name>', 'A4 or Letter', 'A4')
+  .option('--square <mm>', 'what the square of 100 mm measured on a print, across and up, such as 97x97.2')
+  .option('--json', 'parts with hours, mass, steps and findings as JSON, SI units')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, parts: string[], options) => {
+    code = await (await import('./makeCommand.ts')).make(file, parts, options)
+  })
+
+program
   .command('measure')
   .description('which values that are not measured would change a decision; takes about a minute')
   .argument('<craft>', 'craft file (YAML)')

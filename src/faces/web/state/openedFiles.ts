@@ -60,6 +60,10 @@ function pickByInput(): Promise<OpenedFile | undefined> {
 export async function saveFile(
   name: string,
   text: string | Uint8Array<ArrayBuffer> | Blob,
+/** Writes the text to a file the user picks, or hands it over as a download. Answers the file's name, or nothing when called off. */
+export async function saveFile(
+  name: string,
+  text: string | Uint8Array<ArrayBuffer>,
 ): Promise<string | undefined> {
   const { showSaveFilePicker } = globalThis as Pickers
   if (showSaveFilePicker) {

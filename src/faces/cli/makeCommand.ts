@@ -1,0 +1,102 @@
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { styleText } from 'node:util'
+import { zipSync } from 'fflate'
+import { inKg, inMinutes } from '../../base/answers/amounts.ts'
+import type { MadePart } from '../../base/answers/madePart.ts'
+import { printed, say } from '../../base/answers/sentence.ts'
+import type { DisplaySystem } from '../../base/units/format.ts'
+import { formatProblem } from '../../craft/index.ts'
+import { printScale } from '../../drawing/printScale.ts'
+import { type PaperName, papers } from '../../drawing/tiles.ts'
+import { handsOn, partsOfCraft } from '../../whole/make/partsOfCraft.ts'
+import { type PatternPaper, patternFile } from '../../whole/make/patternFiles.ts'
+import { unitsOf } from './lookCommand.ts'
+import { BadInput, exit, print, printJson } from './outcome.ts'
+import { readCraftFile } from './readCraftFile.ts'
+
+interface MakeOptions {
+  to?: string
+  paper: string
+  square?: string
+  json?: boolean
+  units: string
+}
+
+/** `wakewright make`: lists the parts of a craft, and writes their patterns. */
+export async function make(file: string, wanted: readonly string[], options: MakeOptions): Promise<number> {
+  const { units } = unitsOf('make', options)
+  const on = paperOf(options, units)
+  const { craft, warnings } = readCraftFile(file)
+  for (const w of warnings) process.stderr.write(`${formatProblem(w)}\n`)
+  const all = partsOfCraft(craft)
+  const unknown = wanted.filter((id) => !all.some((p) => p.id === id))
+  if (unknown.length > 0)
+    throw new BadInput([
+      `make: no part ${unknown.join(', ')}; expected ${all.length > 0 ? all.map((p) => p.id).join(', ') : 'none: the craft file names nothing to make'}`,
+    ])
+  const parts = wanted.length > 0 ? all.filter((p) => wanted.includes(p.id)) : all
+  const written = options.to === undefined ? [] : await writeParts(parts, resolve(options.to), on)
+  if (options.json) {
+    printJson({ units: 'SI', parts: parts.map(({ flats, folded, ...told }) => told), written })
+    return exit.fine
+  }
+  print(`\n${styleText('bold', craft.name)}\n`)
+  for (const part of parts) print(partText(part, units))
+  const { low, high } = handsOn(parts)
+  const mass = parts.reduce((sum, p) => sum + (p.mass ?? 0), 0)
+  print(
+    parts.length > 0
+      ? printed(say`\nAll of it: ${inKg(mass)}, ${inMinutes(low)} to ${inMinutes(high)} by hand.`, units)
+      : 'The craft file names nothing to make.',
+  )
+  for (const name of written) print(name)
+  return exit.fine
+}
+
+function partText(part: MadePart, units: DisplaySystem): string {
+  const { low, high } = handsOn([part])
+  const amounts =
+    part.mass === undefined
+      ? ''
+      : printed(say` ${inKg(part.mass, 0.001)}, ${inMinutes(low)} to ${inMinutes(high)} by hand.`, units)
+  const faults = part.findings.map((f) => `\n       ${printed(f.says, units)}`).join('')
+  return `${part.id.padEnd(18)} ${styleText('bold', part.title)}: ${printed(part.says, units)}${amounts}${faults}`
+}
+
+function paperOf({ paper, square }: MakeOptions, system: DisplaySystem): PatternPaper {
+  if (!(paper in papers))
+    throw new BadInput([`make: --paper ${paper}, expected ${Object.keys(papers).join(' or ')}`])
+  const name = paper as PaperName
+  if (square === undefined) return { paper: name, system }
+  const sides = square.split(/[x×]/i).map(Number)
+  if (sides.length > 2 || sides.some((s) => !Number.isFinite(s)))
+    throw new BadInput([`make: --square ${square}, expected mm across and up, such as 97x97.2`])
+  const [x, y] = [sides[0]! / 1e3, (sides[1] ?? sides[0]!) / 1e3]
+  try {
+    return { paper: name, system, scale: printScale(x, y) }
+  } catch (error) {
+    if (error instanceof RangeError) throw new BadInput([`make: --square ${error.message}`])
+    throw error
+  }
+}
+
+async function writeParts(parts: readonly MadePart[], folder: string, on: PatternPaper): Promise<string[]> {
+  const files: Record<string, Uint8Array> = {}
+  for (const part of parts)
+    for (const format of ['pdf', 'svg', 'dxf'] as const) {
+      const bytes = await patternFile(part, format, on)
+      if (bytes) files[`${part.id}.${format}`] = bytes
+    }
+  if (Object.keys(files).length === 0) return []
+  files['parts.zip'] = zipSync(files)
+  try {
+    mkdirSync(folder, { recursive: true })
+    for (const [name, bytes] of Object.entries(files)) writeFileSync(join(folder, name), bytes)
+  } catch (error) {
+    throw new BadInput([
+      `make: --to ${folder}: it cannot be written (${(error as NodeJS.ErrnoException).code})`,
+    ])
+  }
+  return Object.keys(files).map((name) => join(folder, name))
+}

@@ -1,0 +1,100 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { deafLimits } from '../../base/answers/limit.testkit.ts'
+import { printed } from '../../base/answers/sentence.ts'
+import { readCraft } from '../../craft/index.ts'
+import type { Vec } from '../../shapes/placing.ts'
+import { proveFold } from '../../shapes/refold.ts'
+import { solveTrade } from '../trade.ts'
+import { pipePieces } from './exhaustParts.ts'
+import { patternsAnswer } from './patternsAnswer.ts'
+import { patternsFindings } from './patternsFindings.ts'
+import type { PipePart } from './patternsFromCraft.ts'
+import { patternsLimits } from './patternsLimits.ts'
+import { patternsTrade } from './patternsTrade.ts'
+
+const textOf = (name: string) => readFileSync(`demo/${name}.yaml`, 'utf8')
+const solved = (text: string) => solveTrade(patternsTrade, readCraft(text, 'demo').craft!, undefined)
+const route =
+  '      route: { flange: [0.78 m, 0 m, 0.40 m], aims: [0.78 m, 0.2 m, 0.40 m], hole: [0 m, 0.24 m, 0.30 m] }\n'
+const routed = textOf('dabchick').replace(/^ {6}room: .*\n/m, (room) => route + room)
+
+describe('what is cut and welded for a craft', () => {
+  it.each(['dabchick', 'heron', 'sandpiper', 'teal'])(
+    '%s: every part has an id of its own, and pieces or a reason why not',
+    (name) => {
+      const now = solved(textOf(name))
+      const parts = patternsTrade.parts!(now)
+      expect(new Set(parts.map((p) => p.id)).size).toBe(parts.length)
+      for (const part of parts) {
+        expect(part.flats !== undefined || part.findings.length > 0, part.id).toBe(true)
+        if (part.mass !== undefined) expect(part.mass, part.id).toBeGreaterThan(0)
+        for (const h of part.hours) expect(h.high, part.id).toBeGreaterThan(h.low)
+        for (const step of part.steps) expect(printed(step), part.id).not.toMatch(/NaN|undefined|—/)
+      }
+    },
+  )
+
+  it('rolls up again with every edge within a tenth of a millimetre', () => {
+    const now = solved(routed)
+    const [way] = now.answer.ways
+    way!.pipe.parts.forEach((part, k) => {
+      if (part.made === 'box') return
+      for (const piece of pipePieces('p', 'p', part, way!.route.frames[k]))
+        for (const strip of piece.strips) {
+          const proof = proveFold(strip)
+          expect(proof.edge, part.name).toBeLessThan(1e-4)
+          expect(proof.seam, part.name).toBeLessThan(1e-4)
+        }
+    })
+  })
+
+  it('a pipe that misses its hole is told how to reach it, and ends within a millimetre when that is done', () => {
+    const { inputs, answer } = solved(routed)
+    const [pipe] = inputs.pipes
+    const end = answer.ways[0]!.end
+    const hole: Vec = [end[0] + 0.02, end[1] - 0.03, end[2] + 0.01]
+    const missed = { ...inputs, pipes: [{ ...pipe!, route: { ...pipe!.route!, hole } }] }
+    const now = patternsAnswer(missed)
+    const said = patternsFindings(missed, now, patternsLimits).find((f) => f.id === 'patterns.end.1')!
+    expect(said.standing).toBe('watch')
+    expect(printed(said.act!)).toMatch(/turn|bend|make/)
+    const parts = now.ways[0]!.closing!.value.legs as readonly PipePart[]
+    const again = patternsAnswer({ ...missed, pipes: [{ ...missed.pipes[0]!, parts }] })
+    expect(again.ways[0]!.miss).toBeLessThan(1e-3)
+  })
+
+  it('a hole that no change reaches is said so, and a flange that aims at itself too', () => {
+    const now = solved(routed)
+    const said = patternsTrade.judge(now, patternsTrade.limits)
+    expect(said.find((f) => f.id === 'patterns.end.1')!.standing).toBe('watch')
+    const [pipe] = now.inputs.pipes
+    const route = { ...pipe!.route!, aims: pipe!.route!.flange }
+    const lost = { ...now.inputs, pipes: [{ ...pipe!, route }] }
+    expect(patternsFindings(lost, patternsAnswer(lost), patternsLimits)[0]!.standing).toBe('unknown')
+  })
+
+  it('every limit, moved, changes a verdict', () => {
+    const { inputs, answer } = solved(routed)
+    const [pipe] = inputs.pipes
+    const way = answer.ways[0]!
+    const { flange, aims } = pipe!.route!
+    const parts = pipe!.parts.map((p, k) =>
+      k === 0 ? { ...p, length: 4 * (p.startRadius + 1e-3) * Math.tan(p.bend / 4) + 4 * 5.2e-3 } : p,
+    )
+    const judged = (path: Vec, gap: number, kind: 'foam' | 'pipe') => {
+      const one = { ...pipe!, parts, route: { flange, aims } }
+      const first = patternsAnswer({ ...inputs, pipes: [one], near: [] }).ways[0]!
+      const hole: Vec = [first.end[0] + 1.05e-3, first.end[1], first.end[2]]
+      const aimed = { ...one, route: { flange, aims, hole } }
+      const made = { ...inputs, pipes: [aimed], near: [] }
+      const ways = patternsAnswer(made).ways.map((w) => ({
+        ...w,
+        nearest: [{ to: 'it', path: 'foam.0', what: kind, gap, along: path[0], leg: 0 }],
+      }))
+      return (limits: typeof patternsLimits) => patternsFindings(made, { ways }, limits)
+    }
+    const judgements = [judged(way.end, 0.0605, 'foam'), judged(way.end, 0.0152, 'pipe')]
+    expect(deafLimits(patternsLimits, judgements)).toEqual([])
+  })
+})

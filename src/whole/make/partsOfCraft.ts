@@ -1,0 +1,29 @@
+/** Every part that the trades would have made for a craft, in the order of the trades. */
+import type { MadePart } from '../../base/answers/madePart.ts'
+import type { Craft } from '../../craft/index.ts'
+import { NotKnown, solveTrade } from '../../trades/trade.ts'
+import { type TradeEntry, trades } from '../trades.ts'
+
+/** Parts of a craft; a trade that lacks something of it has none. Only trades that lean on no other are asked. */
+export function partsOfCraft(craft: Craft, list: readonly TradeEntry[] = trades): readonly MadePart[] {
+  return list.flatMap(({ trade, apart }) => {
+    if (!trade.parts || !apart) return []
+    try {
+      return trade.parts(solveTrade(trade, craft, undefined))
+    } catch (error) {
+      if (error instanceof NotKnown) return []
+      throw error
+    }
+  })
+}
+
+/** Hands-on time of parts, s, least and most. */
+export function handsOn(parts: readonly MadePart[]): { low: number; high: number } {
+  const sum = { low: 0, high: 0 }
+  for (const { work, low, high } of parts.flatMap((p) => p.hours)) {
+    if (work === 'print') continue
+    sum.low += low
+    sum.high += high
+  }
+  return sum
+}
