@@ -234,6 +234,9 @@ log
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, a: string, b: string, options) => {
     code = (await import('./logCommand.ts')).logCompare(file, a, b, options)
+  })
+
+program
   .command('print')
   .description('parts to print for the craft; with their names, STL and 3MF files and sections of them')
   .argument('<craft>', 'craft file (YAML)')

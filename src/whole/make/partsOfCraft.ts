@@ -27,3 +27,17 @@ export function handsOn(parts: readonly MadePart[]): { low: number; high: number
   }
   return sum
 }
+
+export type PartState = 'not made' | 'made' | 'changed since made'
+
+/** How a part stands to what the log says was made: by the newest entry of it. */
+export function stateOf(
+  part: Pick<MadePart, 'id' | 'madeFrom'>,
+  made: readonly { part?: string | undefined; madeFrom?: string | undefined; at: string }[],
+): PartState {
+  const own = made.filter((m) => m.part === part.id)
+  // of one day the later entry counts
+  const newest = own.reduce<(typeof own)[number] | undefined>((a, b) => (a && a.at > b.at ? a : b), undefined)
+  if (!newest) return 'not made'
+  return newest.madeFrom === part.madeFrom ? 'made' : 'changed since made'
+}

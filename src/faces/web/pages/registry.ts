@@ -53,7 +53,12 @@ const questions: readonly (Omit<Page, 'load'> & Partial<Pick<Page, 'load'>>)[] =
     load: () => import('./strength/StrengthPage.tsx').then((m) => m.StrengthPage),
   },
   { id: 'fuel', word: 'Fuel', asks: 'Will it be fed?' },
-  { id: 'make', word: 'Make', asks: 'What do I cut and print?' },
+  {
+    id: 'make',
+    word: 'Make',
+    asks: 'What do I cut and print?',
+    load: () => import('./make/MakePage.tsx').then((m) => m.MakePage),
+  },
   {
     id: 'runs',
     word: 'Runs',

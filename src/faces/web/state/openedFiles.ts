@@ -60,10 +60,6 @@ function pickByInput(): Promise<OpenedFile | undefined> {
 export async function saveFile(
   name: string,
   text: string | Uint8Array<ArrayBuffer> | Blob,
-/** Writes the text to a file the user picks, or hands it over as a download. Answers the file's name, or nothing when called off. */
-export async function saveFile(
-  name: string,
-  text: string | Uint8Array<ArrayBuffer>,
 ): Promise<string | undefined> {
   const { showSaveFilePicker } = globalThis as Pickers
   if (showSaveFilePicker) {
@@ -93,6 +89,10 @@ function download(name: string, blob: Blob): void {
   link.click()
   setTimeout(() => URL.revokeObjectURL(url), 10_000)
 }
+
+/** Hands bytes over as a file. */
+export const downloadBytes = (name: string, bytes: Uint8Array): void =>
+  download(name, new Blob([bytes as Uint8Array<ArrayBuffer>]))
 
 /** Hands a file on by the system's own sharing where it has one, else as a download. */
 export async function handFile(file: File): Promise<void> {

@@ -1,9 +1,6 @@
 import { useMemo } from 'react'
-import { inCount, inMinutes } from '../../../../base/answers/amounts.ts'
 import type { Question } from '../../../../base/answers/finding.ts'
-import { say } from '../../../../base/answers/sentence.ts'
 import { type AnyTrade, NotKnown, type Solved, solveTrade } from '../../../../trades/trade.ts'
-import { handsOn } from '../../../../whole/make/partsOfCraft.ts'
 import type { Balance } from '../../../../whole/push/balanceTypes.ts'
 import type { TradeEntry } from '../../../../whole/trades.ts'
 import { Cautions } from '../../parts/Cautions.tsx'
@@ -17,7 +14,6 @@ import { foldsOf, TradeFigureView } from '../../parts/TradeParts.tsx'
 import { useFindings } from '../../parts/useFindings.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { triedCraftOf, useApp, useAppLater } from '../../state/hooks.ts'
-import { PartCards } from '../make/PartCards.tsx'
 
 interface Props {
   question: Question
@@ -67,29 +63,11 @@ export function TradePage({ question, asks, entries }: Props) {
         )
       }
       inputs={worked.flatMap((w) => w.trade.levers?.(w.tried ?? w.now) ?? [])}
-      folds={[
-        ...worked.flatMap(partsFold),
-        ...worked.flatMap((w) => namedFolds(w, w === pictured ? 1 : 0, worked.length > 1)),
-      ]}
+      folds={worked.flatMap((w) => namedFolds(w, w === pictured ? 1 : 0, worked.length > 1))}
       cautions={cautions}
       method={entries.flatMap((e) => e.trade.method ?? [])}
     />
   )
-}
-
-/** What a trade would have made, a card each: now, or as tried. */
-function partsFold({ trade, now, tried }: Worked): FoldPart[] {
-  const parts = trade.parts?.(tried ?? now) ?? []
-  if (parts.length === 0) return []
-  const { low, high } = handsOn(parts)
-  return [
-    {
-      id: `${trade.id}-parts`,
-      title: `${trade.title}: the parts`,
-      says: say`${inCount(parts.length)}, ${inMinutes(low)} to ${inMinutes(high)} by hand`,
-      children: <PartCards parts={parts} />,
-    },
-  ]
 }
 
 /** A trade's folds; where several trades share the page, its numbers say whose they are. */
