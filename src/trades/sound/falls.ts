@@ -64,7 +64,8 @@ export function fallEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): R
     for (let i = s.from; i < s.to; i++) {
       const fall = fallAt(t, s, i, limits)
       if (!fall) continue
-      i = fall.to
+      // what is looked back on from here on lies past this fall; a second one may follow while it lasts
+      i = Math.min(fall.to, fall.from + frames(limits.fallQuick.value + limits.fallSettled.value))
       const lasts = (fall.to - fall.from) * STEP
       const deepest = fall.madeUp ? limits.dipDeepest.value : limits.fallDeepest.value
       if (lasts < limits.fallHolds.value || fall.after < deepest * fall.before) continue
