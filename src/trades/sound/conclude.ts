@@ -6,6 +6,7 @@ import { filtered, highPass } from '../../base/numerics/biquad.ts'
 import type { Decision } from './decide.ts'
 import { fallEvents, fallsUntold } from './falls.ts'
 import type { FiringQuality, Hearing, Spectrogram, Track, Verdict } from './hearingTypes.ts'
+import { loadEvents, withLoads } from './loadEvents.ts'
 import {
   type CycleReading,
   findBladePass,
@@ -184,7 +185,11 @@ export function conclude(
   d.tracks.forEach((t, k) => {
     const label = names[k]!
     const c = { rpmPerHertz: options.rpmPerHertz, confidence: confidence[k]!, hiss, limits: soundLimits }
-    events.push(...runningEvents(t, label, c), ...speedEvents(t, label, c), ...waterHits(t, label, c))
+    events.push(
+      ...runningEvents(t, label, c),
+      ...withLoads(speedEvents(t, label, c), loadEvents(t, label, c)),
+    )
+    events.push(...waterHits(t, label, c))
     falls.push(...fallEvents(t, label, c))
     for (const s of alone(
       t,

@@ -5,6 +5,7 @@ import { usualSpeed } from './heardAnswer.ts'
 import type { Hearing, Track } from './hearingTypes.ts'
 import { type Prediction, predictedAt } from './residuals.ts'
 import { atRpm } from './saySpeed.ts'
+import { onSharedShaft } from './sharedShaft.ts'
 import type { CraftExpects } from './soundFromCraft.ts'
 import { type SoundLimits, soundLimits } from './soundLimits.ts'
 
@@ -49,6 +50,8 @@ export function withExpected(
       )
     }
   }
+  const named = onSharedShaft(h.events, expects, prediction?.roots)
+  const events = named.some((e, i) => e !== h.events[i]) ? named : h.events
   let octaves = h.octaves
   if (prediction)
     for (const o of h.octaves) {
@@ -65,12 +68,13 @@ export function withExpected(
         say`From ${clockText(o.from)} to ${clockText(o.to)} the sound leaves ${atRpm(speed)} and ${taken} open; the craft should run near ${atRpm(predictedAt(prediction, mid).rpm)}, so ${taken} was taken.`,
       )
     }
-  if (tracks === h.tracks) return h
+  if (tracks === h.tracks && events === h.events) return h
   const settled =
     octaves.length < h.octaves.length && octaves.length === 0 && h.verdict.code === 'cannot tell'
   return {
     ...h,
     tracks,
+    events,
     octaves,
     flags,
     verdict: settled

@@ -36,6 +36,8 @@ interface Fall {
   before: number
   after: number
   madeUp: boolean
+  /** it ends in a race, not at the speed before */
+  races: boolean
 }
 
 /** The fall that frame `at` lies in, when the speed kept until a moment before is lost there. */
@@ -47,8 +49,11 @@ function fallAt(t: FrameTrack, s: Stretch, at: number, limits: SoundLimits): Fal
   while (to < s.to && t.rate[to]! < over) to++
   const after = percentile(t.rate.subarray(at, to), 0.5)
   const lasts = (to - at) * STEP
-  const madeUp = to < s.to && lasts < limits.dipLongest.value
-  return { from: at, to, before, after, madeUp }
+  let peak = 0
+  for (let i = to; i < Math.min(s.to, to + frames(0.6)); i++) peak = Math.max(peak, t.rate[i]!)
+  const races = peak > limits.flareLeast.value * before
+  const madeUp = to < s.to && lasts < limits.dipLongest.value && !races
+  return { from: at, to, before, after, madeUp, races }
 }
 
 /** Falls of one engine's speed, none where a hand closed the throttle. */
@@ -59,7 +64,8 @@ export function fallEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): R
     for (let i = s.from; i < s.to; i++) {
       const fall = fallAt(t, s, i, limits)
       if (!fall) continue
-      i = fall.to
+      // what is looked back on from here on lies past this fall; a second one may follow while it lasts
+      i = Math.min(fall.to, fall.from + frames(limits.fallQuick.value + limits.fallSettled.value))
       const lasts = (fall.to - fall.from) * STEP
       const deepest = fall.madeUp ? limits.dipDeepest.value : limits.fallDeepest.value
       if (lasts < limits.fallHolds.value || fall.after < deepest * fall.before) continue
@@ -70,8 +76,12 @@ export function fallEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): R
         lasts,
         engine,
         says:
-          fall.to < s.to ? say`${speeds} for ${inSeconds(lasts)}, and back` : say`${speeds}, and stays there`,
+          fall.to < s.to
+            ? say`${speeds} for ${inSeconds(lasts)}${fall.races ? '' : ', and back'}`
+            : say`${speeds}, and stays there`,
         value: fall.after * c.rpmPerHertz,
+        before: fall.before * c.rpmPerHertz,
+        after: fall.after * c.rpmPerHertz,
         confidence: Math.min(c.confidence[fall.from]!, c.confidence[Math.floor((fall.from + fall.to) / 2)]!),
       })
     }

@@ -1,6 +1,8 @@
 /** The heard speed beside the one the model predicts. */
 import { atSource } from './doppler.ts'
 import type { Hearing, Track } from './hearingTypes.ts'
+import type { EventKind } from './shaftEvents.ts'
+import type { ShaftRoots } from './sharedShaft.ts'
 import { type SoundLimits, soundLimits } from './soundLimits.ts'
 
 /** Predicted engine speed, rev/min, over time or at one speed; low and high are its likely range. */
@@ -10,6 +12,8 @@ export interface Prediction {
   rpm: readonly number[]
   low: readonly number[]
   high: readonly number[]
+  /** the shaft's other speeds, as parts of this one */
+  roots?: ShaftRoots
 }
 
 export interface Residual {
@@ -120,17 +124,35 @@ export function residuals(
   )
 }
 
+/** What happens while it lasts is another state than the one predicted: all firing, loaded, steady. */
+const otherwise: ReadonlySet<EventKind> = new Set<EventKind>([
+  'one dead',
+  'load lost',
+  'flare',
+  'ventilation',
+  'hunting',
+])
+
 /**
- * The hearing as the comparison may use it: the prediction is for full throttle, so what ran far below it is left out
- * (its confidence is set to 0) and cannot be mistaken for a weak engine.
+ * The hearing as the comparison may use it: the prediction is for full throttle and all engines firing, so what ran far below it, or
+ * while a step inside the run says otherwise, is left out (its confidence is set to 0) and cannot be mistaken for a weak engine.
  */
 export function atFullThrottle(h: Hearing, p: Prediction, limits: SoundLimits = soundLimits): Hearing {
   const least = limits.fullThrottle.value * Math.min(...p.rpm)
+  const other = h.events.filter((e) => otherwise.has(e.kind))
+  const asPredicted = (t: Track, i: number) =>
+    t.rpm[i]! >= least &&
+    !other.some(
+      (e) =>
+        (e.engine === 'both' || e.engine === t.label || e.kind === 'one dead') &&
+        i * h.step >= e.time - h.step &&
+        i * h.step <= e.time + e.lasts,
+    )
   return {
     ...h,
     tracks: h.tracks.map((t) => ({
       ...t,
-      confidence: t.confidence.map((c, i) => (t.rpm[i]! >= least ? c : 0)),
+      confidence: t.confidence.map((c, i) => (asPredicted(t, i) ? c : 0)),
     })),
   }
 }

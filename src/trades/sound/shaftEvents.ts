@@ -11,6 +11,11 @@ export type EventKind =
   | 'stop'
   | 'cut-out'
   | 'flare'
+  | 'load lost'
+  | 'load back'
+  | 'step up'
+  | 'hunting'
+  | 'fires again'
   | 'speed rises'
   | 'bog'
   | 'fall'
@@ -33,6 +38,11 @@ export interface RunEvent {
   says: Sentence
   /** rev/min or other number the sentence rests on, where there is one */
   value?: number
+  /** rev/min before and after it, where speed changes; of hunting, the ends of its swing */
+  before?: number
+  after?: number
+  /** what it cannot have been, in words */
+  excludes?: string
   confidence: number
 }
 

@@ -10,9 +10,11 @@ import { between, contextOf, trackOf } from './frames.testkit.ts'
 import { isMatch } from './gpx.ts'
 import { isUnsure } from './heardAnswer.ts'
 import type { Hearing } from './hearingTypes.ts'
+import { loadEvents } from './loadEvents.ts'
 import { readPull } from './pull.ts'
 import { comparedSpeeds } from './residuals.ts'
 import { oneDead, type RunEvent, runningEvents, sharedFlares, waterHits } from './shaftEvents.ts'
+import { onSharedShaft } from './sharedShaft.ts'
 import { heardTracks, steadyTrack, toldOfRun } from './sound.testkit.ts'
 import type { RunKnown } from './soundFindings.ts'
 import { expectsOf } from './soundFromCraft.ts'
@@ -71,6 +73,27 @@ const dip = (low: number, lasts: number, takes = 0.3) =>
     (t) =>
       100 - (100 - low) * (between(t, 4, 4 + takes) - between(t, 4 + takes + lasts, 4.3 + takes + lasts)),
   )
+
+const loading = (line: Line): Judge => {
+  const t = trackOf(14, line)
+  return (limits) => kinds(loadEvents(t, 'A', contextOf(t.rate.length, limits)))
+}
+/** pulls at `before` Hz, races to `top` in `takes` s at 6 s and stays there */
+const lost = (before: number, top: number, takes = 0.3) =>
+  loading((t) => before + (top - before) * between(t, 6, 6 + takes))
+const swinging = (by: number, period: number, count = 6) =>
+  loading(
+    (t) => 45 * (1 + (t > 2 && t < 2 + count * period ? by * Math.sin((2 * Math.PI * (t - 2)) / period) : 0)),
+  )
+const deadShaft =
+  (after: number, roots = {}): Judge =>
+  (limits) =>
+    onSharedShaft(
+      [{ ...stop, kind: 'fall', before: 100, after, value: after }],
+      { engines: 2, coupling: 'one shaft' },
+      roots,
+      limits,
+    ).map((e) => saying(`${e.kind} ${e.confidence}`)[0]!)
 
 const spray = (limits: SoundLimits) => {
   const t = trackOf(6, (time) => 100 - 25 * between(time, 3, 3.15))
@@ -165,6 +188,21 @@ const judgements: readonly Judge[] = [
   falling((t) => 100 - 8 * between(t, 2.2, 2.4) - 20 * between(t, 4, 4.3)),
   falling((t) => (t < 2.2 ? 0 : 100 - 25 * between(t, 4, 4.3))),
   falling((t) => 100 - 30 * between(t, 4, 4.3) + 23 * between(t, 7, 7.3)),
+  lost(58, 90),
+  lost(90, 140, 0.62),
+  loading((t) => 100 - 37 * between(t, 3, 3.4) + 90 * between(t, 6, 6.3)),
+  loading((t) => 90 + 8 * between(t, 6, 6.3)),
+  loading((t) => 90 + 20 * between(t, 6, 6.3) - 20 * between(t, 7.15, 7.4)),
+  loading((t) => 90 + 9 * between(t, 4, 8)),
+  swinging(0.045, 1.2),
+  swinging(0.22, 1.2),
+  swinging(0.1, 2.8, 4),
+  swinging(0.1, 1.2, 3),
+  loading((t) => 45 * (1 + (t > 2 ? 0.1 * Math.sin((2 * Math.PI * (t - 2)) / (1 + 0.09 * (t - 2))) : 0))),
+  deadShaft(57),
+  deadShaft(88),
+  deadShaft(76, { oneDead: { low: 0.6, high: 0.72 } }),
+  deadShaft(76),
   spray,
   dead,
   shared,

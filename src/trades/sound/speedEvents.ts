@@ -88,7 +88,7 @@ export function speedEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): 
       const fromLoaded = Math.abs(Math.log(r.before / middle)) < Math.log(limits.flareUsual.value)
       const flares =
         ratio > limits.flareLeast.value &&
-        ratio < limits.flareMost.value &&
+        r.before * c.rpmPerHertz > limits.idleMost.value &&
         lasts > limits.flareShort.value &&
         lasts < limits.flareLong.value
       if (fromLoaded && flares && r.to < s.to)

@@ -30,6 +30,7 @@ const leaving = (away: (t: number) => number): Hearing => {
     tracks: [{ label: 'A', rpm, firing: rpm, confidence: rpm.map(() => 0.9), change: rpm }],
     verdict: { code: 'one' },
     octaves: [],
+    events: [],
     flags: [],
   } as unknown as Hearing
 }

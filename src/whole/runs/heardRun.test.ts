@@ -36,6 +36,7 @@ test('under way, times are shifted by the lag and doubt is the same part as tied
 test('what ran below three quarters of the prediction counts as part throttle', () => {
   const h = {
     tracks: [{ rpm: Float32Array.of(2000, 5000), confidence: Float32Array.of(1, 1) }],
+    events: [],
   } as unknown as Hearing
   const kept = atFullThrottle(h, tiedUpPrediction(balance)!)
   expect([...kept.tracks[0]!.confidence]).toEqual([0, 1])

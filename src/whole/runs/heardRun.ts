@@ -7,7 +7,22 @@ import type { Balance } from '../push/balanceTypes.ts'
 export function tiedUpPrediction(b: Balance): Prediction | undefined {
   const { value, low, high } = b.tiedUpRotation
   if (!(b.ranged && Number.isFinite(value + low + high))) return undefined
-  return { time: [0], rpm: [60 * value], low: [60 * low], high: [60 * high] }
+  const oneDead = deadStep(b)
+  return {
+    time: [0],
+    rpm: [60 * value],
+    low: [60 * low],
+    high: [60 * high],
+    ...(oneDead ? { roots: { oneDead } } : {}),
+  }
+}
+
+/** The shaft's speed with one engine dead and dragged, as a part of that with all firing; undefined where it stalls or has its own jet. */
+function deadStep({ oneDead, tiedUpRotation }: Balance): { low: number; high: number } | undefined {
+  if (oneDead?.place !== 'dragged' || !(oneDead.rotation.value > 0)) return undefined
+  const [low, high] = [oneDead.rotation.low, oneDead.rotation.high].map((r) => r / tiedUpRotation.value)
+  // the ends of the ranges need not meet: a step is held against the middle of the whole shaft's speed
+  return low! > 0 && high! > 0 ? { low: low!, high: Math.min(1, high!) } : undefined
 }
 
 /**
@@ -24,6 +39,7 @@ export function underWayPrediction(b: Balance, trace: SpeedTrace, lag: number): 
     rpm: [],
     low: [],
     high: [],
+    ...(tied.roots ? { roots: tied.roots } : {}),
   }
   for (let i = 0; i < trace.time.length; i++) {
     const rpm = rpmAt(b, trace.speed[i]!)
