@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react'
+import { useCallback, useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components/Button'
 import type { MadePart } from '../../../../base/answers/madePart.ts'
 import { printed } from '../../../../base/answers/sentence.ts'
@@ -25,6 +25,10 @@ interface Made {
 export function PrintPart({ part, craft }: { part: MadePart; craft: Craft }) {
   const units = useApp((s) => s.units)
   const [made, setMade] = useState<Made>({})
+  const cancel = useRef(() => {})
+  // the same order by another look at the craft is the same solid
+  const order = JSON.stringify([part.solid, part.title, printerOf(craft)])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the order has all of them
   useEffect(() => {
     if (!part.solid) return
     setMade({})
@@ -38,8 +42,12 @@ export function PrintPart({ part, craft }: { part: MadePart; craft: Craft }) {
       (output) => setMade({ output }),
       (error: Error) => error.name !== 'AbortError' && setMade({ fault: error.message }),
     )
+    cancel.current = () => {
+      call.cancel()
+      setMade({ fault: 'it was called off' })
+    }
     return call.cancel
-  }, [part, craft])
+  }, [order])
   const { output } = made
   const seen = useCallback(
     (width: number) =>
@@ -58,7 +66,13 @@ export function PrintPart({ part, craft }: { part: MadePart; craft: Craft }) {
       </p>
     )
   if (!output)
-    return <JobProgress says={made.says ?? `Making ${part.title}`} part={made.part} onCancel={() => {}} />
+    return (
+      <JobProgress
+        says={made.says ?? `Making ${part.title}`}
+        part={made.part}
+        onCancel={() => cancel.current()}
+      />
+    )
   return (
     <div className="flatpart">
       <div className="rolled">
