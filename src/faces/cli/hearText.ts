@@ -107,7 +107,7 @@ function eventLines(h: Hearing, units: DisplaySystem): Sentence[] {
       clockText(e.time),
       e.engine,
       e.kind,
-      `${printed(e.says, units)}${isUnsure(e) ? ' (unsure)' : ''}`,
+      `${printed(e.says, units)}${isUnsure(e) ? ' (unsure)' : ''}${e.excludes ? `; not ${e.excludes}` : ''}`,
     ])
   return ['', table.toString()]
 }

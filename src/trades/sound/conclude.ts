@@ -19,7 +19,14 @@ import {
 import { relabel } from './relabel.ts'
 import { ANALYSIS_RATE } from './resample.ts'
 import { HOP, STEP } from './settings.ts'
-import { oneDead, type RunEvent, runningEvents, sharedFlares, waterHits } from './shaftEvents.ts'
+import {
+  oneDead,
+  openedCouplings,
+  type RunEvent,
+  runningEvents,
+  sharedFlares,
+  waterHits,
+} from './shaftEvents.ts'
 import { type SoundLimits, soundLimits } from './soundLimits.ts'
 import { speedEvents } from './speedEvents.ts'
 import { type FrameTrack, type Stretch, slopeAt, soundingStretches, stretches } from './tracks.ts'
@@ -178,7 +185,7 @@ export function conclude(
   const names = ['A', 'B'] as const
   const confidence = d.tracks.map(confidenceOf)
   const hiss = hissOf(signal, frames, options.pause)
-  const events: RunEvent[] = []
+  let events: RunEvent[] = []
   const falls: RunEvent[] = []
   const quality: FiringQuality[] = []
   let bladePass: Hearing['bladePass']
@@ -202,7 +209,10 @@ export function conclude(
       if (blade && (!bladePass || blade.level > bladePass.level)) bladePass = { ...blade, label }
     }
   })
-  if (a && b) oneFlareALine(events, a, b)
+  if (a && b) {
+    oneFlareALine(events, a, b)
+    events = openedCouplings(a, b, events, { rpmPerHertz: options.rpmPerHertz, limits: soundLimits })
+  }
   if (a && b)
     events.push(
       ...oneDead(a, b, events, options.rpmPerHertz, soundLimits),

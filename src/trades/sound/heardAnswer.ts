@@ -186,7 +186,10 @@ function howSure(remark: string, heard: readonly HeardEngine[], limits: SoundLim
 export const usualRange = (e: HeardEngine) => withEnds(atRpm(e.usual), { low: e.low / 60, high: e.high / 60 })
 
 const verbs: Partial<Record<RunEvent['kind'], [string, string]>> = {
+  'load lost': ['lost its load once', 'lost its load'],
+  'coupling opens': ['opened its coupling once', 'opened its coupling'],
   flare: ['raced once', 'raced'],
+  hunting: ['hunted once', 'hunted'],
   bog: ['bogged once', 'bogged'],
   fall: ['lost speed once', 'lost speed'],
   'cut-out': ['cut out once', 'cut out'],

@@ -16,6 +16,7 @@ export type EventKind =
   | 'step up'
   | 'hunting'
   | 'fires again'
+  | 'coupling opens'
   | 'speed rises'
   | 'bog'
   | 'fall'
@@ -185,6 +186,38 @@ export function oneDead(
     })
   }
   return out
+}
+
+/** A second line that begins at the speed of the first and goes its own way: the coupling between the two opened. */
+export function openedCouplings(
+  a: FrameTrack,
+  b: FrameTrack,
+  events: readonly RunEvent[],
+  c: Pick<EventContext, 'rpmPerHertz' | 'limits'>,
+): RunEvent[] {
+  return events.map((e) => {
+    if (e.kind !== 'start' || e.engine === 'both') return e
+    const [own, other] = e.engine === 'A' ? [a, b] : [b, a]
+    const i = Math.round(e.time / STEP)
+    const kept = other.rate[Math.max(0, i - frames(0.5))]!
+    const begins = own.rate[i]!
+    const later = Math.min(own.rate.length - 1, i + frames(1.5))
+    const apart = Math.abs(Math.log(own.rate[later]! / other.rate[later]!))
+    const near = Math.log(c.limits.opensNear.value)
+    if (!(kept > 0 && Math.abs(Math.log(begins / kept)) < near && Number.isFinite(apart) && apart > near))
+      return e
+    const speeds = [own, other].map((t) => t.rate[later]! * c.rpmPerHertz) as [number, number]
+    return {
+      ...e,
+      kind: 'coupling opens' as const,
+      engine: 'both' as const,
+      says: say`one line at ${atRpm(kept * c.rpmPerHertz)} parts into ${atRpm(Math.max(...speeds))} and ${atRpm(Math.min(...speeds))}, both firing`,
+      before: kept * c.rpmPerHertz,
+      after: Math.max(...speeds),
+      excludes: 'an engine that starts, which comes up from idle',
+      confidence: 0.8 * e.confidence,
+    }
+  })
 }
 
 /** Flares of both engines at the same time: their shared pump lost its water. */

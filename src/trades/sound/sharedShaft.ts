@@ -75,6 +75,6 @@ function deadSays(
     says: say`one of the two on the shaft stops firing and is turned along: from ${atRpm(e.before!)} to ${atRpm(e.after!)}, ${inPercent(1 - ratio)} down${known}; which one, the sound does not tell`,
     value: ratio - 1,
     confidence: e.confidence * (fits ? limits.deadByModel.value : limits.deadByRatio.value),
-    excludes: 'a load lost, which speeds up; a throttle closed by part sounds the same',
+    excludes: 'a load lost, which speeds up (a throttle closed by part sounds the same)',
   }
 }

@@ -70,6 +70,21 @@ const serious: Partial<Record<EventKind, Rule>> = {
     measure: 'look at the coupling, and watch the intake when it races',
     minutes: 15,
   },
+  'load lost': {
+    standing: 'watch',
+    measure: 'stop the engines, then look at the coupling and the impeller, and at the intake for weed',
+    minutes: 15,
+  },
+  'coupling opens': {
+    standing: 'watch',
+    measure: 'stop both engines, then look at the coupling between them',
+    minutes: 15,
+  },
+  hunting: {
+    standing: 'watch',
+    measure: 'let it idle with the choke a little on: if it steadies, look for air leaking in',
+    minutes: 10,
+  },
   ventilation: {
     standing: 'watch',
     measure: 'watch the intake from the side at the moment it races',
@@ -122,8 +137,12 @@ function eventFindings(h: Hearing, limits: SoundLimits): Finding[] {
       says: say`${who} at ${clockText(first.time)}: ${leads[kind] ?? ''}${first.says}${again}.`,
       standing: rule.standing,
       // one alone is told already
-      because:
-        all.length > 1 ? all.slice(0, 6).map((e) => ({ says: say`${clockText(e.time)}: ${e.says}` })) : [],
+      because: [
+        ...(all.length > 1
+          ? all.slice(0, 6).map((e) => ({ says: say`${clockText(e.time)}: ${e.says}` }))
+          : []),
+        ...(first.excludes ? [{ says: `it cannot have been ${first.excludes}` }] : []),
+      ],
       measureNext: { what: rule.measure, with: 'eyes and hands', minutes: rule.minutes },
       sources: [source],
     })

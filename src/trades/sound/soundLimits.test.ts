@@ -13,7 +13,14 @@ import type { Hearing } from './hearingTypes.ts'
 import { loadEvents } from './loadEvents.ts'
 import { readPull } from './pull.ts'
 import { comparedSpeeds } from './residuals.ts'
-import { oneDead, type RunEvent, runningEvents, sharedFlares, waterHits } from './shaftEvents.ts'
+import {
+  oneDead,
+  openedCouplings,
+  type RunEvent,
+  runningEvents,
+  sharedFlares,
+  waterHits,
+} from './shaftEvents.ts'
 import { onSharedShaft } from './sharedShaft.ts'
 import { heardTracks, steadyTrack, toldOfRun } from './sound.testkit.ts'
 import type { RunKnown } from './soundFindings.ts'
@@ -199,6 +206,12 @@ const judgements: readonly Judge[] = [
   swinging(0.1, 2.8, 4),
   swinging(0.1, 1.2, 3),
   loading((t) => 45 * (1 + (t > 2 ? 0.1 * Math.sin((2 * Math.PI * (t - 2)) / (1 + 0.09 * (t - 2))) : 0))),
+  (limits) => {
+    const kept = trackOf(8, () => 86)
+    const other = trackOf(8, (t) => (t < 4 ? 0 : 92 + 50 * between(t, 4, 4.5)))
+    const start = { ...stop, kind: 'start' as const, time: 4, engine: 'B' as const }
+    return kinds(openedCouplings(kept, other, [start], { rpmPerHertz: 60, limits }))
+  },
   deadShaft(57),
   deadShaft(88),
   deadShaft(76, { oneDead: { low: 0.6, high: 0.72 } }),

@@ -65,6 +65,12 @@ export const soundLimits = {
     'steepest rise that a shaft still loaded by its pump makes',
     'engine and pump rotor of 2e-3 kg m² under 4.2 N m rise by 5500 rpm/s, an engine alone by 12000 to 24000; judgement between',
   ),
+  opensNear: limit(
+    1.1,
+    '1',
+    'ratio to the other line with which a second line begins when a coupling opens: an engine that starts comes up from idle',
+    judgement,
+  ),
   deadLeast: limit(
     0.55,
     '1',

@@ -47,7 +47,7 @@ export function PartCard({ part, state, craft }: Props) {
         />
       </p>
       {part.findings.map((f) => (
-        <p key={f.id} className="fault">
+        <p key={f.id} {...(f.standing === 'good' ? {} : { className: 'fault' })}>
           <Says says={f.says} />
         </p>
       ))}

@@ -43,6 +43,7 @@ export function Events({ hearing, heard: engines }: { hearing: Hearing; heard: r
                 )}
                 : <Says says={e.says} />
                 {isUnsure(e) && <span className="quiet"> (unsure)</span>}
+                {e.excludes && <span className="quiet">; not {e.excludes}</span>}
               </span>
             </li>
           ))}
