@@ -1,15 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { mitredPipe } from './mitredPipe.ts'
-import { after, atHome, minus, put, shift, turnAbout, type Vec } from './placing.ts'
+import { after, atHome, minus, put, shift, turnAbout, turned, type Vec } from './placing.ts'
 import {
   endOf,
   flangeFrame,
   fromBox,
   fromPipe,
-  headingOf,
   jointsAlong,
   leastGap,
+  type Route,
   type RouteLeg,
   routeOf,
   sampled,
@@ -18,6 +18,8 @@ import { closeRoute } from './routeClose.ts'
 import { tight } from './seam.ts'
 
 const apart = (a: Vec, b: Vec) => Math.hypot(...minus(a, b))
+/** Which way the end points. */
+const headingOf = (route: Route): Vec => turned(route.frames.at(-1)!, [0, 0, 1])
 const leg = (length: number, bend = 0, clock = 0, startRadius = 0.02, endRadius = startRadius): RouteLeg => ({
   name: 'tube',
   length,

@@ -12,7 +12,6 @@ import {
   put,
   shift,
   turnAbout,
-  turned,
   unit,
   type Vec,
 } from './placing.ts'
@@ -96,9 +95,6 @@ export function routeOf(start: Place, legs: readonly RouteLeg[]): Route {
 
 /** Where a way ends. */
 export const endOf = (route: Route): Vec => put(route.frames.at(-1) ?? atHome, [0, 0, 0])
-
-/** Which way it points there. */
-export const headingOf = (route: Route): Vec => turned(route.frames.at(-1) ?? atHome, [0, 0, 1])
 
 /** A box along the axes, m. */
 export interface RouteBox {

@@ -1,6 +1,6 @@
-/** Events of whole invented sessions: how many were told, and how many of those told had happened. `tsx bench/hearing/sessions.ts FIRST COUNT SNR` */
-import { seededRandom } from '../../src/base/numerics/random.ts'
-import { drawnSession, heardSession, scored } from '../../src/trades/sound/session.testkit.ts'
+/** Events of whole invented sessions: how many were told, and how many of those told had happened. `tsx bench/hearingSessions.ts FIRST COUNT SNR` */
+import { seededRandom } from '../src/base/numerics/random.ts'
+import { drawnSession, heardSession, scored } from '../src/trades/sound/session.testkit.ts'
 
 const [first = 4101, count = 6, snr = 10] = process.argv.slice(2).map(Number)
 let [hits, misses, wrong] = [0, 0, 0]
