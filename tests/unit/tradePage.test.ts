@@ -36,10 +36,9 @@ test('a trade with nothing special gets its word and its page by standing in the
   const answered = (list: readonly TradeEntry[]) =>
     pagesFor(list.map((e) => e.trade.question)).map((p) => p.word)
   expect(answered(trades)).toContain('Fuel')
-  expect(answered(trades)).toContain('Make')
-  const others = trades.filter((e) => e.trade.question !== 'make')
-  expect(answered(others)).not.toContain('Make')
-  expect(answered([...others, { trade: anchorTrade }])).toContain('Make')
+  const others = trades.filter((e) => e.trade.question !== 'fuel')
+  expect(answered(others)).not.toContain('Fuel')
+  expect(answered([...others, { trade: { ...anchorTrade, question: 'fuel' as const } }])).toContain('Fuel')
   expect(answered([])).toEqual(pages.map((p) => p.word))
 })
 
