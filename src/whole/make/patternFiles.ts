@@ -1,4 +1,5 @@
 /** The files of a part made of sheet: its pieces side by side at 1:1, as pages to print, SVG and DXF. */
+import { strToU8 } from 'fflate'
 import type { FlatPiece, FlatPoint, MadePart } from '../../base/answers/madePart.ts'
 import type { DisplaySystem } from '../../base/units/format.ts'
 import { dxfText } from '../../drawing/dxf.ts'
@@ -48,5 +49,5 @@ export async function patternFile(
   if (format === 'pdf') return pdfOf(tiled(sheet, on), part.title)
   const text =
     format === 'svg' ? svgOf(sheet) : [...dxfText(stacked(part.flats?.() ?? []), on.system)].join('')
-  return new TextEncoder().encode(text)
+  return strToU8(text)
 }
