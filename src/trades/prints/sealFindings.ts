@@ -5,6 +5,7 @@ import { say } from '../../base/answers/sentence.ts'
 import type { Range } from '../../base/answers/solved.ts'
 import type { Printer, PrintMaterial } from './printerOf.ts'
 import { type NeckAnswer, type PrintsAnswer, type SealAnswer, wall } from './printsAnswer.ts'
+import { findingsBy, fine } from './printsFinding.ts'
 import type { PrintsInputs } from './printsFromCraft.ts'
 import { chooseRing, drawnGroove, isNoRing, type SeatedRing } from './ringChoice.ts'
 import { sealDataOf } from './sealMaterials.ts'
@@ -16,14 +17,8 @@ const sources = [
   'K. L. Johnson, Contact Mechanics (1985): wavy surfaces, from memory',
 ]
 
-const finding = (id: string, f: Omit<Finding, 'id' | 'question' | 'sources'>): Finding => ({
-  id: `prints.${id}`,
-  question: 'make',
-  ...f,
-  sources,
-})
+const finding = findingsBy(sources)
 
-const fine = (x: number) => inMm(x, 0.01)
 const part = (r: Range) => withEnds(inPercent(r.value), r)
 const seatWord = { face: 'between its faces', plug: 'round its plug' } as const
 

@@ -5,6 +5,7 @@ import { joined, type Sentence, say } from '../../base/answers/sentence.ts'
 import { tryClearances } from './fitPieces.ts'
 import type { Printer } from './printerOf.ts'
 import type { NeckAnswer, PrintsAnswer } from './printsAnswer.ts'
+import { findingsBy, fine } from './printsFinding.ts'
 import type { PrintsInputs } from './printsFromCraft.ts'
 import type { Thread } from './threadForms.ts'
 import type { Identified, ThreadGuess } from './threadIdentify.ts'
@@ -16,14 +17,8 @@ const sources = [
   'How common a thread is: judgement, no source',
 ]
 
-const finding = (id: string, f: Omit<Finding, 'id' | 'question' | 'sources'>): Finding => ({
-  id: `prints.${id}`,
-  question: 'make',
-  ...f,
-  sources,
-})
+const finding = findingsBy(sources)
 
-const fine = (x: number) => inMm(x, 0.01)
 const tenth = (x: number) => inMm(x, 0.1)
 /** odds as a builder takes them: nothing is surer than ninety-nine in a hundred */
 const byOdds = (x: number): Sentence =>

@@ -53,7 +53,9 @@ function answerOf({ input, live, weightsAssumed }: Side, looked: Finding | undef
 }
 
 function rangeOf({ low, high }: Finding): Sentence | undefined {
-  return low === undefined || high === undefined ? undefined : say`${inCm(low)} to ${inCm(high)} deep`
+  return low === undefined || high === undefined
+    ? undefined
+    : say`${inCm(low, 0.1)} to ${inCm(high, 0.1)} deep`
 }
 
 interface Props {
