@@ -48,7 +48,7 @@ test('a craft of one’s own is begun, filled in by the form alone, kept, left a
   await page.getByText('The text reads well').waitFor()
 
   // how it will go is worked out at once
-  await page.getByRole('link', { name: 'Push' }).click()
+  await page.locator('.words a[href="#/push"]').click()
   await page.getByRole('heading', { level: 1, name: /km\/h|not known/ }).waitFor()
 
   // put away, and taken up again from the shelf

@@ -28,6 +28,7 @@ export const FindingsList = memo(function FindingsList({
   const open = sorted.filter((finding) => finding.standing !== 'good')
   // a long list of good news is folded, so that what needs an eye is not lost in it
   const fold = open.length > 0 && good.length > 3
+  const notYours = useNotYours()
   return (
     <section className="findings">
       {title && <h2>{title}</h2>}
@@ -35,7 +36,11 @@ export const FindingsList = memo(function FindingsList({
       {fold && (
         <details>
           <summary>
-            <StandingMark standing="good" word={`${good.length} more that are good`} />
+            {notYours ? (
+              `${good.length} more`
+            ) : (
+              <StandingMark standing="good" word={`${good.length} more that are good`} />
+            )}
           </summary>
           <Items findings={good} brief={brief} />
         </details>
