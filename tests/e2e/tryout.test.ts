@@ -150,7 +150,7 @@ test('a craft that nobody has filled in is not judged; with four values of its o
   await typeValue(page, pitch, 'Pitch', '98 mm')
   await typeValue(page, '#in-jet-rotor-bore', 'Bore', '120 mm')
   await openFold(page, 'Hull')
-  await typeValue(page, '#in-hull-length', 'Length', '2.2 m')
+  await typeValue(page, '#in-hull-length', 'Length', '2.25 m')
   await openFold(page, 'Rider')
   await typeValue(page, '#in-rider-mass', 'Mass', '82 kg')
   await page.locator('.answer[data-not-yours]').waitFor({ state: 'detached' })

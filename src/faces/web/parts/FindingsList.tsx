@@ -22,13 +22,13 @@ export const FindingsList = memo(function FindingsList({
   title = 'What we found',
   brief = false,
 }: Props) {
+  const notYours = useNotYours()
   if (findings.length === 0) return null
   const sorted = worstFirst(findings)
   const good = sorted.filter((finding) => finding.standing === 'good')
   const open = sorted.filter((finding) => finding.standing !== 'good')
   // a long list of good news is folded, so that what needs an eye is not lost in it
   const fold = open.length > 0 && good.length > 3
-  const notYours = useNotYours()
   return (
     <section className="findings">
       {title && <h2>{title}</h2>}
