@@ -57,7 +57,7 @@ test('a rough answer comes first, then the fine one; going away and back loses n
 test('the pictures stand there: curves, port, pipe, ports, muffler, waves; each can be saved', async () => {
   await openBreath()
   await openMore(page, 'power', 'port', 'waves', 'pipe', 'ports', 'muffler')
-  await page.locator('svg text', { hasText: 'blowdown' }).waitFor()
+  await page.locator('svg text', { hasText: 'burnt gas leaves' }).waitFor()
   for (const name of ['torque', 'power', 'port pressure', 'pipe', 'ports', 'muffler', 'waves'])
     await figure(name).waitFor()
   const texts = async (name: string) =>
@@ -65,7 +65,9 @@ test('the pictures stand there: curves, port, pipe, ports, muffler, waves; each 
       .locator('figure', { has: figure(name) })
       .locator('svg text')
       .allTextContents()
-  expect((await texts('port pressure')).join(' ')).toMatch(/blowdown.*plugging|plugging.*blowdown/s)
+  expect((await texts('port pressure')).join(' ')).toMatch(
+    /burnt gas leaves.*pushed back|pushed back.*burnt gas leaves/s,
+  )
   expect((await texts('pipe')).join(' ')).toMatch(/tuned \d+/)
   expect((await texts('ports')).join(' ')).toMatch(/exhaust: [\d.]+, (short|right|ample)/)
   expect(

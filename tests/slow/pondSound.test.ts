@@ -1,7 +1,8 @@
 /** The day of whole/faults/pondDay.test.ts as an invented sound through the whole path: synthesis, phone, hearing, ranking. */
 import { expect, test } from 'vitest'
+import { withExpected } from '../../src/trades/sound/expecting.ts'
 import { hear } from '../../src/trades/sound/hearSamples.ts'
-import { hearOptionsOf } from '../../src/trades/sound/soundFromCraft.ts'
+import { expectsOf, hearOptionsOf } from '../../src/trades/sound/soundFromCraft.ts'
 import { makeClip } from '../../src/trades/sound/synth/clip.ts'
 import { CONTROL_RATE, type EngineScript } from '../../src/trades/sound/synth/scriptTypes.ts'
 import { rankRun } from '../../src/whole/faults/rankRun.ts'
@@ -58,7 +59,8 @@ test('an invented pond day, heard, is told as a loss of load after an engine sto
     { snr: 18 },
     3,
   )
-  const hearing = hear(clip.samples, clip.rate, hearOptionsOf(craft))
+  // as the page and the command lay it beside the craft: two engines on one shaft
+  const hearing = withExpected(hear(clip.samples, clip.rate, hearOptionsOf(craft)), expectsOf(craft))
   const r = rankRun({
     craft,
     balance: solveBalance(craft, { ranges: false }),

@@ -67,7 +67,8 @@ export function fallEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): R
       // what is looked back on from here on lies past this fall; a second one may follow while it lasts
       i = Math.min(fall.to, fall.from + frames(limits.fallQuick.value + limits.fallSettled.value))
       const lasts = (fall.to - fall.from) * STEP
-      const deepest = fall.madeUp ? limits.dipDeepest.value : limits.fallDeepest.value
+      // what ends in a race was no hand that closed the throttle
+      const deepest = fall.madeUp || fall.races ? limits.dipDeepest.value : limits.fallDeepest.value
       if (lasts < limits.fallHolds.value || fall.after < deepest * fall.before) continue
       const speeds = say`from ${atRpm(fall.before * c.rpmPerHertz)} to ${atRpm(fall.after * c.rpmPerHertz)}`
       out.push({

@@ -46,3 +46,13 @@ test('a step too small or too large for it stays a fall, and so does any with on
 test('a step up to another speed than the one before is no firing again', () => {
   expect(onSharedShaft([fall, step('step up', 9, 3930, 4600)], shared)[1]!.kind).toBe('step up')
 })
+
+test('one engine alone that outruns both has lost its load, from an idle’s speed too; one that comes up to their speed has not', () => {
+  const rise = (after: number) =>
+    onSharedShaft([step('fall', 6, 4550, 2630), step('speed rises', 12, 2630, after)], shared, {
+      oneDead: { low: 0.5, high: 0.7 },
+    })[1]!
+  expect(rise(10_950).kind).toBe('load lost')
+  expect(rise(4800).kind).toBe('speed rises')
+  expect(onSharedShaft([step('speed rises', 12, 2630, 10_950)], shared)[0]!.kind).toBe('speed rises')
+})

@@ -17,8 +17,10 @@ export interface ShaftRoots {
   free?: number
 }
 
-/** s within which a step up ends what a step down began */
+/** ln of the speed before within which a step up ends what a step down began */
 const AGAIN = 0.04
+/** ln of two speeds that are one, with an engine that hunts a little */
+const LIKE = 0.15
 
 /** The events with steps of a shared shaft named for what they are; as they were for any other craft. */
 export function onSharedShaft(
@@ -46,10 +48,23 @@ export function onSharedShaft(
         says: say`the engine that had stopped fires again: from ${atRpm(e.before!)} back to ${atRpm(e.after!)}`,
       })
       dead = undefined
+    } else if (dead && outrunsBoth(e, dead, limits)) {
+      out.push({
+        ...e,
+        kind: 'load lost',
+        says: say`races from ${atRpm(e.before!)} to ${atRpm(e.after!)}, ${inPercent(e.after! / dead.before! - 1)} over what both engines reached: nothing loads the shaft, a link opened or the pump drew air`,
+        excludes: 'the dead engine firing again, which brings back the speed before',
+      })
     } else out.push(e)
   }
   return out
 }
+
+/** One engine alone that turns the shaft faster than both did has lost its load, however slow it was before. */
+const outrunsBoth = (e: RunEvent, dead: RunEvent, limits: SoundLimits): boolean =>
+  e.kind === 'speed rises' &&
+  e.after! > limits.flareLeast.value * dead.before! &&
+  Math.abs(Math.log(e.before! / dead.after!)) < LIKE
 
 /** Whether a step is the one that the balance gives for one engine dead. */
 const asBalanced = (ratio: number, { oneDead }: ShaftRoots, { deadMargin }: SoundLimits): boolean =>

@@ -109,6 +109,8 @@ export function speedEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext): 
           engine,
           says: say`from ${atRpm(r.before * c.rpmPerHertz)} to ${atRpm(rpm)}`,
           value: rpm,
+          before: r.before * c.rpmPerHertz,
+          after: rpm,
           confidence: sure,
         })
       const bog = bogAfter(t, s, r, limits)

@@ -84,8 +84,11 @@ function cutsOf(h: Hearing, marks: readonly Mark[]): number[] {
   const wanted = marks.flatMap((m) =>
     m.kind === 'races' || m.kind === 'load lost' ? [m.at, m.at + m.lasts] : [m.at],
   )
+  // swings of an engine that hunts are one state, not many
+  const swings = (t: number) =>
+    marks.some((m) => m.kind === 'hunts' && t > m.at && t < m.at + m.lasts - shortest / 2)
   const kept: number[] = []
-  for (const t of [...wanted, ...ownCuts(h)])
+  for (const t of [...wanted, ...ownCuts(h).filter((t) => !swings(t))])
     if (t > shortest && t < h.duration - shortest && kept.every((k) => Math.abs(k - t) >= shortest))
       kept.push(t)
   return kept.sort((a, b) => a - b)
