@@ -32,3 +32,9 @@ test('the examples are crafts of their own', () => {
   for (const name of ['heron', 'teal', 'dabchick', 'sandpiper'] as const)
     expect(isOwn(demoCraft(name)), name).toBe(true)
 })
+
+test('a value that another kind of craft begins with is one’s own here', () => {
+  const text = writeValue(templateText('Grebe', 'stand on, one engine'), 'jet.rotor.bore', '120 mm ±12 (guess)')
+  expect(templateText('x', 'kneel on, two engines in line')).toContain('120 mm ±12 (guess)')
+  expect(ownValues(craftOf(text))).toBe(1)
+})

@@ -5,21 +5,19 @@ import type { Craft } from './craftFile.ts'
 /** values of a builder's own before a craft is judged */
 const enough = 4
 
-let first: ReadonlySet<string> | undefined
+let first: readonly ReadonlyMap<string, string>[] | undefined
 
-/** what new crafts of each kind begin with, path and text: nobody gave those values */
-function firstValues(): ReadonlySet<string> {
+/** what new crafts of each kind begin with, by path: nobody gave those values */
+function firstValues(): readonly ReadonlyMap<string, string>[] {
   const crafts = templateKinds.flatMap((kind) => readCraft(templateText('x', kind)).craft ?? [])
-  return new Set(crafts.flatMap((craft) => [...quantitiesOf(craft)].map((q) => `${q.path}=${q.text ?? ''}`)))
+  return crafts.map((craft) => new Map([...quantitiesOf(craft)].map((q) => [q.path, q.text ?? ''])))
 }
 
-/** How many of a craft's numbers its builder gave, other than those a new craft begins with. */
+/** How many of a craft's numbers its builder gave, other than those a new craft of its kind begins with: of the kind it is nearest to. */
 export function ownValues(craft: Craft): number {
   first ??= firstValues()
-  let count = 0
-  for (const { text, path, source } of quantitiesOf(craft))
-    if (text !== undefined && source !== 'assumed' && !first.has(`${path}=${text}`)) count++
-  return count
+  const given = [...quantitiesOf(craft)].filter((q) => q.text !== undefined && q.source !== 'assumed')
+  return Math.min(...first.map((values) => given.filter((q) => values.get(q.path) !== q.text).length))
 }
 
 const known = new WeakMap<Craft, boolean>()
