@@ -34,7 +34,11 @@ test('the examples are crafts of their own', () => {
 })
 
 test('a value that another kind of craft begins with is one’s own here', () => {
-  const text = writeValue(templateText('Grebe', 'stand on, one engine'), 'jet.rotor.bore', '120 mm ±12 (guess)')
+  const text = writeValue(
+    templateText('Grebe', 'stand on, one engine'),
+    'jet.rotor.bore',
+    '120 mm ±12 (guess)',
+  )
   expect(templateText('x', 'kneel on, two engines in line')).toContain('120 mm ±12 (guess)')
   expect(ownValues(craftOf(text))).toBe(1)
 })
