@@ -9,7 +9,7 @@ import { say } from '../base/answers/sentence.ts'
 import { dxfText } from './dxf.ts'
 import { flatSheet } from './flatSheet.ts'
 import { pdfOf } from './pdf.ts'
-import { printScale } from './printScale.ts'
+import { printScale, typedScale } from './printScale.ts'
 import type { Mark, Sheet } from './sheet.ts'
 import { svgOf } from './svg.ts'
 import { papers, tiled, tileMargin, tileOverlap } from './tiles.ts'
@@ -227,6 +227,10 @@ describe('tiles', () => {
   })
   test('a print that is right is left alone, one that is far off is refused with its limits', () => {
     expect(printScale(0.1001, 0.0999)).toEqual({ x: 1, y: 1 })
+    for (const typed of ['97x98', '97 × 98', '97, 98', '97 98'])
+      expect(typedScale(typed)).toEqual(printScale(0.097, 0.098))
+    expect(typedScale('97')).toEqual(printScale(0.097, 0.097))
+    for (const bad of ['', 'abc', '97x', '97x98x99']) expect(() => typedScale(bad), bad).toThrow(RangeError)
     expect(() => printScale(0.1, 0.0254)).toThrow(/measured\.y: 25\.4 mm, expected 90 to 110/)
     expect(() => printScale(Number.NaN, 0.1)).toThrow(/measured\.x/)
     expect(() => tiled({ ...big, width: 1e5 }, { paper: 'A4' })).toThrow(/Big: .* pages/)

@@ -35,3 +35,14 @@ export function printScale(x: number, y: number): PrintScale {
   }
   return { x: of('measured.x', x), y: of('measured.y', y) }
 }
+
+/** Factors from the square as typed, mm across and up: "97 x 97.5", "97, 97.5", "97". RangeError as printScale, or naming what is no number. */
+export function typedScale(text: string): PrintScale {
+  const sides = text
+    .trim()
+    .split(/\s*[x×,;]\s*|\s+/i)
+    .map(Number)
+  if (sides.length > 2 || sides.some((s) => !Number.isFinite(s)))
+    throw new RangeError(`${text}: expected mm across and up, such as 97x97.2`)
+  return printScale(sides[0]! / 1e3, (sides[1] ?? sides[0]!) / 1e3)
+}

@@ -7,7 +7,7 @@ import type { MadePart } from '../../base/answers/madePart.ts'
 import { printed, say } from '../../base/answers/sentence.ts'
 import type { DisplaySystem } from '../../base/units/format.ts'
 import { formatProblem } from '../../craft/index.ts'
-import { printScale } from '../../drawing/printScale.ts'
+import { typedScale } from '../../drawing/printScale.ts'
 import { type PaperName, papers } from '../../drawing/tiles.ts'
 import { handsOn, partsOfCraft } from '../../whole/make/partsOfCraft.ts'
 import { type PatternPaper, patternFile } from '../../whole/make/patternFiles.ts'
@@ -69,12 +69,8 @@ function paperOf({ paper, square }: MakeOptions, system: DisplaySystem): Pattern
     throw new BadInput([`make: --paper ${paper}, expected ${Object.keys(papers).join(' or ')}`])
   const name = paper as PaperName
   if (square === undefined) return { paper: name, system }
-  const sides = square.split(/[x×]/i).map(Number)
-  if (sides.length > 2 || sides.some((s) => !Number.isFinite(s)))
-    throw new BadInput([`make: --square ${square}, expected mm across and up, such as 97x97.2`])
-  const [x, y] = [sides[0]! / 1e3, (sides[1] ?? sides[0]!) / 1e3]
   try {
-    return { paper: name, system, scale: printScale(x, y) }
+    return { paper: name, system, scale: typedScale(square) }
   } catch (error) {
     if (error instanceof RangeError) throw new BadInput([`make: --square ${error.message}`])
     throw error

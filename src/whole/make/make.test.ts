@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readCraft } from '../../craft/index.ts'
-import { handsOn, partsOfCraft } from './partsOfCraft.ts'
+import { handsOn, partsOfCraft, stateOf } from './partsOfCraft.ts'
 import { partSheet, patternFile, stacked } from './patternFiles.ts'
 
 const craftOf = (name: string) => readCraft(readFileSync(`demo/${name}.yaml`, 'utf8'), name).craft!
@@ -32,6 +32,25 @@ describe('the parts of a craft', () => {
     const parts = partsOfCraft(craftOf('dabchick'))
     const sum = parts.map((p) => handsOn([p]).high).reduce((a, b) => a + b, 0)
     expect(handsOn(parts).high).toBeCloseTo(sum, 6)
+  })
+})
+
+describe('the state of a part', () => {
+  const part = { id: 'deck-1', madeFrom: '500 200 1.5' }
+  const made = (at: string, madeFrom: string, id = 'deck-1') => ({ at, part: id, madeFrom })
+
+  it('is not made until the log says so of this very part', () => {
+    expect(stateOf(part, [])).toBe('not made')
+    expect(stateOf(part, [made('2026-05-01', part.madeFrom, 'deck-2')])).toBe('not made')
+    expect(stateOf(part, [made('2026-05-01', part.madeFrom)])).toBe('made')
+  })
+
+  it('goes by the newest entry: values that changed since, and made anew', () => {
+    const old = made('2026-05-01', '480 200 1.5')
+    expect(stateOf(part, [old])).toBe('changed since made')
+    expect(stateOf(part, [made('2026-06-01', part.madeFrom), old])).toBe('made')
+    // of one day the later one counts
+    expect(stateOf(part, [old, made('2026-05-01', part.madeFrom)])).toBe('made')
   })
 })
 

@@ -259,13 +259,16 @@ function expectedOf(
   base: Outcome,
   balance: Balance,
 ): Expected {
-  const like = (value: number, of: Range): Range => {
+  // the trials are solved at the file's own values; a headline tells the middle of its draws: all stand by that one
+  const like = (value: number, of: Range, solved: number): Range => {
+    const shift = Number.isFinite(of.value / solved) ? of.value / solved : 1
     const [low, high] = [of.low / of.value, of.high / of.value]
-    return { value, low: value * low, high: value * high }
+    return { value: value * shift, low: value * shift * low, high: value * shift * high }
   }
-  const rotation = outcome.rotation.map((r) => like(r, balance.tiedUpRotation))
-  const pull = base.pull > 0 ? like(outcome.pull, balance.pull) : undefined
-  const speed = base.speed > 0 ? like(outcome.speed, balance.topSpeed) : undefined
+  const { tiedUp, top } = balance
+  const rotation = outcome.rotation.map((r) => like(r, balance.tiedUpRotation, tiedUp.rotation))
+  const pull = base.pull > 0 ? like(outcome.pull, balance.pull, tiedUp.thrust) : undefined
+  const speed = base.speed > 0 ? like(outcome.speed, balance.topSpeed, top?.speed ?? Number.NaN) : undefined
   return {
     suspect: suspect.id,
     says: expectedSays(craft, suspect, outcome, { rotation, pull, speed }),

@@ -4,7 +4,7 @@ import type { MadePart } from '../../../../base/answers/madePart.ts'
 import { joined, type Sentence, say } from '../../../../base/answers/sentence.ts'
 import { patternsTrade } from '../../../../trades/patterns/patternsTrade.ts'
 import { printsTrade } from '../../../../trades/prints/printsTrade.ts'
-import { type AnyTrade, solveTrade } from '../../../../trades/trade.ts'
+import { type AnyTrade, NotKnown, solveTrade } from '../../../../trades/trade.ts'
 import { craftLog } from '../../../../whole/log/craftLog.ts'
 import { handsOn, type PartState, partsOfCraft, stateOf } from '../../../../whole/make/partsOfCraft.ts'
 import { partsToPrint } from '../../../../whole/prints/partsToPrint.ts'
@@ -166,8 +166,9 @@ function foldsOfTrades(craft: Craft): FoldPart[] {
   return tradesHere.flatMap((trade) => {
     try {
       return foldsOf(trade, solveTrade(trade, craft, undefined), undefined)
-    } catch {
-      return []
+    } catch (error) {
+      if (error instanceof NotKnown) return []
+      throw error
     }
   })
 }

@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components/Button'
 import { inHours, inKg } from '../../../../base/answers/amounts.ts'
 import type { MadePart } from '../../../../base/answers/madePart.ts'
 import { say } from '../../../../base/answers/sentence.ts'
-import { type PrintScale, printScale } from '../../../../drawing/printScale.ts'
+import { typedScale } from '../../../../drawing/printScale.ts'
 import { type PaperName, papers } from '../../../../drawing/tiles.ts'
 import { handsOn, type PartState } from '../../../../whole/make/partsOfCraft.ts'
 import { type PatternFormat, patternFile } from '../../../../whole/make/patternFiles.ts'
@@ -71,7 +71,7 @@ function FlatFilesRow({ part }: { part: MadePart }) {
   const write = async (format: PatternFormat) => {
     setFault('')
     try {
-      const scale = square.trim() === '' ? undefined : scaleOf(square)
+      const scale = square.trim() === '' ? undefined : typedScale(square)
       const bytes = await patternFile(part, format, { paper, system: units, ...(scale ? { scale } : {}) })
       if (bytes) downloadBytes(`${part.id}.${format}`, bytes)
     } catch (error) {
@@ -114,10 +114,4 @@ function FlatFilesRow({ part }: { part: MadePart }) {
       )}
     </>
   )
-}
-
-/** "97, 97.5": width and height of the square as it came out, mm. */
-function scaleOf(text: string): PrintScale {
-  const [x, y = x] = text.split(/[,x ]+/).map((v) => Number(v) / 1000)
-  return printScale(x!, y!)
 }

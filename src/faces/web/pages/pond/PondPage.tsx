@@ -3,6 +3,7 @@ import { Button } from 'react-aria-components/Button'
 import { inRpm, inScaleKg, ranged } from '../../../../base/answers/amounts.ts'
 import { clockText } from '../../../../base/answers/clockText.ts'
 import { say } from '../../../../base/answers/sentence.ts'
+import { inPounds, readingsFault } from '../../../../trades/sound/pull.ts'
 import { hearOptionsOf } from '../../../../trades/sound/soundFromCraft.ts'
 import { Says } from '../../parts/Says.tsx'
 import { useApp } from '../../state/hooks.ts'
@@ -22,9 +23,11 @@ export function PondPage() {
   const balance = craft !== undefined && looked?.craft === craft ? looked.balance : undefined
   const options = useMemo(() => (craft ? hearOptionsOf(craft) : {}), [craft])
   const runs = usePondRuns()
+  const unit = useApp((s) => (s.units === 'inch' ? 'lb' : 'kg'))
   const [pull, setPull] = useState('')
+  const fault = pull.trim() === '' ? undefined : readingsFault(pull)
   const latest = useRef(pull)
-  latest.current = pull
+  latest.current = fault === undefined && unit === 'lb' ? inPounds(pull) : pull
   const keep = runs.keep
   const onRecorded = useCallback((file: File) => void keep(file, latest.current), [keep])
   const live = useListening(options, onRecorded, true)
@@ -50,14 +53,15 @@ export function PondPage() {
       </p>
       <div className="pondhand">
         <label className="pull">
-          Pull read, kg
+          Pull read, {unit}
           <input
             inputMode="decimal"
             value={pull}
-            placeholder="22, 23, 22.5"
+            placeholder={unit === 'lb' ? '48, 51, 50' : '22, 23, 22.5'}
             onChange={(e) => setPull(e.target.value)}
           />
         </label>
+        {fault !== undefined && <p role="status">{fault}</p>}
         <div className="pressed">
           <Button onPress={() => setDark(!dark)}>{dark ? 'Light' : 'Dark'}</Button>
           <Button onPress={() => (highest.current = {})}>Highest anew</Button>

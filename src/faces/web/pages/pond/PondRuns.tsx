@@ -38,7 +38,7 @@ export function usePondRuns(): PondRunsKept {
         answer: undefined,
       }
       const told = { ...nothingTold, readings, ...(readings === '' ? {} : { kind: 'tied up' as const }) }
-      const says = `Recorded at the pond, not listened to yet.${readings === '' ? '' : ` Pull read: ${readings} kg.`}`
+      const says = `Recorded at the pond, not listened to yet.${readings === '' ? '' : ` Pull read: ${readings}${/[a-z]/i.test(readings) ? '' : ' kg'}.`}`
       const whole: KeptRun = { recording, told }
       try {
         await keepRun(craftId, { id, name: file.name, kept: Date.now(), seconds, says, sound: true }, whole)
