@@ -14,7 +14,8 @@ import { MapStore, modelFromCraft } from '../../src/whole/push/craftModel.ts'
 import { type CraftModel, idleOf, mostOf, type Unit } from '../../src/whole/push/propulsionModel.ts'
 import { engineTorque, impellerDrive, type Shaft } from '../../src/whole/push/shaft.ts'
 import { settle } from '../../src/whole/push/shaftRoots.ts'
-import { drawFaults, type Fault, type Hidden, nothing } from './hidden.ts'
+import { drawFaults } from './faultMakers.ts'
+import { type Fault, type Hidden, nothing } from './hidden.ts'
 import { type Seen, seenOf } from './signsOf.ts'
 
 export interface Bench {

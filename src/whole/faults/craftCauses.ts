@@ -3,8 +3,8 @@
  * racing and loss of thrust from a blocked intake agree with what makers of water jets write of them.
  */
 
+import { plug } from './causeParts.ts'
 import type { Cause } from './causeTypes.ts'
-import { plug } from './engineCauses.ts'
 
 export const craftCauses: readonly Cause[] = [
   {

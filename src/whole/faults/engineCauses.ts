@@ -3,27 +3,9 @@
  * lists of small two-strokes agree on the rows of fuel, air, spark, vent and exhaust (common practice); weights, shares and minutes are
  * authored judgement, no source, and are there to be edited.
  */
-import type { Cause, Way } from './causeTypes.ts'
+import { both, plug, way } from './causeParts.ts'
+import type { Cause } from './causeTypes.ts'
 
-/** Plug: tan, white, black, water drops; what is black may be wet of fuel. */
-export const plug = (tan: number, white: number, black: number, water: number, wet = 0.4) => [
-  tan,
-  white,
-  black * (1 - wet),
-  black * wet,
-  water,
-  0.01,
-]
-
-const way = (id: string, says: string, share: number, mend: number, more: Partial<Way> = {}): Way => ({
-  id,
-  says,
-  share,
-  mend,
-  ...more,
-})
-
-const both: Partial<Way> = { reach: 'all' }
 /** An engine so lean that it no longer fires, while the other goes on. */
 const starves: Cause['signs'] = {
   engines: [0.03, 0.12, 0.85],
@@ -300,112 +282,5 @@ export const engineCauses: readonly Cause[] = [
       line: [0.45, 0.3, 0.25],
     },
     ways: [way('vent', 'a blocked or pinched vent', 1, 5)],
-  },
-  {
-    id: 'ignition',
-    says: 'the spark fails',
-    prior: 5,
-    reach: 'one',
-    change: { torque: [0.92, 0.65] },
-    mendSays: 'renew plug, lead, gap or coil',
-    signs: {
-      rest: [0.62, 0.38],
-      spare: [0.18, 0.82],
-      sounded: [0.06, 0.06, 0.84, 0.02, 0.01, 0.01],
-      lasted: [0.18, 0.05, 0.4, 0.3, 0.07],
-      plug: plug(0.25, 0.03, 0.7, 0.02),
-      choke: [0.05, 0.7, 0.25],
-      rpm: [0.25, 0.52, 0.21, 0.02],
-      engines: [0.3, 0.45, 0.25],
-      idle: [0.25, 0.02, 0.18, 0.55],
-      opening: [0.25, 0.35, 0.38, 0.02],
-      spark: [0.25, 0.63, 0.12],
-      start: [0.45, 0.45, 0.02, 0.08],
-      stopped: [0.4, 0.08, 0.5, 0.02],
-    },
-    ways: [way('coil', 'plug, lead, gap or coil', 1, 30)],
-  },
-  {
-    id: 'dunked',
-    says: 'water got into carburettor and spark when it went under',
-    prior: 1.5,
-    reach: 'all',
-    change: { torque: [0.85, 0.45] },
-    mendSays: 'drain the carburettors and dry plugs and leads',
-    signs: {
-      plug: plug(0.08, 0.02, 0.2, 0.7),
-      start: [0.06, 0.44, 0.02, 0.48],
-      sounded: [0.1, 0.05, 0.75, 0.02, 0.07, 0.01],
-      smoke: [0.35, 0.05, 0.02, 0.57],
-      spark: [0.3, 0.5, 0.2],
-      filter: [0.12, 0.88],
-      lasted: [0.25, 0.01, 0.01, 0.12, 0.61],
-      water: [0.15, 0.45, 0.4],
-      hunts: [0.5, 0.5],
-      engines: [0.6, 0.3, 0.1],
-    },
-    ways: [way('water', 'water in carburettor and spark', 1, 45)],
-  },
-  {
-    id: 'overheated',
-    rests: true,
-    says: 'the engines run too hot and fade',
-    prior: 2.5,
-    reach: 'all',
-    change: { torque: [0.93, 0.72] },
-    mendSays: 'let them cool, and give them more air or water',
-    signs: {
-      rest: [0.07, 0.93],
-      lasted: [0.02, 0.15, 0.8, 0.02, 0.01],
-      heat: [0.05, 0.92, 0.02, 0.01],
-      stream: [0.35, 0.35, 0.2, 0.1],
-      sounded: [0.4, 0.02, 0.1, 0.45, 0.02, 0.01],
-      plug: plug(0.4, 0.5, 0.09, 0.01),
-      engines: [0.6, 0.36, 0.04],
-      hand: [0.6, 0.36, 0.03, 0.01],
-      stopped: [0.3, 0.5, 0.1, 0.1],
-    },
-    ways: [way('cooling', 'too little cooling', 1, 60)],
-  },
-  {
-    id: 'seized',
-    says: 'an engine has seized',
-    prior: 2,
-    reach: 'one',
-    change: { dead: true },
-    mendSays: 'strip it',
-    signs: {
-      hand: [0.02, 0.28, 0.69, 0.01],
-      lasted: [0.01, 0.02, 0.15, 0.01, 0.81],
-      heat: [0.1, 0.86, 0.02, 0.02],
-      rpm: [0.8, 0.15, 0.04, 0.01],
-      plug: [0.24, 0.5, 0.02, 0.02, 0.01, 0.21],
-      engines: [0.04, 0.16, 0.8],
-      sounded: [0.4, 0.01, 0.03, 0.33, 0.03, 0.2],
-      stopped: [0.03, 0.07, 0.88, 0.02],
-      start: [0.03, 0.07, 0.01, 0.89],
-    },
-    ways: [way('piston', 'a piston that caught in its cylinder', 1, 240)],
-  },
-  {
-    id: 'throttle-short',
-    says: 'the throttle does not open fully',
-    prior: 3,
-    reach: 'one',
-    change: { torque: [0.93, 0.72] },
-    mendSays: 'set the cable so that every throttle opens fully',
-    signs: {
-      rpm: [0.1, 0.78, 0.11, 0.01],
-      opening: [0.9, 0.03, 0.05, 0.02],
-      plug: plug(0.8, 0.05, 0.14, 0.01),
-      pull: [0.03, 0.94, 0.03],
-      engines: [0.45, 0.53, 0.02],
-      lasted: [0.94, 0.01, 0.02, 0.02, 0.01],
-      sounded: [0.9, 0.06, 0.02, 0.005, 0.005, 0.01],
-      choke: [0.02, 0.43, 0.55],
-      jet: [0.4, 0.01, 0.59],
-      throttle: [0.08, 0.92],
-    },
-    ways: [way('cable', 'a cable set too short', 1, 10)],
   },
 ]
