@@ -47,7 +47,7 @@ export function cannotSayOf(
       open(
         'pitch',
         engines > 1
-          ? say`Whether the impeller is too steep this run cannot tell: the engines never pulled together for ${inSeconds(least, 1)}.`
+          ? say`Whether the impeller is too steep this run cannot tell: the engines never pulled together for ${inSeconds(least, 1)} at a stretch.`
           : say`Whether the impeller is too steep this run cannot tell: the engine never pulled for ${inSeconds(least, 1)} on end.`,
         say`Run ${engines > 1 ? 'all engines' : 'the engine'} tied up at full throttle for ${inSeconds(2 * least, 1)}, once everything fires.`,
         [say`longest such stretch: ${inSeconds(long)}`],
