@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
@@ -169,6 +169,38 @@ describe('try', () => {
     const { code, err } = await wakewright(['try', 'demo/heron.yaml', ...values])
     expect(code).toBe(2)
     expect(err).toMatch(says)
+  })
+})
+
+describe('make', () => {
+  test('writes the parts that are asked for, of sheet and to print, and one ZIP of all', async () => {
+    const to = join(folder, 'parts')
+    const ended = await wakewright([
+      'make',
+      'demo/heron.yaml',
+      'deck-1',
+      'cap-1',
+      '--to',
+      to,
+      '--square',
+      '97x98',
+    ])
+    expect(ended.code).toBe(0)
+    const names = readdirSync(to)
+    for (const name of ['deck-1.pdf', 'deck-1.svg', 'deck-1.dxf', 'parts.zip']) expect(names).toContain(name)
+    expect(names.filter((n) => /cap.*\.(stl|3mf)$/.test(n))).toHaveLength(2)
+    expect(names.filter((n) => /^cap-1.*section\.svg$/.test(n)).length).toBeGreaterThan(0)
+    expect(ended.out).toMatch(/thinnest wall met/)
+  })
+
+  test.each([
+    [['deck-9'], /no part deck-9; expected deck-1/],
+    [['--paper', 'A3'], /--paper A3, expected A4 or Letter/],
+    [['--square', '50x50'], /measured\.x: 50 mm, expected 90 to 110/],
+  ])('%j is bad input and says why', async (args, says) => {
+    const ended = await wakewright(['make', 'demo/heron.yaml', ...args])
+    expect(ended.code).toBe(2)
+    expect(ended.err).toMatch(says)
   })
 })
 

@@ -59,10 +59,12 @@ program
 
 program
   .command('make')
-  .description('parts to cut, with hours and mass; with --to their patterns at 1:1 as PDF, SVG and DXF')
+  .description(
+    'parts to cut and to print, with hours and mass; with --to their patterns at 1:1 (PDF, SVG, DXF), STL and 3MF',
+  )
   .argument('<craft>', 'craft file (YAML)')
   .argument('[parts...]', 'ids of parts; all when left out')
-  .option('--to <folder>', 'write patterns into this folder, and one ZIP of all')
+  .option('--to <folder>', 'write the files into this folder, and one ZIP of all')
   .option('--paper <name>', 'A4 or Letter', 'A4')
   .option('--square <mm>', 'what the square of 100 mm measured on a print, across and up, such as 97x97.2')
   .option('--json', 'parts with hours, mass, steps and findings as JSON, SI units')
@@ -234,18 +236,6 @@ log
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, a: string, b: string, options) => {
     code = (await import('./logCommand.ts')).logCompare(file, a, b, options)
-  })
-
-program
-  .command('print')
-  .description('parts to print for the craft; with their names, STL and 3MF files and sections of them')
-  .argument('<craft>', 'craft file (YAML)')
-  .argument('[parts...]', 'names of parts, such as cap-1 or impeller; all for every one')
-  .option('--out <folder>', 'where the files go', '.')
-  .option('--json', 'the parts as JSON, SI units')
-  .option('--units <system>', 'metric or inch', 'metric')
-  .action(async (file: string, parts: string[], options) => {
-    code = await (await import('./printCommand.ts')).printCommand(file, parts, options)
   })
 
 program

@@ -2,18 +2,21 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { styleText } from 'node:util'
 import { zipSync } from 'fflate'
-import { inKg, inMinutes } from '../../base/answers/amounts.ts'
+import { inHours, inKg } from '../../base/answers/amounts.ts'
+import { worstStanding } from '../../base/answers/finding.ts'
 import type { MadePart } from '../../base/answers/madePart.ts'
 import { printed, say } from '../../base/answers/sentence.ts'
 import type { DisplaySystem } from '../../base/units/format.ts'
 import { formatProblem } from '../../craft/index.ts'
 import { typedScale } from '../../drawing/printScale.ts'
 import { type PaperName, papers } from '../../drawing/tiles.ts'
-import { handsOn, partsOfCraft } from '../../whole/make/partsOfCraft.ts'
+import { lookAt } from '../../whole/look.ts'
+import { allParts, handsOn } from '../../whole/make/partsOfCraft.ts'
 import { type PatternPaper, patternFile } from '../../whole/make/patternFiles.ts'
 import { unitsOf } from './lookCommand.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { readCraftFile } from './readCraftFile.ts'
+import { solidFiles } from './solidFiles.ts'
 
 interface MakeOptions {
   to?: string
@@ -29,39 +32,48 @@ export async function make(file: string, wanted: readonly string[], options: Mak
   const on = paperOf(options, units)
   const { craft, warnings } = readCraftFile(file)
   for (const w of warnings) process.stderr.write(`${formatProblem(w)}\n`)
-  const all = partsOfCraft(craft)
+  const all = allParts(craft, lookAt(craft, { ranges: false }).findings)
   const unknown = wanted.filter((id) => !all.some((p) => p.id === id))
   if (unknown.length > 0)
     throw new BadInput([
       `make: no part ${unknown.join(', ')}; expected ${all.length > 0 ? all.map((p) => p.id).join(', ') : 'none: the craft file names nothing to make'}`,
     ])
   const parts = wanted.length > 0 ? all.filter((p) => wanted.includes(p.id)) : all
-  const written = options.to === undefined ? [] : await writeParts(parts, resolve(options.to), on)
+  const solids = await solidFiles(options.to === undefined ? [] : parts.filter((p) => p.solid), craft, units)
+  const written =
+    options.to === undefined ? [] : await writeParts(parts, resolve(options.to), on, solids.files)
+  const code = worstStanding(parts.flatMap((p) => [...p.findings])) === 'stop' ? exit.stop : exit.fine
   if (options.json) {
-    printJson({ units: 'SI', parts: parts.map(({ flats, folded, ...told }) => told), written })
-    return exit.fine
+    printJson({ units: 'SI', parts: parts.map(({ flats: _, folded: __, ...told }) => told), written })
+    return code
   }
   print(`\n${styleText('bold', craft.name)}\n`)
-  for (const part of parts) print(partText(part, units))
+  for (const part of parts) print(partText(part, units, wanted.length > 0))
+  for (const line of solids.lines) print(line)
   const { low, high } = handsOn(parts)
   const mass = parts.reduce((sum, p) => sum + (p.mass ?? 0), 0)
   print(
     parts.length > 0
-      ? printed(say`\nAll of it: ${inKg(mass)}, ${inMinutes(low)} to ${inMinutes(high)} by hand.`, units)
+      ? printed(say`\nAll of it: ${inKg(mass)}, ${inHours(low)} to ${inHours(high)} by hand.`, units)
       : 'The craft file names nothing to make.',
   )
   for (const name of written) print(name)
-  return exit.fine
+  return code
 }
 
-function partText(part: MadePart, units: DisplaySystem): string {
+/** A part in a line; with its steps and cautions where it was asked for by name. */
+function partText(part: MadePart, units: DisplaySystem, whole: boolean): string {
   const { low, high } = handsOn([part])
   const amounts =
     part.mass === undefined
       ? ''
-      : printed(say` ${inKg(part.mass, 0.001)}, ${inMinutes(low)} to ${inMinutes(high)} by hand.`, units)
+      : printed(say` ${inKg(part.mass, 0.001)}, ${inHours(low)} to ${inHours(high)} by hand.`, units)
   const faults = part.findings.map((f) => `\n       ${printed(f.says, units)}`).join('')
-  return `${part.id.padEnd(18)} ${styleText('bold', part.title)}: ${printed(part.says, units)}${amounts}${faults}`
+  const steps = whole
+    ? [...part.steps.map((step) => printed(step, units)), ...part.cautions.map((c) => `Caution: ${c}`)]
+    : []
+  const told = steps.map((step) => `\n     - ${step}`).join('')
+  return `${part.id.padEnd(18)} ${styleText('bold', part.title)}: ${printed(part.says, units)}${amounts}${faults}${told}`
 }
 
 function paperOf({ paper, square }: MakeOptions, system: DisplaySystem): PatternPaper {
@@ -77,8 +89,13 @@ function paperOf({ paper, square }: MakeOptions, system: DisplaySystem): Pattern
   }
 }
 
-async function writeParts(parts: readonly MadePart[], folder: string, on: PatternPaper): Promise<string[]> {
-  const files: Record<string, Uint8Array> = {}
+async function writeParts(
+  parts: readonly MadePart[],
+  folder: string,
+  on: PatternPaper,
+  solids: Readonly<Record<string, Uint8Array>>,
+): Promise<string[]> {
+  const files: Record<string, Uint8Array> = { ...solids }
   for (const part of parts)
     for (const format of ['pdf', 'svg', 'dxf'] as const) {
       const bytes = await patternFile(part, format, on)

@@ -1,7 +1,9 @@
 /** Every part that the trades would have made for a craft, in the order of the trades. */
+import type { Finding } from '../../base/answers/finding.ts'
 import type { MadePart } from '../../base/answers/madePart.ts'
 import type { Craft } from '../../craft/index.ts'
 import { NotKnown, solveTrade } from '../../trades/trade.ts'
+import { partsToPrint } from '../prints/partsToPrint.ts'
 import { type TradeEntry, trades } from '../trades.ts'
 
 /** Parts of a craft; a trade that lacks something of it has none. Only trades that lean on no other are asked. */
@@ -16,6 +18,12 @@ export function partsOfCraft(craft: Craft, list: readonly TradeEntry[] = trades)
     }
   })
 }
+
+/** All parts to make: those of sheet, then those to print. `findings`: those of a look at the craft. */
+export const allParts = (craft: Craft, findings: readonly Finding[]): readonly MadePart[] => [
+  ...partsOfCraft(craft),
+  ...partsToPrint(craft, findings),
+]
 
 /** Hands-on time of parts, s, least and most. */
 export function handsOn(parts: readonly MadePart[]): { low: number; high: number } {

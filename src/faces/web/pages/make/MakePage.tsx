@@ -6,8 +6,7 @@ import { patternsTrade } from '../../../../trades/patterns/patternsTrade.ts'
 import { printsTrade } from '../../../../trades/prints/printsTrade.ts'
 import { type AnyTrade, NotKnown, solveTrade } from '../../../../trades/trade.ts'
 import { craftLog } from '../../../../whole/log/craftLog.ts'
-import { handsOn, type PartState, partsOfCraft, stateOf } from '../../../../whole/make/partsOfCraft.ts'
-import { partsToPrint } from '../../../../whole/prints/partsToPrint.ts'
+import { allParts, handsOn, type PartState, stateOf } from '../../../../whole/make/partsOfCraft.ts'
 import type { FoldPart } from '../../parts/Fold.tsx'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
 import { Says } from '../../parts/Says.tsx'
@@ -42,8 +41,7 @@ function useRows(craft: Craft): readonly Row[] {
   const all = useMemo(() => Object.values(findings).flat(), [findings])
   return useMemo(() => {
     const made = craftLog(craft, text).entries.flatMap(({ entry }) => (entry.kind === 'made' ? [entry] : []))
-    const sheet = partsOfCraft(craft).filter((p) => p.how === 'sheet')
-    return [...sheet, ...partsToPrint(craft, all)].map((part) => ({ part, state: stateOf(part, made) }))
+    return allParts(craft, all).map((part) => ({ part, state: stateOf(part, made) }))
   }, [craft, text, all])
 }
 
