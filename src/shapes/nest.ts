@@ -142,7 +142,7 @@ function check(stock: readonly StockSheet[], rules: NestRules): void {
 const areaOfStock = (s: StockSheet): number => (s.outline ? Math.abs(areaOf(s.outline)) : s.width * s.height)
 
 /** sheets are the same thickness within this, m */
-const sameThickness = 5e-5
+export const sameThickness = 5e-5
 
 /**
  * Lays all copies of all pieces on sheets of their thickness: offcuts and sheets that are there first, the smallest that takes the piece, then

@@ -26,6 +26,12 @@ export const patternsLimits = {
     'a piece of a bend shorter than this in the throat is told of',
     'common practice, no source: room for a torch',
   ),
+  rolls: limit(
+    1,
+    '1',
+    'diameter over that of what one rolls over, below which sheet cannot be rolled so',
+    'a ring is no narrower than what it was rolled over; sheet springs open, never shut',
+  ),
 } as const
 
 export type PatternsLimits = typeof patternsLimits

@@ -12,12 +12,57 @@ import { patternsFindings } from './patternsFindings.ts'
 import type { PipePart } from './patternsFromCraft.ts'
 import { patternsLimits } from './patternsLimits.ts'
 import { patternsTrade } from './patternsTrade.ts'
+import { stockFindings } from './stockFindings.ts'
 
 const textOf = (name: string) => readFileSync(`demo/${name}.yaml`, 'utf8')
 const solved = (text: string) => solveTrade(patternsTrade, readCraft(text, 'demo').craft!, undefined)
 const route =
   '      route: { flange: [0.78 m, 0 m, 0.40 m], aims: [0.78 m, 0.2 m, 0.40 m], hole: [0 m, 0.24 m, 0.30 m] }\n'
 const routed = textOf('dabchick').replace(/^ {6}room: .*\n/m, (room) => route + room)
+
+const withStock = (text: string, ...lines: string[]) =>
+  `${text.trimEnd()}\nstock:\n${lines.map((l) => `  ${l}\n`).join('')}`
+const sheetsOf = (...sheets: string[]) => ['sheets:', ...sheets.map((s) => `  - { ${s} }`)]
+
+describe('the sheet there is', () => {
+  const told = (...lines: string[]) => {
+    const now = solved(withStock(textOf('dabchick'), ...lines))
+    return patternsTrade.judge(now, patternsTrade.limits).filter((f) => /stock|roll/.test(f.id))
+  }
+  const large = (metal: string, thickness: string, count = 1) =>
+    `name: ${metal} ${thickness}, metal: ${metal}, thickness: ${thickness}, length: 2000 mm, width: 1000 mm, count: ${count}`
+
+  it('is asked of nobody who wrote none down', () => {
+    const now = solved(textOf('dabchick'))
+    const found = patternsTrade.judge(now, patternsTrade.limits)
+    expect(found.filter((f) => f.id.startsWith('patterns.stock'))).toEqual([])
+    // but the table of what is wanted stands, every piece on a sheet to buy
+    const [table] = patternsTrade.numbers!(now)
+    expect(table!.rows.length).toBeGreaterThan(1)
+  })
+
+  it('is enough, or is told with how many more', () => {
+    const none = told(...sheetsOf(large('steel', '9 mm')))
+    expect(none.length).toBeGreaterThan(1)
+    for (const f of none)
+      expect(printed(f.act!)).toMatch(/^buy 1 sheet of (steel|aluminium) of [\d.]+ mm, 2000 mm by 1000 mm/)
+    const some = told(...sheetsOf(large('steel', '0.8 mm')))
+    const good = some.filter((f) => f.standing === 'good')
+    expect(good.map((f) => f.id)).toEqual(['patterns.stock.steel.8'])
+    expect(some.length).toBe(none.length)
+    // sheet of the other metal does not count
+    const other = told(...sheetsOf(large('aluminium', '0.8 mm')))
+    expect(other.every((f) => f.standing === 'watch')).toBe(true)
+  })
+
+  it('what is rolled over must go into the narrowest part', () => {
+    const tight = (roller: string) => told(`roller: ${roller}`).filter((f) => f.id.includes('.roll.'))
+    expect(tight('15 mm')).toEqual([])
+    const some = tight('60 mm')
+    expect(some.length).toBeGreaterThan(1)
+    expect(printed(some[0]!.act!)).toMatch(/over a pipe or bar of \d+ mm or less/)
+  })
+})
 
 describe('what is cut and welded for a craft', () => {
   it.each(['dabchick', 'heron', 'sandpiper', 'teal'])(
@@ -94,7 +139,9 @@ describe('what is cut and welded for a craft', () => {
       }))
       return (limits: typeof patternsLimits) => patternsFindings(made, { ways }, limits)
     }
-    const judgements = [judged(way.end, 0.0605, 'foam'), judged(way.end, 0.0152, 'pipe')]
+    const rolled = solved(withStock(textOf('dabchick'), 'roller: 25.5 mm'))
+    const rolling = (limits: typeof patternsLimits) => stockFindings(rolled.inputs, [], limits)
+    const judgements = [judged(way.end, 0.0605, 'foam'), judged(way.end, 0.0152, 'pipe'), rolling]
     expect(deafLimits(patternsLimits, judgements)).toEqual([])
   })
 })

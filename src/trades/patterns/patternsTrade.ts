@@ -3,7 +3,7 @@ import { inCount, inMetres, inMm } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import type { MadePart } from '../../base/answers/madePart.ts'
 import { say } from '../../base/answers/sentence.ts'
-import { defineTrade, type Solved } from '../trade.ts'
+import { defineTrade, type NumberTable, type Solved } from '../trade.ts'
 import { deckParts } from './deckParts.ts'
 import { exhaustParts } from './exhaustParts.ts'
 import { type PatternsAnswer, patternsAnswer } from './patternsAnswer.ts'
@@ -11,6 +11,7 @@ import { patternsFindings } from './patternsFindings.ts'
 import { type PatternsInputs, patternsFromCraft } from './patternsFromCraft.ts'
 import { type PatternsLimits, patternsLimits } from './patternsLimits.ts'
 import { patternReckoners } from './patternsReckoners.ts'
+import { type LaidGroup, laidOnStock, stockFindings } from './stockFindings.ts'
 import { weldCautions } from './workPlan.ts'
 
 type Now = Solved<PatternsInputs, PatternsAnswer>
@@ -30,6 +31,34 @@ function partsOf({ inputs, answer }: Now): readonly MadePart[] {
   kept.set(answer, made)
   return made
 }
+
+const laid = new WeakMap<object, readonly LaidGroup[]>()
+
+/** Where the pieces go, laid once for each answer. */
+function laidOf(now: Now): readonly LaidGroup[] {
+  const known = laid.get(now.answer)
+  if (known) return known
+  const groups = laidOnStock(partsOf(now), now.inputs.stock)
+  laid.set(now.answer, groups)
+  return groups
+}
+
+/** What is wanted of each sheet, and to buy. */
+const sheetTable = (groups: readonly LaidGroup[]): NumberTable => ({
+  caption: 'Sheet that is wanted, laid on what there is first',
+  heads: ['Metal', 'Thickness', 'Pieces', 'Cut', 'Sheets opened', 'To buy'],
+  rows: groups.map((g) => [
+    g.metal,
+    inMm(g.thickness, 0.1),
+    inCount(g.pieces.reduce((n, p) => n + p.count, 0)),
+    inMetres(
+      g.nested.sheets.reduce((sum, s) => sum + s.cutLength, 0),
+      0.1,
+    ),
+    inCount(g.nested.sheets.length),
+    inCount(g.buy),
+  ]),
+})
 
 /** One finding that counts what there is to make. */
 function headline(now: Now): Finding {
@@ -59,11 +88,14 @@ export const patternsTrade = defineTrade<PatternsInputs, PatternsAnswer>({
   judge: (now, limits) => [
     ...patternsFindings(now.inputs, now.answer, limits as PatternsLimits),
     ...partsOf(now).flatMap((p) => p.findings),
+    // without stock in the file nobody asks what it lacks
+    ...(now.inputs.stock ? stockFindings(now.inputs, laidOf(now), limits as PatternsLimits) : []),
   ],
   headline,
   parts: partsOf,
-  numbers: ({ answer }) =>
-    answer.ways.map(({ pipe, route }) => ({
+  numbers: (now) => [
+    ...(partsOf(now).length > 0 ? [sheetTable(laidOf(now))] : []),
+    ...now.answer.ways.map(({ pipe, route }) => ({
       caption: `The way of the pipe of ${pipe.name}, to build it on a board`,
       heads: ['At', 'From the flange', 'Forward', 'To port', 'Up', 'Outside'],
       rows: route.points.map((p) => [
@@ -73,6 +105,7 @@ export const patternsTrade = defineTrade<PatternsInputs, PatternsAnswer>({
         inMm(2 * p.radius),
       ]),
     })),
+  ],
   reckoners: patternReckoners,
   cautions: weldCautions,
   method: [
