@@ -90,10 +90,11 @@ export function pieceNumbers(
   return { cutLength, area, mass: area * piece.thickness * density }
 }
 
-const outlinesOf = (piece: FlatPiece, turn: number): FlatPoint[][] =>
+/** Cut edges and holes of a piece, turned and shifted as it lies. */
+export const outlinesOf = (piece: FlatPiece, turn: number, x = 0, y = 0): FlatPoint[][] =>
   piece.lines
     .filter((l) => l.closed && (l.use === 'cut' || l.use === 'hole'))
-    .map((l) => l.points.map(onSheet({ turn, x: 0, y: 0 })))
+    .map((l) => l.points.map(onSheet({ turn, x, y })))
 
 interface Open {
   stock: StockSheet

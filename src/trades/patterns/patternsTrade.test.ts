@@ -12,7 +12,7 @@ import { patternsFindings } from './patternsFindings.ts'
 import type { PipePart } from './patternsFromCraft.ts'
 import { patternsLimits } from './patternsLimits.ts'
 import { patternsTrade } from './patternsTrade.ts'
-import { stockFindings } from './stockFindings.ts'
+import { laidOnStock, stockFindings } from './stockFindings.ts'
 
 const textOf = (name: string) => readFileSync(`demo/${name}.yaml`, 'utf8')
 const solved = (text: string) => solveTrade(patternsTrade, readCraft(text, 'demo').craft!, undefined)
@@ -45,7 +45,7 @@ describe('the sheet there is', () => {
     const none = told(...sheetsOf(large('steel', '9 mm')))
     expect(none.length).toBeGreaterThan(1)
     for (const f of none)
-      expect(printed(f.act!)).toMatch(/^buy 1 sheet of (steel|aluminium) of [\d.]+ mm, 2000 mm by 1000 mm/)
+      expect(printed(f.act!)).toMatch(/^get a piece of \d+ mm by \d+ mm of (steel|aluminium) of [\d.]+ mm/)
     const some = told(...sheetsOf(large('steel', '0.8 mm')))
     const good = some.filter((f) => f.standing === 'good')
     expect(good.map((f) => f.id)).toEqual(['patterns.stock.steel.8'])
@@ -54,6 +54,26 @@ describe('the sheet there is', () => {
     const other = told(...sheetsOf(large('aluminium', '0.8 mm')))
     expect(other.every((f) => f.standing === 'watch')).toBe(true)
   })
+
+  it.each(['dabchick', 'heron', 'sandpiper', 'teal'])(
+    '%s: all goes on the sheet that it said to get',
+    (name) => {
+      const now = solved(textOf(name))
+      const parts = patternsTrade.parts!(now)
+      const groups = laidOnStock(parts, undefined)
+      expect(groups.length).toBeGreaterThan(1)
+      for (const { piece, buy, metal, thickness, pieces } of groups) {
+        const { length, width } = piece ?? { length: 2, width: 1 }
+        const of = (value: number) => ({ value, low: value, high: value, assumed: false })
+        const sheet = { name: 'got', metal, thickness: of(thickness), length: of(length), width: of(width) }
+        const stock = { sheets: [{ ...sheet, count: of(buy) }] } as unknown as typeof now.inputs.stock
+        const again = laidOnStock(parts, stock)
+        const same = again.find((g) => g.metal === metal && Math.abs(g.thickness - thickness) < 1e-6)!
+        expect(same.pieces.length).toBe(pieces.length)
+        expect([same.buy, same.nested.left.length], `${metal} ${thickness}`).toEqual([0, 0])
+      }
+    },
+  )
 
   it('what is rolled over must go into the narrowest part', () => {
     const tight = (roller: string) => told(`roller: ${roller}`).filter((f) => f.id.includes('.roll.'))

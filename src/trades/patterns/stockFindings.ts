@@ -6,7 +6,7 @@ import { inCount, inMm, inPercent } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import type { FlatPiece, MadePart } from '../../base/answers/madePart.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
-import { type Nested, nest, type StockSheet, sameThickness } from '../../shapes/nest.ts'
+import { type Nested, nest, outlinesOf, type StockSheet, sameThickness } from '../../shapes/nest.ts'
 import type { PatternsInputs } from './patternsFromCraft.ts'
 import type { PatternsLimits } from './patternsLimits.ts'
 
@@ -21,6 +21,8 @@ export interface LaidGroup {
   nested: Nested
   /** sheets to buy, of `bought` */
   buy: number
+  /** what is taken of the one sheet to buy, m: a piece as large will do */
+  piece?: { length: number; width: number }
 }
 
 /** m: what dealers keep */
@@ -64,9 +66,28 @@ export function laidOnStock(parts: readonly MadePart[], stock: PatternsInputs['s
       toBuy: true,
     }
     const nested = nest(g.pieces, [...have, shop], rules)
-    return { ...g, nested, buy: nested.buy[toBuy] ?? 0 }
+    const buy = nested.buy[toBuy] ?? 0
+    return { ...g, nested, buy, ...(buy === 1 ? { piece: takenOf(nested) } : {}) }
   })
 }
+
+/** m: a piece is asked for in whole steps of this, so that laid on it again all still goes */
+const step = 0.01
+
+/** The rectangle from a corner of the sheet to buy that holds all that lies on it, m. */
+function takenOf({ sheets }: Nested): { length: number; width: number } {
+  const fresh = sheets.find((s) => s.stock.id === toBuy)!
+  const points = fresh.laid.flatMap((l) => outlinesOf(l.piece, l.turn, l.x, l.y).flat())
+  const reach = (k: 0 | 1, most: number) =>
+    Math.min(most, step * Math.ceil((Math.max(...points.map((p) => p[k])) + rules.edge + rules.gap) / step))
+  return { length: reach(0, bought.length), width: reach(1, bought.width) }
+}
+
+/** What is to buy of a group, in words. */
+export const toBuySays = ({ buy, piece }: LaidGroup): Sentence =>
+  piece
+    ? say`a piece of ${inMm(piece.length)} by ${inMm(piece.width)}`
+    : say`${inCount(buy)} sheets of ${inMm(bought.length)} by ${inMm(bought.width)}`
 
 const sheetSays = (g: LaidGroup): Sentence => say`${g.metal} of ${inMm(g.thickness, 0.1)}`
 
@@ -98,14 +119,14 @@ export function stockFindings(
       })
     if (g.buy > 0)
       return finding(id, {
-        says: say`What there is of ${sheetSays(g)} is not enough: ${inCount(g.buy)} ${g.buy === 1 ? 'sheet' : 'sheets'} more of ${inMm(bought.length)} by ${inMm(bought.width)}.`,
+        says: say`What there is of ${sheetSays(g)} is not enough: ${toBuySays(g)} more is wanted.`,
         value: g.buy,
         unit: '1',
         standing: 'watch',
         harm: 'comfort',
         twin: 'patterns.stock',
         because,
-        act: say`buy ${inCount(g.buy)} ${g.buy === 1 ? 'sheet' : 'sheets'} of ${sheetSays(g)}, ${inMm(bought.length)} by ${inMm(bought.width)}`,
+        act: say`get ${toBuySays(g)} of ${sheetSays(g)}`,
       })
     const used = Math.max(...g.nested.sheets.map((s) => s.used))
     return finding(id, {
