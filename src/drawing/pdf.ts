@@ -1,8 +1,9 @@
 /** Draw lists to PDF at 1:1; the writer is loaded only when asked for. ISO 32000-1:2008; a point is 1/72 inch. */
 import type { PDFDocument, PDFFont, PDFPage } from '@cantoo/pdf-lib'
 import { rgbOf } from './palette.ts'
+import { type PdfTags, pdfTags } from './pdfTags.ts'
 import { pngOf } from './png.ts'
-import type { Mark, Sheet, Style } from './sheet.ts'
+import type { Mark, PageTag, Sheet, Style } from './sheet.ts'
 import { pathOf } from './svg.ts'
 import { textWidth } from './textWidth.ts'
 
@@ -13,6 +14,21 @@ const fixedDate = new Date(Date.UTC(2000, 0, 1))
 interface PdfFonts {
   plain: PDFFont
   bold: PDFFont
+  /** a text with only letters the fonts have */
+  letters: (words: string) => string
+}
+
+/** Font files (TrueType) as wide as Helvetica, letter by letter, to be carried in the document. */
+export interface FontFiles {
+  plain: Uint8Array
+  bold: Uint8Array
+}
+
+export interface PdfHow {
+  /** carried in the document; the reader's own Helvetica where left out */
+  fonts?: FontFiles
+  /** when it was made, to the document's own account */
+  date?: Date
 }
 
 interface PdfBook {
@@ -54,34 +70,63 @@ export function winAnsi(words: string): string {
 }
 
 /** A new PDF; add pages to it, then save. @public */
-export async function startPdf(title: string): Promise<PdfBook> {
+export async function startPdf(title: string, how: PdfHow = {}): Promise<PdfBook> {
   const lib = await import('@cantoo/pdf-lib')
   const document = await lib.PDFDocument.create({ updateMetadata: false })
   document.setTitle(title)
   document.setProducer('Wakewright')
   document.setCreator('Wakewright')
-  document.setCreationDate(fixedDate)
-  document.setModificationDate(fixedDate)
+  document.setCreationDate(how.date ?? fixedDate)
+  document.setModificationDate(how.date ?? fixedDate)
+  document.setLanguage('en')
   // a drawing at 1:1 is not to be fitted to the page
-  document.catalog.getOrCreateViewerPreferences().setPrintScaling(lib.PrintScaling.None)
-  const fonts = {
-    plain: await document.embedFont(lib.StandardFonts.Helvetica),
-    bold: await document.embedFont(lib.StandardFonts.HelveticaBold),
-  }
+  const shows = document.catalog.getOrCreateViewerPreferences()
+  shows.setPrintScaling(lib.PrintScaling.None)
+  shows.setDisplayDocTitle(true)
+  const fonts = await fontsOf(lib, document, how.fonts)
+  const tags = pdfTags(lib, document)
+  let tagged = false
   return {
     document,
     fonts,
     async addPage(width, height, sheets) {
       const page = document.addPage([width * point, height * point])
-      for (const { sheet, x, y } of sheets) await putSheet(lib, document, page, fonts, sheet, x, y)
+      for (const { sheet, x, y } of sheets) {
+        tagged ||= sheet.tags !== undefined
+        await putSheet(lib, document, page, fonts, sheet, x, y, sheet.tags && tags)
+      }
     },
-    save: () => document.save({ useObjectStreams: false }),
+    save() {
+      if (tagged) tags.finish()
+      return document.save({ useObjectStreams: false })
+    },
+  }
+}
+
+async function fontsOf(lib: Lib, document: PDFDocument, files: FontFiles | undefined): Promise<PdfFonts> {
+  if (!files)
+    return {
+      plain: await document.embedFont(lib.StandardFonts.Helvetica),
+      bold: await document.embedFont(lib.StandardFonts.HelveticaBold),
+      letters: winAnsi,
+    }
+  const { default: fontkit } = await import('@cantoo/fontkit')
+  document.registerFontkit(fontkit)
+  // letters stay where the draw list put them: no kerning, no letters run together
+  const how = { subset: true, features: { kern: false, liga: false } }
+  const plain = await document.embedFont(files.plain, how)
+  const has = new Set(plain.getCharacterSet())
+  return {
+    plain,
+    bold: await document.embedFont(files.bold, how),
+    letters: (words) =>
+      [...words].map((l) => (has.has(l.codePointAt(0)!) ? l : (standIns[l] ?? '?'))).join(''),
   }
 }
 
 /** One page for each drawing, the page as large as the drawing. */
-export async function pdfOf(sheets: readonly Sheet[], title: string): Promise<Uint8Array> {
-  const book = await startPdf(title)
+export async function pdfOf(sheets: readonly Sheet[], title: string, how: PdfHow = {}): Promise<Uint8Array> {
+  const book = await startPdf(title, how)
   for (const sheet of sheets) await book.addPage(sheet.width, sheet.height, [{ sheet, x: 0, y: 0 }])
   return book.save()
 }
@@ -96,8 +141,40 @@ async function putSheet(
   sheet: Sheet,
   x: number,
   y: number,
+  tree: PdfTags | undefined,
 ): Promise<void> {
-  for (const mark of sheet.marks) {
+  for (const place of tree ? (sheet.places ?? []) : []) tree!.place(page, { ...place, y: place.y + y })
+  const runs = tree ? runsOf(sheet) : [{ from: 0, to: sheet.marks.length, tag: undefined }]
+  for (const { from, to, tag } of runs) {
+    tree?.begin(page, tag)
+    await putMarks(lib, document, page, fonts, sheet.marks.slice(from, to), x, y)
+    tree?.end(page)
+  }
+}
+
+/** The marks of a page in runs: tagged ones, and decoration between them. */
+function runsOf({ marks, tags = [] }: Sheet): { from: number; to: number; tag: PageTag | undefined }[] {
+  const runs: { from: number; to: number; tag: PageTag | undefined }[] = []
+  let at = 0
+  for (const tag of tags) {
+    if (tag.from > at) runs.push({ from: at, to: tag.from, tag: undefined })
+    runs.push({ from: tag.from, to: tag.to, tag })
+    at = tag.to
+  }
+  if (at < marks.length) runs.push({ from: at, to: marks.length, tag: undefined })
+  return runs
+}
+
+async function putMarks(
+  lib: Lib,
+  document: PDFDocument,
+  page: PDFPage,
+  fonts: PdfFonts,
+  marks: readonly Mark[],
+  x: number,
+  y: number,
+): Promise<void> {
+  for (const mark of marks) {
     if (mark.kind === 'image') {
       const image = await document.embedPng(pngOf(mark.rgb, mark.cols, mark.rows))
       page.drawImage(image, {
@@ -171,7 +248,7 @@ function putText(
   x: number,
   y: number,
 ): void {
-  const words = winAnsi(mark.text)
+  const words = fonts.letters(mark.text)
   const font = mark.style.bold ? fonts.bold : fonts.plain
   const size = mark.size * point
   const width = font.widthOfTextAtSize(words, size) / point
