@@ -69,15 +69,14 @@ export interface WrittenPages {
   left(): number
   /** the page being written, from 1 */
   count(): number
-  pages(): Sheet[]
+  /** finished; with the number of the first page, of so many, both printed at the foot */
+  pages(numbers?: { first: number; of: number }): Sheet[]
 }
 
 export interface PagesHow {
   paper?: PaperName
   /** letters larger than usual, times */
   letters?: number
-  /** number of the first page, of so many, both printed at the foot; none where left out */
-  numbers?: { first: number; of: number }
 }
 
 interface Draft {
@@ -249,21 +248,24 @@ export function writtenPages(title: string, foot: string, how: PagesHow = {}): W
     page(sheet) {
       begin({ width: sheet.width, height: sheet.height })
       now.places.push(...(sheet.places ?? []))
-      tagged('Figure', { alt: sheet.says || sheet.title }, () => {
+      if (sheet.tags) {
         now.marks.push(...sheet.marks)
-      })
+        now.tags.push(...sheet.tags)
+      } else
+        tagged('Figure', { alt: sheet.says || sheet.title }, () => {
+          now.marks.push(...sheet.marks)
+        })
       y = pageMargin
     },
     left: () => y - pageMargin,
     count: () => pages.length,
-    pages: () =>
+    pages: (numbers) =>
       pages.map((draft, i) => {
-        const { numbers } = how
         const own = draft.size === paper
         const marks = [
           ...draft.marks,
           ...(own ? footMarks(foot, inner) : []),
-          ...(numbers ? [numberMark(numbers.first + i, numbers.of, draft.size.width)] : []),
+          ...(numbers ? [numberMark(numbers.first + i, numbers.of, draft.size.width, own)] : []),
         ]
         return {
           ...draft.size,
@@ -288,8 +290,9 @@ function footMarks(foot: string, inner: number): Mark[] {
   )
 }
 
-const numberMark = (n: number, of: number, width: number): Mark =>
-  text(width - pageMargin, pageMargin - 4 - footSize * lead, `page ${n} of ${of}`, {
+/** Lower still on a page that was drawn already: what is printed at its own foot stays clear. */
+const numberMark = (n: number, of: number, width: number, own: boolean): Mark =>
+  text(width - pageMargin, own ? pageMargin - 4 - footSize * lead : 3.5, `page ${n} of ${of}`, {
     size: footSize,
     colour: quiet,
     anchor: 'end',
