@@ -39,8 +39,8 @@ export interface BookContext {
   /** where figures come from, each with a number that stands in brackets where it is used */
   cited: SourceList
   store: BookStore
-  /** "page 14" of a place; "page –" while pages are first laid out */
-  pageOf(name: string): string
+  /** "page 14" of a place; "page –" while pages are first laid out, undefined for a place that is nowhere */
+  pageOf(name: string): string | undefined
 }
 
 export interface Chapter {
@@ -102,4 +102,10 @@ export function cautions(book: BookContext, says: readonly string[]): void {
   if (says.length === 0) return
   for (const one of says) book.page.words(proseIn(one, book.source.units), { indent: 6, sign: '!' })
   book.page.gap(1)
+}
+
+/** "Full size: page 14.", leading there; nothing for a place that is nowhere. */
+export function seePage(book: BookContext, before: string, name: string, indent = 0): void {
+  const at = book.pageOf(name)
+  if (at) book.page.words(`${before}: ${at}.`, { quiet: true, to: name, indent })
 }

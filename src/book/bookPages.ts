@@ -86,7 +86,11 @@ function layOut(
     boxes,
     cited,
     store,
-    pageOf: (name) => `page ${places.get(name) ?? '–'}`,
+    pageOf: (name) => {
+      const n = places.get(name)
+      // nothing is known where anything stands while pages are first laid out
+      return n === undefined ? (places.size === 0 ? 'page –' : undefined) : `page ${n}`
+    },
   })
   const cover = writtenPages('Cover and contents', footOf(source), how)
   coverPages(contextOf(cover), entries)

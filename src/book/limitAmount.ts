@@ -1,39 +1,31 @@
 /** A limit as an amount: its SI unit tells how a builder reads it. */
-import {
-  type AmountMaker,
-  inCelsius,
-  inDb,
-  inDegrees,
-  inKg,
-  inKpa,
-  inMm,
-  inNewtons,
-  inRpm,
-  inSeconds,
-  inSpeed,
-  inTimes,
-} from '../base/answers/amounts.ts'
+import { inField, inKelvinStep } from '../base/answers/amounts.ts'
 import type { Limit } from '../base/answers/limit.ts'
 import type { Amount } from '../base/answers/sentence.ts'
+import type { Kind } from '../base/units/kinds.ts'
 
-const makers: Readonly<Record<string, AmountMaker>> = {
-  '1': inTimes,
-  m: inMm,
-  kg: inKg,
-  s: inSeconds,
-  N: inNewtons,
-  Pa: inKpa,
-  K: inCelsius,
-  rad: inDegrees,
-  dB: inDb,
-  'm/s': inSpeed,
-  'rev/s': inRpm,
+const readIn: Readonly<Record<string, readonly [Kind, string]>> = {
+  '1': ['ratio', '1'],
+  m: ['length', 'mm'],
+  kg: ['mass', 'kg'],
+  N: ['force', 'N'],
+  Pa: ['pressure', 'kPa'],
+  rad: ['angle', 'deg'],
+  dB: ['level', 'dB'],
+  'm/s': ['speed', 'km/h'],
+  'rev/s': ['rotation', 'rpm'],
 }
 
-/** As finely as the limit needs: 2.5 mm is not 3 mm. Another unit than those of limits so far is shown as it is. */
+/** colder than any thing on board: kelvins below this are a difference of two temperatures */
+const coldest = 200
+/** seconds from which minutes and hours are read */
+const [minutes, hours] = [120, 7200]
+
+/** In the unit it is read in, as finely as it was set. */
 export function limitAmount({ value, unit }: Limit): Amount {
-  const make = makers[unit]
-  if (!make) return { value, kind: 'ratio', unit: '1', step: 1e-9, digits: 3 }
-  const usual = make(value)
-  return { ...usual, step: usual.step / 1000, digits: 3 }
+  if (unit === 'K')
+    return Math.abs(value) < coldest ? inKelvinStep(value) : inField(value, 'temperature', '°C')
+  if (unit === 's') return inField(value, 'time', value >= hours ? 'h' : value >= minutes ? 'min' : 's')
+  const [kind, name] = readIn[unit] ?? ['ratio', '1']
+  return inField(value, kind, name)
 }

@@ -35,6 +35,8 @@ export interface HeadingHow {
   depth?: 1 | 2 | 3
   /** a name that others can lead to; it then stands in the outline */
   name?: string
+  /** how deep it stands there, where that is not how large it is written */
+  under?: 2 | 3
 }
 
 export interface TableHow {
@@ -54,7 +56,7 @@ export interface WrittenPages {
   /** a square to tick, and words beside it */
   tick(words: string): void
   /** empty boxes to write in, so many in a row, each with its words */
-  boxes(labels: readonly string[]): void
+  boxes(labels: readonly string[], inRow?: number): void
   /** a drawing, shrunk to the room there is */
   drawing(sheet: Sheet, most: number): void
   /** a row of a table without a head; widths in mm */
@@ -177,12 +179,12 @@ export function writtenPages(title: string, foot: string, how: PagesHow = {}): W
   return {
     across: inner,
     words,
-    heading(what, { depth = 2, name } = {}) {
+    heading(what, { depth = 2, name, under } = {}) {
       const size = [6.4, 4.2, 3.5][depth - 1]! * letters
       // a heading never stands alone at the foot
       room(size * lead * wrapText(what, size, inner, true).length + (depth === 1 ? 40 : 14) * letters)
       if (y < paper.height - pageMargin) y -= depth === 3 ? 1.5 : 3
-      if (name) now.places.push({ name, y: y + 1, title: what, depth })
+      if (name) now.places.push({ name, y: y + 1, title: what, depth: under ?? depth })
       words(what, { size, bold: true, role: `H${depth}` })
       y -= 1
     },
@@ -199,15 +201,15 @@ export function writtenPages(title: string, foot: string, how: PagesHow = {}): W
       words(what, { indent: 5.5, role: 'LI' })
       y -= 0.8
     },
-    boxes(labels) {
-      room(13)
-      y -= 1
-      const width = inner / labels.length
+    boxes(labels, inRow = labels.length) {
+      room(14)
+      y -= 2
+      const width = inner / inRow
       labels.forEach((label, i) => {
         const x = pageMargin + i * width
         now.marks.push(rectangle(x, y - 11, width - 2, 11, { stroke: quiet, width: 0.3 }, 'mark'))
         tagged('P', {}, () => {
-          now.marks.push(text(x + 1, y - 3, label, { size: 2.4 * Math.min(1.2, letters), colour: quiet }))
+          now.marks.push(text(x + 1, y - 3.3, label, { size: 2.4 * letters, colour: quiet }))
         })
       })
       y -= 13

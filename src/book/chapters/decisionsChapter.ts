@@ -1,12 +1,13 @@
 /** What to do, in its order: the same decisions as on the first screen, numbered on the craft. */
 import { harms } from '../../base/answers/decision.ts'
 import { say, whole } from '../../base/answers/sentence.ts'
+import { proseIn } from '../../base/units/prose.ts'
 import { gainSays, leadsTo, nextFirst, nextOf } from '../../whole/decisions.ts'
 import { screenOf } from '../../whole/lookScreen.ts'
 import { craftPicture } from '../../whole/picture/craftPicture.ts'
 import { numbered, numbersOf } from '../../whole/picture/numbered.ts'
 import { inchLook, metricLook } from '../../whole/push/shown.ts'
-import { type Chapter, figure, shown } from '../bookContext.ts'
+import { type Chapter, figure, seePage, shown } from '../bookContext.ts'
 
 /** numbers there is room for on the picture */
 const onPicture = 12
@@ -40,15 +41,16 @@ export const decisionsChapter: Chapter = {
       for (const d of list) {
         page.tick(`${all.indexOf(d) + 1}. ${shown(book, d.says)}`)
         if (d.act) page.words(shown(book, whole(d.act)), { indent: 9, bold: true })
-        const changes = (d.changes ?? []).map((c) => `${c.path}: ${c.from} to ${c.to}`).join('; ')
+        const changes = (d.changes ?? [])
+          .map((c) => proseIn(`${c.path}: ${c.from} to ${c.to}`, units))
+          .join('; ')
         if (changes || d.gain)
           page.words(
             shown(book, say`${changes}${d.gain ? say`${changes ? ': ' : ''}${gainSays(d.gain)}` : ''}`),
             { indent: 9 },
           )
         const { question } = leadsTo(d, look.findings)
-        if (question !== 'craft' && question !== 'runs')
-          page.words(`Why: ${book.pageOf(question)}.`, { indent: 9, quiet: true, to: question })
+        if (question !== 'craft') seePage(book, 'Why', question, 9)
         page.gap(0.8)
       }
     }

@@ -33,7 +33,10 @@ export const orderChapter: Chapter = {
       if (items.length === 0) continue
       page.heading(title, { name: `order ${name}` })
       if (why) page.words(why, { quiet: true })
-      for (const { says, at } of items) page.tick(shown(book, at ? say`${says} (${book.pageOf(at)})` : says))
+      for (const { says, at } of items) {
+        const where = at === undefined ? undefined : book.pageOf(at)
+        page.tick(shown(book, where ? say`${says} (${where})` : says))
+      }
       page.boxes(['done on', 'by', 'what was found'])
     }
   },
@@ -126,7 +129,9 @@ function fitItems({ craft, worked }: BookContext['source']): Item[] {
     ...(craft.shaft.length > 0
       ? [
           { says: 'Line the shaft up by hand before a bolt is tight; it turns with two fingers.' },
-          { says: 'Tighten by the bolt card, and mark each head.', at: 'bolt card' },
+          ...(craft.shaft.some((l) => l.kind === 'coupling')
+            ? [{ says: 'Tighten by the bolt card, and mark each head.', at: 'bolt card' }]
+            : []),
         ]
       : []),
     ...(craft.tanks.length > 0

@@ -4,14 +4,16 @@ import type { MadePart } from '../../base/answers/madePart.ts'
 import { joined, type Sentence, say, whole } from '../../base/answers/sentence.ts'
 import { boundsOf } from '../../drawing/flatSheet.ts'
 import { solidPicture } from '../../drawing/solidPicture.ts'
+import type { MadeBody } from '../../trades/prints/solids/makeSolid.ts'
 import { sectionFigure } from '../../trades/prints/solids/sectionFigure.ts'
 import { handsOn } from '../../whole/make/partsOfCraft.ts'
-import { type BookContext, type Chapter, cautions, figure, shown, tableOf } from '../bookContext.ts'
+import { type BookContext, type Chapter, cautions, figure, seePage, shown, tableOf } from '../bookContext.ts'
 import { buyList } from '../buyList.ts'
 import { partDrawing } from '../partDrawing.ts'
 
 /** how tall a drawing may be, mm */
-const tallest = 110
+const tallest = 80
+const tallSection = 70
 
 export const partsChapter: Chapter = {
   id: 'parts',
@@ -51,7 +53,7 @@ const cutRows = (parts: readonly MadePart[]): (string | Sentence)[][] =>
       const { left, right, bottom, top } = boundsOf([{ piece }])
       const sides = [right - left, top - bottom].sort((a, b) => b - a) as [number, number]
       return [
-        part.title,
+        upper(part.title),
         piece.title,
         part.material,
         say`${inMm(piece.thickness, 0.1)}`,
@@ -68,7 +70,7 @@ const printRows = (book: BookContext, parts: readonly MadePart[]): (string | Sen
     part.material,
     part.mass === undefined ? '' : say`${inGrams(part.mass)}`,
     hoursSays(part, 'print') ?? '',
-    book.pageOf(`part ${part.id}`).replace('page ', ''),
+    book.pageOf(`part ${part.id}`)?.replace('page ', '') ?? '',
   ])
 
 function hoursSays(part: MadePart, of: 'print' | 'hand'): Sentence | undefined {
@@ -79,9 +81,18 @@ function hoursSays(part: MadePart, of: 'print' | 'hand'): Sentence | undefined {
   return say`${inHours(low, 0.1)} to ${inHours(high, 0.1)}`
 }
 
+const upper = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`
+
+/** Width at which a section with its dimensions is no taller than there is room, mm. */
+function sectionWidth({ low, high }: MadeBody, across: number): number {
+  const [wide, tall] = [high[0] - low[0], high[2] - low[2]]
+  const dimensions = 28
+  return Math.min(across, dimensions + ((tallSection - dimensions) * Math.max(wide, tall)) / tall)
+}
+
 function onePart(book: BookContext, part: MadePart): void {
   const { page, source } = book
-  page.heading(part.title, { name: `part ${part.id}` })
+  page.heading(upper(part.title), { name: `part ${part.id}` })
   page.words(shown(book, part.says))
   const facts: Sentence[] = [
     part.material,
@@ -94,11 +105,7 @@ function onePart(book: BookContext, part: MadePart): void {
     page.words(shown(book, f.act ? say`${f.says} ${whole(f.act)}` : f.says), { indent: 5, sign: '•' })
   if (part.how === 'sheet') {
     figure(book, `part ${part.id}`, tallest, () => partDrawing(part, page.across, tallest, source.units))
-    if (part.flats)
-      page.words(`Full size: ${book.pageOf(`pattern ${part.id}`)}.`, {
-        quiet: true,
-        to: `pattern ${part.id}`,
-      })
+    seePage(book, 'Full size', `pattern ${part.id}`)
     const folded = part.folded?.() ?? []
     if (folded.length > 0)
       figure(book, `part ${part.id} made`, 60, () =>
@@ -114,8 +121,8 @@ function onePart(book: BookContext, part: MadePart): void {
       ),
     )
     for (const body of made.bodies.slice(0, 2))
-      figure(book, `part ${part.id} ${body.name}`, 75, () =>
-        sectionFigure(body, { width: page.across, system: source.units }),
+      figure(book, `part ${part.id} ${body.name}`, tallSection, () =>
+        sectionFigure(body, { width: sectionWidth(body, page.across), system: source.units }),
       )
   }
   if (part.steps.length > 0) {

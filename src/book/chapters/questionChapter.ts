@@ -33,7 +33,7 @@ const titles: Readonly<Partial<Record<Question, string>>> = {
 
 const standingWord = { stop: 'stop', watch: 'watch', unknown: 'not known', good: 'good' } as const
 /** how tall a picture may be, mm */
-const tallest = 105
+const tallest = 150
 
 /** One for each question that anything was found on. */
 export const questionChapters = (source: BookSource): Chapter[] =>
@@ -62,7 +62,7 @@ function write(book: BookContext, question: Question): void {
   limits(book, question, worked)
   const method = worked.flatMap(({ trade }) => trade.method ?? [])
   if (method.length > 0) {
-    page.heading('How it was worked out', { name: `${question} method` })
+    page.heading('How it was worked out', { name: `${question} method`, under: 3 })
     lines(book, method)
   }
 }
@@ -86,7 +86,7 @@ function found(book: BookContext, question: Question, findings: readonly Finding
   const told = findings.filter((f) => !isHeadline(f))
   const asks = told.filter((f) => f.standing !== 'good')
   const good = told.filter((f) => f.standing === 'good')
-  if (asks.length > 0) page.heading('To do, to watch, to find out', { name: `${question} found` })
+  if (asks.length > 0) page.heading('To do, to watch, to find out', { name: `${question} found`, under: 3 })
   for (const f of asks) {
     page.words(`${standingWord[f.standing]}: ${shown(book, f.says)}`, { indent: 5, sign: '•' })
     for (const b of f.because) page.words(shown(book, whole(b.says)), { indent: 9, quiet: true })
@@ -96,7 +96,7 @@ function found(book: BookContext, question: Question, findings: readonly Finding
     page.gap(0.8)
   }
   if (good.length > 0) {
-    page.heading('What is good', { name: `${question} good` })
+    page.heading('What is good', { name: `${question} good`, under: 3 })
     for (const f of good)
       page.words(`${shown(book, f.says)} ${f.sources.map((s) => book.cited.of(s)).join(' ')}`, {
         indent: 5,
@@ -120,7 +120,7 @@ function measuring(
     (path) => fieldAt(path)?.type === 'quantity' && fieldAt(path)?.measure,
   )
   if (paths.length === 0) return
-  page.heading('How to measure', { name: `${question} measure` })
+  page.heading('How to measure', { name: `${question} measure`, under: 3 })
   const own = paths.slice(0, 12)
   for (const path of own) {
     const how = fieldAt(path)!.measure!
@@ -130,13 +130,16 @@ function measuring(
     )
   }
   const list = own.map((path) => boxWords(boxes.of(path)))
-  for (let i = 0; i < list.length; i += 3) page.boxes(list.slice(i, i + 3))
+  for (let i = 0; i < list.length; i += 3) page.boxes(list.slice(i, i + 3), 3)
 }
 
 function numbers(book: BookContext, { trade, now }: Worked, several: boolean): void {
   const tables = trade.numbers?.(now) ?? []
   if (tables.every((t) => t.rows.length === 0)) return
-  book.page.heading(several ? `${trade.title}: the numbers` : 'The numbers', { name: `${trade.id} numbers` })
+  book.page.heading(several ? `${trade.title}: the numbers` : 'The numbers', {
+    name: `${trade.id} numbers`,
+    under: 3,
+  })
   tables.forEach((t, i) => {
     numberTable(book, `${trade.id} ${i + 1}`, t)
   })
@@ -151,6 +154,6 @@ function limits(book: BookContext, question: Question, worked: readonly Worked[]
     ]),
   )
   if (rows.length === 0) return
-  book.page.heading('Limits it was judged by', { name: `${question} limits` })
+  book.page.heading('Limits it was judged by', { name: `${question} limits`, under: 3 })
   tableOf(book, `${question} limits`, ['Limit', 'What it means', 'From'], rows)
 }

@@ -13,7 +13,7 @@ export const runChapter: Chapter = {
     if (source.next) page.words(`The next change: ${shown(book, source.next.says)}`)
     page.words('The card that follows is to take along; these boxes are for what is typed back.')
     const list = runBoxes(source.craft.engines.length).map((to) => boxWords(boxes.of(to)))
-    for (let i = 0; i < list.length; i += 3) page.boxes(list.slice(i, i + 3))
+    for (let i = 0; i < list.length; i += 3) page.boxes(list.slice(i, i + 3), 3)
     planCard(plan, source.craft.name, source.units, source.paper).forEach((sheet, i) => {
       page.page({
         ...sheet,
