@@ -1,13 +1,12 @@
 /** Draw lists to PDF at 1:1; the writer is loaded only when asked for. ISO 32000-1:2008; a point is 1/72 inch. */
 import type { PDFDocument, PDFFont, PDFPage } from '@cantoo/pdf-lib'
 import { rgbOf } from './palette.ts'
+import { point, putShape } from './pdfShapes.ts'
 import { type PdfTags, pdfTags } from './pdfTags.ts'
 import { pngOf } from './png.ts'
-import type { Mark, PageTag, Sheet, Style } from './sheet.ts'
-import { pathOf } from './svg.ts'
+import type { Mark, PageTag, Sheet } from './sheet.ts'
 import { textWidth } from './textWidth.ts'
 
-const point = 72 / 25.4
 /** one fixed date in every file, so that the same drawing gives the same bytes */
 const fixedDate = new Date(Date.UTC(2000, 0, 1))
 
@@ -193,53 +192,6 @@ const colourOf = (lib: Lib, colour: string) => {
   return lib.rgb(r / 255, g / 255, b / 255)
 }
 
-/** Path data in millimetres, y down from the drawing's foot, as the path painter wants it. */
-function pathFor(mark: Extract<Mark, { kind: 'polyline' | 'polygon' | 'arc' }>): string {
-  if (mark.kind !== 'arc') return pathOf(mark.points, 0, mark.kind === 'polygon')
-  // arcs of at most a quarter turn as cubic curves; the error is 3e-4 of the radius at most
-  const { cx, cy, r, from, to } = mark
-  const n = Math.max(1, Math.ceil(Math.abs(to - from) / (Math.PI / 2) - 1e-9))
-  const step = (to - from) / n
-  const k = (4 / 3) * Math.tan(step / 4) * r
-  const f = (v: number) => v.toFixed(4)
-  let d = `M${f(cx + r * Math.cos(from))} ${f(-cy - r * Math.sin(from))}`
-  for (let i = 0; i < n; i++) {
-    const a = from + i * step
-    const b = a + step
-    const [ax, ay] = [cx + r * Math.cos(a) - k * Math.sin(a), cy + r * Math.sin(a) + k * Math.cos(a)]
-    const [bx, by] = [cx + r * Math.cos(b) + k * Math.sin(b), cy + r * Math.sin(b) - k * Math.cos(b)]
-    d += `C${f(ax)} ${f(-ay)} ${f(bx)} ${f(-by)} ${f(cx + r * Math.cos(b))} ${f(-cy - r * Math.sin(b))}`
-  }
-  return Math.abs(to - from) >= 2 * Math.PI - 1e-9 ? `${d}Z` : d
-}
-
-function putShape(
-  lib: Lib,
-  page: PDFPage,
-  mark: Extract<Mark, { kind: 'polyline' | 'polygon' | 'arc' }>,
-  x: number,
-  y: number,
-): void {
-  const style: Style = mark.style
-  const filled = mark.kind !== 'polyline' && style.fill !== undefined
-  if (!filled && !style.stroke) return
-  page.drawSvgPath(pathFor(mark), {
-    x: x * point,
-    y: y * point,
-    scale: point,
-    ...(filled ? { color: colourOf(lib, style.fill!), opacity: style.opacity ?? 1 } : {}),
-    ...(style.stroke
-      ? {
-          borderColor: colourOf(lib, style.stroke),
-          borderWidth: style.width ?? 0.25,
-          borderOpacity: style.opacity ?? 1,
-        }
-      : {}),
-    ...(style.stroke && style.dash ? { borderDashArray: [...style.dash] } : {}),
-    ...(style.dash ? {} : { borderLineCap: lib.LineCapStyle.Round }),
-  })
-}
-
 function putText(
   lib: Lib,
   page: PDFPage,
@@ -251,8 +203,10 @@ function putText(
   const words = fonts.letters(mark.text)
   const font = mark.style.bold ? fonts.bold : fonts.plain
   const size = mark.size * point
-  const width = font.widthOfTextAtSize(words, size) / point
-  const back = mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? width : width / 2
+  const back =
+    mark.anchor === 'start'
+      ? 0
+      : (font.widthOfTextAtSize(words, size) / point) * (mark.anchor === 'end' ? 1 : 0.5)
   const angle = mark.angle ?? 0
   if (mark.style.halo && angle === 0)
     page.drawRectangle({

@@ -3,11 +3,10 @@
  * ISO 32000-1:2008, 14.6 (marked content), 14.7 (logical structure), 14.8 (tagged PDF), 12.3.3 (outline), 12.5.6.5 (links).
  */
 import type { PDFDict, PDFDocument, PDFName, PDFPage, PDFRef } from '@cantoo/pdf-lib'
+import { point } from './pdfShapes.ts'
 import type { PagePlace, PageTag } from './sheet.ts'
 
 type Lib = typeof import('@cantoo/pdf-lib')
-
-const point = 72 / 25.4
 
 export interface PdfTags {
   /** marks from here on are one thing, or decoration where there is no tag */

@@ -218,8 +218,8 @@ export function writtenPages(title: string, foot: string, how: PagesHow = {}): W
       const high = Math.min(most, paper.height - 2 * pageMargin - 4)
       const scale = Math.min(inner / sheet.width, high / sheet.height)
       const height = sheet.height * scale
-      room(height + 2)
-      y -= height
+      room(height + 4)
+      y -= height + 2
       tagged('Figure', { alt: sheet.says || sheet.title }, () => {
         now.marks.push(...moved(sheet.marks, pageMargin + (inner - sheet.width * scale) / 2, y, scale))
       })

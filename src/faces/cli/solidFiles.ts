@@ -85,7 +85,7 @@ export async function solidsOf(
   const { bed, scale, elephantFoot: foot } = printerOf(craft)
   for (const [i, part] of own.entries()) {
     progress(i / own.length, `Drawing ${part.title}`)
-    const printing = { bed, scale, foot, chord: forLooks }
+    const printing = { bed, scale, foot, chord: forLooks, walls: false }
     try {
       const context = { progress: () => {}, cancelled: () => false }
       solids.set(part.id, await solidJob.run({ order: part.solid!, title: part.title, printing }, context))

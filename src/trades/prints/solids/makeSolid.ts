@@ -22,6 +22,8 @@ export interface SolidPrinting {
   scale?: number
   /** the first layers bulge by this much, m, and are drawn in */
   foot?: number
+  /** false for a body that is only looked at: thin walls are not sought, and `wall` is no number */
+  walls?: boolean
 }
 
 export interface MadeBody {
@@ -76,12 +78,18 @@ function footed(b: Workbench, solid: Solid, foot: number): Solid {
   return b.cut(solid, rim)
 }
 
-function measureBody(b: Workbench, name: string, solid: Solid, scale: number, dowels: number): MadeBody {
+function measureBody(
+  b: Workbench,
+  name: string,
+  solid: Solid,
+  dowels: number,
+  { scale = 1, walls = true }: SolidPrinting,
+): MadeBody {
   const mesh = b.mesh(solid)
   const points = { points: mesh.corners, triangles: mesh.triangles }
   const { volume, centroid } = solidProperties(points)
   const { low, high } = boundsOf(points)
-  const { wall } = thinWall(mesh, 150)
+  const wall = walls ? thinWall(mesh, 150).wall : Number.NaN
   const section = b.level(b.turned(solid, -Math.PI / 2, 0, 0), 0)
   return { name, mesh, volume: volume * scale ** 3, centroid, low, high, wall, section, dowels }
 }
@@ -140,7 +148,7 @@ export function makeSolid(
       const pieces = bed ? splitForBed(b, drawn, bed) : [{ solid: drawn, dowels: 0 }]
       pieces.forEach((piece, k) => {
         const its = pieces.length > 1 ? `${name}, piece ${k + 1} of ${pieces.length}` : name
-        bodies.push(measureBody(b, its, piece.solid, scale, piece.dowels))
+        bodies.push(measureBody(b, its, piece.solid, piece.dowels, printing))
       })
       tell(0.5 + (0.4 * (i + 1)) / built.length, name)
     })
