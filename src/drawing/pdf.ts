@@ -1,7 +1,6 @@
 /** Draw lists to PDF at 1:1; the writer is loaded only when asked for. ISO 32000-1:2008; a point is 1/72 inch. */
 import type { PDFDocument, PDFFont, PDFPage } from '@cantoo/pdf-lib'
-import { rgbOf } from './palette.ts'
-import { point, putShape } from './pdfShapes.ts'
+import { inkIn, num, point, putShape } from './pdfShapes.ts'
 import { type PdfTags, pdfTags } from './pdfTags.ts'
 import { pngOf } from './png.ts'
 import type { Mark, PageTag, Sheet } from './sheet.ts'
@@ -187,11 +186,6 @@ async function putMarks(
   }
 }
 
-const colourOf = (lib: Lib, colour: string) => {
-  const [r, g, b] = rgbOf(colour)
-  return lib.rgb(r / 255, g / 255, b / 255)
-}
-
 function putText(
   lib: Lib,
   page: PDFPage,
@@ -217,12 +211,37 @@ function putText(
       color: lib.rgb(1, 1, 1),
       opacity: 0.75,
     })
-  page.drawText(words, {
-    x: (x + mark.x - back * Math.cos(angle)) * point,
-    y: (y + mark.y - back * Math.sin(angle)) * point,
-    size,
-    font,
-    color: colourOf(lib, mark.style.fill ?? '#1b1b1b'),
-    rotate: lib.radians(angle),
-  })
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  const at = [x + mark.x - back * c, y + mark.y - back * s].map((v) => num(v * point)).join(' ')
+  const turn = [c, s, -s, c].map(num).join(' ')
+  const how = `BT ${inkIn(mark.style.fill ?? '#1b1b1b', 'rg')}${fontName(page, font)} ${num(size)} Tf ${turn} ${at} Tm ${lettersOf(font, words)} Tj`
+  page.pushOperators(lib.PDFOperator.of(lib.PDFOperatorNames.EndText, [how]))
+}
+
+/** What is written again and again (a unit, a head) is turned into a font's own letters once. */
+const turned = new WeakMap<PDFFont, Map<string, string>>()
+
+function lettersOf(font: PDFFont, words: string): string {
+  const known = turned.get(font) ?? new Map<string, string>()
+  turned.set(font, known)
+  let letters = known.get(words)
+  if (letters === undefined) {
+    letters = font.encodeText(words).toString()
+    known.set(words, letters)
+  }
+  return letters
+}
+
+/** The name a font goes by on a page, given when it is first written with there. */
+const named = new WeakMap<PDFPage, Map<PDFFont, string>>()
+
+function fontName(page: PDFPage, font: PDFFont): string {
+  const known = named.get(page) ?? new Map<PDFFont, string>()
+  named.set(page, known)
+  let name = known.get(font)
+  if (name === undefined) {
+    name = page.node.newFontDictionary(font.name, font.ref).toString()
+    known.set(font, name)
+  }
+  return name
 }

@@ -7,7 +7,7 @@ import type { Mark, Style } from './sheet.ts'
 export const point = 72 / 25.4
 
 /** Numbers of a page are points, to a thousandth: a third of a micron. */
-const num = (v: number) => String(Math.round(v * 1000) / 1000)
+export const num = (v: number) => String(Math.round(v * 1000) / 1000)
 
 /** A path in points with its lower left corner at x, y mm, as a page's own operators. */
 function pathFor(
@@ -48,7 +48,8 @@ function pathFor(
   return Math.abs(to - from) >= 2 * Math.PI - 1e-9 ? `${path}h ` : path
 }
 
-const inkIn = (colour: string, operator: 'rg' | 'RG'): string =>
+/** A colour as the operator that fills or strokes with it. */
+export const inkIn = (colour: string, operator: 'rg' | 'RG'): string =>
   `${rgbOf(colour)
     .map((v) => num(v / 255))
     .join(' ')} ${operator} `

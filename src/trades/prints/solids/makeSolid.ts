@@ -22,7 +22,7 @@ export interface SolidPrinting {
   scale?: number
   /** the first layers bulge by this much, m, and are drawn in */
   foot?: number
-  /** false for a body that is only looked at: thin walls are not sought, and `wall` is no number */
+  /** false for a body that is only looked at: thin walls are not sought, `wall` is no number, and no protractor is held to blades */
   walls?: boolean
 }
 
@@ -134,14 +134,14 @@ export function makeSolid(
 ): Promise<MadeSolid> {
   const shape = shapeOf(order.shape)
   const given = givenOf(shape, order)
-  const { chord = printQuality, bed, scale = 1, foot = 0 } = printing
+  const { chord = printQuality, bed, scale = 1, foot = 0, walls = true } = printing
   if (!(scale >= 0.9 && scale <= 1.1)) throw new RangeError(`scale: ${scale} is outside 0.9 to 1.1`)
   return atWorkbench(chord, (b) => {
     tell(0.05, 'the kernel is loaded')
     const built = shape.build(b, given)
     tell(0.5, 'built')
     const rotor = order.shape === 'impeller' ? built[0] : undefined
-    const measured = rotor ? measureBlades(b, rotor.solid, given) : undefined
+    const measured = rotor && walls ? measureBlades(b, rotor.solid, given) : undefined
     const bodies: MadeBody[] = []
     built.forEach(({ name, solid }, i) => {
       const drawn = footed(b, scale === 1 ? solid : solid.scale(1 / scale), foot)
