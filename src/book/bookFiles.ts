@@ -1,4 +1,5 @@
 /** A book as files: one PDF, or a folder with a PDF for each chapter, its drawings as SVG and its tables as CSV (RFC 4180). */
+import { strToU8 } from 'fflate'
 import { type FontFiles, type PdfHow, pdfOf } from '../drawing/pdf.ts'
 import type { Sheet } from '../drawing/sheet.ts'
 import { svgOf } from '../drawing/svg.ts'
@@ -23,7 +24,6 @@ export function bookPdf(book: Book, writing: BookWriting): Promise<Uint8Array> {
 
 /** Files of the folder by name. */
 export async function bookFolder(book: Book, writing: BookWriting): Promise<Record<string, Uint8Array>> {
-  const text = new TextEncoder()
   const files: Record<string, Uint8Array> = {}
   for (const [i, { id, title, pages }] of book.chapters.entries())
     files[`${String(i).padStart(2, '0')}-${fileName(id)}.pdf`] = await pdfOf(
@@ -31,9 +31,8 @@ export async function bookFolder(book: Book, writing: BookWriting): Promise<Reco
       `${book.title}: ${title}`,
       howOf(writing),
     )
-  for (const [name, sheet] of book.figures)
-    files[`drawings/${fileName(name)}.svg`] = text.encode(svgOf(sheet))
-  for (const [name, rows] of book.tables) files[`tables/${fileName(name)}.csv`] = text.encode(csvOf(rows))
+  for (const [name, sheet] of book.figures) files[`drawings/${fileName(name)}.svg`] = strToU8(svgOf(sheet))
+  for (const [name, rows] of book.tables) files[`tables/${fileName(name)}.csv`] = strToU8(csvOf(rows))
   return files
 }
 

@@ -18,6 +18,7 @@ export const jobs = {
   calibrate: async () => (await import('./calibrateJob.ts')).calibrateJob,
   'run-plan': async () => (await import('./runPlanJob.ts')).runPlanJob,
   solid: async () => (await import('./solidJob.ts')).solidJob,
+  book: async () => (await import('./bookJob.ts')).bookJob,
   'design-trials': async () => (await import('./designTrialsJob.ts')).designTrialsJob,
 } as const satisfies Record<string, () => Promise<Job<never, unknown>>>
 

@@ -3,19 +3,18 @@ import { dirname, join, resolve } from 'node:path'
 import { inCount } from '../../base/answers/amounts.ts'
 import { printed, say } from '../../base/answers/sentence.ts'
 import { bookFolder, bookPdf } from '../../book/bookFiles.ts'
-import { bookPages } from '../../book/bookPages.ts'
-import { bookSource } from '../../book/bookSource.ts'
 import { formatProblem } from '../../craft/index.ts'
 import { type PaperName, papers } from '../../drawing/papers.ts'
+import { makeBook } from '../../jobs/bookJob.ts'
 import { answerEngines } from '../../whole/breath/engineAnswers.ts'
 import { isLogDate } from '../../whole/log/logText.ts'
 import { fileStore } from './engineStore.ts'
 import { fontsHere } from './fontsHere.ts'
+import { kernelHere } from './kernelHere.ts'
 import { craftWithLog } from './logCommand.ts'
 import { unitsOf } from './lookCommand.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
 import { progressLine } from './progress.ts'
-import { solidsOf } from './solidFiles.ts'
 
 interface BookOptions {
   to?: string
@@ -38,17 +37,9 @@ export async function bookCommand(file: string, options: BookOptions, today: str
   for (const w of warnings) process.stderr.write(`${formatProblem(w)}\n`)
   const line = progressLine()
   const engines = answerEngines(craft, { store: fileStore(), coarse: true, progress: line.show })
-  const asked = {
-    log,
-    units,
-    paper: paper as PaperName,
-    date,
-    ...(engines ? { engines } : {}),
-    progress: (part: number, says: string) => line.show(0.5 * part, says),
-  }
-  const source = bookSource(craft, asked)
-  const solids = await solidsOf(source.parts, craft, (part, says) => line.show(0.5 + 0.2 * part, says))
-  const book = bookPages({ ...source, solids }, (part, says) => line.show(0.7 + 0.3 * part, says))
+  await kernelHere()
+  const asked = { log, units, paper: paper as PaperName, date, ...(engines ? { engines } : {}) }
+  const book = await makeBook(craft, asked, { progress: line.show, cancelled: () => false })
   line.end()
   const pages = book.chapters.reduce((sum, c) => sum + c.pages.length, 0)
   const written: string[] = []

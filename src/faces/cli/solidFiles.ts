@@ -68,30 +68,3 @@ function measuredOn(
   ]
   return sentences.map((s) => printed(s, units))
 }
-
-/** chord of a body that is only looked at, m */
-const forLooks = 0.2e-3
-
-/** Printed parts made as coarsely as a picture wants them, by part; one that cannot be made is left out, its findings say why. */
-export async function solidsOf(
-  parts: readonly MadePart[],
-  craft: PrintedCraft,
-  progress: (part: number, says: string) => void,
-): Promise<ReadonlyMap<string, SolidJobOutput>> {
-  const solids = new Map<string, SolidJobOutput>()
-  const own = parts.filter((p) => p.solid)
-  if (own.length === 0) return solids
-  await kernelHere()
-  const { bed, scale, elephantFoot: foot } = printerOf(craft)
-  for (const [i, part] of own.entries()) {
-    progress(i / own.length, `Drawing ${part.title}`)
-    const printing = { bed, scale, foot, chord: forLooks, walls: false }
-    try {
-      const context = { progress: () => {}, cancelled: () => false }
-      solids.set(part.id, await solidJob.run({ order: part.solid!, title: part.title, printing }, context))
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error
-    }
-  }
-  return solids
-}
