@@ -19,7 +19,7 @@ import {
   tableOf,
 } from '../bookContext.ts'
 import { type BookSource, type Worked, workedOn } from '../bookSource.ts'
-import { limitAmount } from '../limitAmount.ts'
+import { limitSays } from '../limitSays.ts'
 import { moreFigures } from './moreFigures.ts'
 
 const titles: Readonly<Partial<Record<Question, string>>> = {
@@ -148,7 +148,7 @@ function numbers(book: BookContext, { trade, now }: Worked, several: boolean): v
 function limits(book: BookContext, question: Question, worked: readonly Worked[]): void {
   const rows = worked.flatMap(({ trade }) =>
     Object.values(trade.limits).map((l: Limit): (string | Sentence)[] => [
-      say`${limitAmount(l)}`,
+      limitSays(l),
       l.says,
       book.cited.of(l.source),
     ]),
