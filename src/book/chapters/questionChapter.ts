@@ -4,7 +4,7 @@
  */
 import type { Finding, Question } from '../../base/answers/finding.ts'
 import type { Limit } from '../../base/answers/limit.ts'
-import { type Sentence, say, whole } from '../../base/answers/sentence.ts'
+import { type Sentence, whole } from '../../base/answers/sentence.ts'
 import { fieldAt, labelOf } from '../../craft/index.ts'
 import { pathsOf } from '../../whole/decisions.ts'
 import { boxWords } from '../bookBoxes.ts'
