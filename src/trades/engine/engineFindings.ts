@@ -54,7 +54,7 @@ function faultOf(v: EngineView, f: SpecFault, i: number): Finding {
     says: say`${v.name}: ${f.says}.`,
     act: 'mend that in the file: it cannot be built so',
     standing: 'stop',
-    because: [{ says: f.says, link: f.path }],
+    because: [{ says: 'these values of the file do not go together', link: f.path }],
     sources: ['The craft file'],
   }
 }
@@ -74,7 +74,9 @@ function notKnown(v: EngineView, why: Sentence): Finding {
     question: 'breath',
     says: whole(say`how ${v.name} breathes is not known: ${why}`),
     standing: 'unknown',
-    because: [{ says: why, link: v.faults[0]?.path ?? v.at }],
+    because: [
+      { says: 'worked out from its ports, inlet and exhaust in the file', link: v.faults[0]?.path ?? v.at },
+    ],
     sources: ['The craft file'],
   }
 }
@@ -237,7 +239,12 @@ function warningsOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult, limits:
       says: say`${v.name}, ${where}: ${w.text}.`,
       twin: `engine.${code}`,
       standing: 'watch' as const,
-      because: [{ says: w.text, link: w.path ? `${v.at}.${w.path}` : v.at }],
+      because: [
+        {
+          says: say`so at ${inCount(w.rpms.length)} of ${inCount(curve.points.length)} speeds worked out`,
+          link: w.path ? `${v.at}.${w.path}` : v.at,
+        },
+      ],
       sources: [method],
     }
   })

@@ -34,13 +34,13 @@ export function engineAnswer(view: BreathView, { curve, band }: WorkedOut = {}):
   if (!says)
     return answered(at, 'unknown', {
       says: say`how ${name} breathes is not known: the file has neither its curve nor its ports and pipe`,
-      because: 'its torque curve or its peak comes first',
+      because: `the torque curve or the peak of ${name} comes first`,
     })
   if (view.kind === 'electric')
-    return answered(at, 'good', { says, because: 'by the curve or the peak in the craft file' })
+    return answered(at, 'good', { says, because: `the curve or the peak of ${name} in the craft file` })
   return answered(at, 'unknown', {
     says,
-    because: 'with its ports and pipe measured, the curve is worked out and other pipes can be tried',
+    because: `with ports and pipe of ${name} measured, its curve is worked out and other pipes can be tried`,
   })
 }
 

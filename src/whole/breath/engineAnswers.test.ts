@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { inWords } from '../../base/answers/printFinding.ts'
 import { whatIf } from '../../craft/index.ts'
 import { lookAt } from '../look.ts'
 import { demoCraft } from '../push/demo.testkit.ts'
@@ -44,6 +45,11 @@ test('a two-stroke known by ports and pipe gives the balance its curve, its rang
       findings.map((f) => f.id),
       id,
     ).toContain(`breath.engines.0.${id}`)
+
+  // a simulated engine's warnings give a reason that is not the warning again
+  for (const f of inWords(findings.filter((one) => one.question === 'breath')))
+    for (const b of f.because)
+      if (b.says.length > 40) expect(f.says.toLowerCase()).not.toContain(b.says.toLowerCase())
 
   // the same craft again costs nothing; a change elsewhere neither; a change of the pipe does
   answerEngines(craft, { store, coarse: true })
