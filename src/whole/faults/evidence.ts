@@ -234,6 +234,13 @@ function lineItems(episodes: readonly HeardEpisode[]): LinesItem[] {
   )
 }
 
+/** Standard deviation (ln) of the speed the craft is predicted to reach. */
+export function rotationDoubt({ balance }: RunSession): number {
+  const range = balance?.ranged ? balance.tiedUpRotation : undefined
+  const doubt = range ? Math.log(range.high / range.low) / 4 : Number.NaN
+  return doubt > 0 ? doubt : 0.1
+}
+
 /** The first steady stretch at full load against what the craft should do. */
 function levelItems(session: RunSession, episodes: readonly HeardEpisode[], expected: number): StepItem[] {
   if (!Number.isFinite(expected)) return []
@@ -244,8 +251,7 @@ function levelItems(session: RunSession, episodes: readonly HeardEpisode[], expe
   const at = i >= 0 ? i : fastestOf(episodes)
   const line = episodes[at]?.lines[0]
   if (!line) return []
-  const range = session.balance?.ranged ? session.balance.tiedUpRotation : undefined
-  const doubt = range ? Math.log(range.high / range.low) / 4 : 0.1
+  const doubt = rotationDoubt(session)
   const told = session.kind === 'tied up' || session.kind === 'under way'
   const moved = Math.log(line.rotation / expected)
   return [

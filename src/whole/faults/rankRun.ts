@@ -13,7 +13,7 @@ import { cannotSayOf, isDecided } from './cannotSay.ts'
 import { causesOf } from './causes.ts'
 import type { Cause } from './causeTypes.ts'
 import { episodesOf } from './episodes.ts'
-import { evidenceOf } from './evidence.ts'
+import { evidenceOf, rotationDoubt } from './evidence.ts'
 import { type ExplainSetting, rankedCauses, stoppedOf } from './explain.ts'
 import { fightOf, impossibleOf } from './fights.ts'
 import { besideOf } from './heardBeside.ts'
@@ -108,7 +108,10 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
   })
   const total = causes.reduce((a, c) => a + weightOf(c), 0) + noneWeight
   const alone = new Set(causes.flatMap((c, i) => (c.id === 'as-designed' ? [i] : [])))
-  const { stories, weigher } = tellStories({ items, atoms, roots, shared, total }, alone)
+  const { stories, weigher } = tellStories(
+    { items, atoms, roots, shared, total, engines: running.length, doubt: rotationDoubt(session) },
+    alone,
+  )
   const setting: ExplainSetting = {
     causes,
     atoms,

@@ -6,7 +6,8 @@
 import type { Atom } from './atoms.ts'
 import { noneWeight } from './atoms.ts'
 import type { Item, LinesItem, StateItem, StepItem } from './evidence.ts'
-import { observables } from './observables.ts'
+import { Measured, measureAt } from './measured.ts'
+import { observableAt, observables } from './observables.ts'
 import { type Line, type RootTable, severities } from './roots.ts'
 
 export interface Story {
@@ -39,6 +40,10 @@ const unheard = 0.1
 const extra = 0.12
 const nearLine = 0.3
 
+/** weight of a speed that is said where it was heard beside its prediction */
+const saidTwice = 0.3
+const rpmAt = observableAt('rpm')
+
 const normal = (x: number, mean: number, sigma: number) =>
   Math.exp(-0.5 * ((x - mean) / sigma) ** 2) / (sigma * Math.sqrt(2 * Math.PI))
 
@@ -53,11 +58,15 @@ export interface Weighing {
   shared: boolean
   /** weights beforehand of all causes and of none */
   total: number
+  /** how many engines run, and the standard deviation of their predicted speed, ln */
+  engines: number
+  doubt: number
 }
 
 /** Likelihoods of items under stories. */
 export class Weigher {
   private readonly w: Weighing
+  readonly measured: Measured
   private readonly states: readonly StateItem[]
   private readonly steps: readonly StepItem[]
   /** place of each item among those of its kind */
@@ -66,6 +75,7 @@ export class Weigher {
   /** by state item: likelihood where nothing touches it, and where it is none of these */
   private readonly plain: Float64Array
   private readonly unknown: Float64Array
+  private readonly weights: Float64Array
   /** by step item: what moves it at all */
   private readonly stepAlone: Float64Array
 
@@ -75,7 +85,16 @@ export class Weigher {
     this.steps = w.items.filter((i): i is StepItem => i.kind === 'step')
     const count = { state: 0, step: 0, lines: 0 }
     this.places = w.items.map((i) => count[i.kind]++)
-    this.plain = Float64Array.from(this.states, (i) => dot(i.likely, observables[i.observable]!.usual))
+    this.measured = new Measured(w)
+    this.plain = Float64Array.from(this.states, (i) => {
+      const m = measureAt(i.observable)
+      return dot(i.likely, (m && this.measured.shares(m, [])) ?? observables[i.observable]!.usual)
+    })
+    // the speed was heard beside its prediction: that it is off says hardly anything new
+    const level = this.steps.some((s) => s.from < 0 && s.byHand < 0.3)
+    this.weights = Float64Array.from(this.states, ({ observable }) =>
+      level && observable === rpmAt ? saidTwice : observables[observable]!.weight,
+    )
     this.unknown = Float64Array.from(this.states, (i, k) => {
       const n = i.likely.length
       return 0.5 * this.plain[k]! + 0.5 * i.likely.reduce((a, b) => a + b / n, 0)
@@ -86,6 +105,13 @@ export class Weigher {
   /** Likelihood of state item `k` under atoms; weight of its observable in it already. */
   state(k: number, atoms: readonly number[]): number {
     const item = this.states[k]!
+    const weight = this.weights[k]!
+    const measure = measureAt(item.observable)
+    if (measure) {
+      const at = item.at < 0 ? atoms : atoms.filter((a) => atWork(this.w.atoms[a]!, item.at))
+      const shares = this.measured.shares(measure, at)
+      if (shares) return dot(item.likely, shares) ** weight
+    }
     const o = observables[item.observable]!
     let first: Float64Array | undefined
     let more = false
@@ -112,7 +138,7 @@ export class Weigher {
       }
       p = hit / sum
     }
-    return o.weight === 1 ? p : p ** o.weight
+    return weight === 1 ? p : p ** weight
   }
 
   /** Likelihood of step item `k` under atoms. */
@@ -246,10 +272,17 @@ export class Weigher {
     const { dead, open, shift, touches } = this.w.atoms[atom]!
     const moves = dead !== 0 || open !== 0 || shift !== undefined
     const found = this.w.items.flatMap((item, i) =>
-      (item.kind === 'state' ? touches[this.places[i]!] !== undefined : moves) ? [i] : [],
+      (item.kind === 'state' ? this.moves(item, atom, touches[this.places[i]!] !== undefined) : moves)
+        ? [i]
+        : [],
     )
     this.touches[atom] = found
     return found
+  }
+
+  private moves(item: StateItem, atom: number, touches: boolean): boolean {
+    const measure = measureAt(item.observable)
+    return touches || (measure !== undefined && this.measured.moves(measure, this.w.atoms[atom]!))
   }
 
   /** Likelihood when it is none of these: half as usual, half anything. */
@@ -265,9 +298,7 @@ export class Weigher {
     const k = this.places[index]!
     switch (item.kind) {
       case 'state':
-        return atoms
-          ? Math.log(this.state(k, atoms))
-          : observables[item.observable]!.weight * Math.log(this.unknown[k]!)
+        return atoms ? Math.log(this.state(k, atoms)) : this.weights[k]! * Math.log(this.unknown[k]!)
       case 'lines':
         return Math.log(atoms ? this.line(item, atoms) : 1 - unheard)
       case 'step':

@@ -6,6 +6,7 @@ import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { type Atom, rowOf, signsOf } from './atoms.ts'
 import type { Cause } from './causeTypes.ts'
 import { type Item, softly, sources } from './evidence.ts'
+import { measureAt } from './measured.ts'
 import { type Check, checksFor } from './nextChecks.ts'
 import { observableAt, observables } from './observables.ts'
 import { type Belief, ordersOf, repairMinutes, retry } from './repair.ts'
@@ -16,7 +17,7 @@ const most = 240
 /** minutes to find what is none of these */
 const strange = 150
 /** minutes that a bit of knowledge of the causes is worth by itself: what is known is neither mended nor asked for in vain; judgement */
-const perBit = 14
+const perBit = 20
 /** minutes a check costs more where a hand goes near what turns */
 const withCare = 2
 
@@ -114,7 +115,12 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
     const weights = base.map((l) => Math.exp(l - top))
     const sum = weights.reduce((a, b) => a + b, 0)
     const shares = weights.map((w) => w / sum)
-    const given = lead.map((s) => statesUnder(s, atoms, ratios, o, usual))
+    const measure = measureAt(o)
+    const given = lead.map(
+      (s) =>
+        (measure && s.atoms.length > 0 ? weigher.measured.shares(measure, s.atoms) : undefined) ??
+        statesUnder(s, atoms, ratios, o, usual),
+    )
     const now = beliefs(shares, fixes)
     const first = grouped(shares, groups)
     // what would be done without the check can be done after it too
