@@ -11,7 +11,8 @@ import type { NextCheck, RunRanking } from '../src/whole/faults/rankingTypes.ts'
 import { rankRun } from '../src/whole/faults/rankRun.ts'
 import { solveBalance } from '../src/whole/push/solveBalance.ts'
 import { diagnosisReport, type Outcome } from './diagnosis/report.ts'
-import { type Bench, benchOf, type Simulated, simulate } from './diagnosis/sessions.ts'
+import { type Simulated, simulate } from './diagnosis/sessions.ts'
+import { type Bench, benchOf } from './diagnosis/trueCraft.ts'
 
 const option = (name: string, usual: string) => {
   const i = process.argv.indexOf(`--${name}`)
