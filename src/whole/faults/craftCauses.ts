@@ -33,7 +33,7 @@ export const craftCauses: readonly Cause[] = [
     says: 'the impeller is too steep for these engines',
     prior: 7,
     reach: 'craft',
-    change: { load: [1.25, 1.8], thrust: [1.08, 1.35] },
+    change: { load: [1.12, 1.75], thrust: [1.05, 1.35] },
     mendSays: 'print an impeller of less pitch',
     signs: {
       rpm: [0.3, 0.64, 0.05, 0.01],
@@ -73,7 +73,7 @@ export const craftCauses: readonly Cause[] = [
     says: 'the pump draws air',
     prior: 9,
     reach: 'craft',
-    change: { load: [0.8, 0.5], thrust: [0.7, 0.35] },
+    change: { load: [0.82, 0.38], thrust: [0.72, 0.27] },
     mendSays: 'keep the intake under water: weight forward, lip and seal mended',
     signs: {
       climb: [0.6, 0.4],
