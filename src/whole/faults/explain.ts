@@ -21,6 +21,8 @@ export interface ExplainSetting {
   /** name of the engine at a place */
   engineName: (place: number) => string
   limits: RankLimits
+  /** weight beforehand of a cause */
+  weightOf: (cause: Cause) => number
 }
 
 /** stories looked at for what speaks for and against */
@@ -76,6 +78,7 @@ export function rankedCauses(s: ExplainSetting): RankedCause[] {
       id: cause.id,
       says: causeSays(cause, list, engine, since, named.value),
       share: all,
+      weight: s.weightOf(cause),
       ...(since ? { since: since.id } : {}),
       ...(engine ? { engine: { name: engine, share: place!.share } } : {}),
       ways: list,

@@ -83,7 +83,11 @@ const longPause = 20
 const mostOnsets = 7
 
 /** Ranks what may have gone wrong. Without a recording the episodes are empty and everything counts for the whole day. */
-export function rankRun(session: RunSession, limits: RankLimits = rankLimits): RunRanking {
+export function rankRun(
+  session: RunSession,
+  limits: RankLimits = rankLimits,
+  progress: (part: number, says: string) => void = () => {},
+): RunRanking {
   const { craft, balance, hearing } = session
   const known = knownOf(craft, balance, session.solved)
   const { causes } = known
@@ -108,6 +112,7 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
   })
   const total = causes.reduce((a, c) => a + weightOf(c), 0) + noneWeight
   const alone = new Set(causes.flatMap((c, i) => (c.id === 'as-designed' ? [i] : [])))
+  progress(0.4, 'Weighing stories')
   const { stories, weigher } = tellStories(
     { items, atoms, roots, shared, total, engines: running.length, doubt: rotationDoubt(session) },
     alone,
@@ -122,7 +127,9 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
     moves,
     engineName: (i) => craft.engines[i]?.name ?? `engine ${i + 1}`,
     limits,
+    weightOf,
   }
+  progress(0.75, 'Weighing checks')
   const ranked = rankedCauses(setting)
   const stopped = stoppedOf(setting)
   const fight = fightOf(all, items, atoms, weigher, limits)
