@@ -73,7 +73,7 @@ export const craftCauses: readonly Cause[] = [
     says: 'the pump draws air',
     prior: 9,
     reach: 'craft',
-    change: { load: [0.82, 0.38], thrust: [0.72, 0.27] },
+    change: { load: [0.92, 0.38], thrust: [0.86, 0.27] },
     mendSays: 'keep the intake under water: weight forward, lip and seal mended',
     signs: {
       climb: [0.6, 0.4],

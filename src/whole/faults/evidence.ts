@@ -167,8 +167,10 @@ const pulls = (e: HeardEpisode) => e.kind === 'both-pulling' || e.kind === 'pull
 const oneStops = (e: HeardEpisode) => e.marks.some((m) => m.kind === 'one stops')
 const apart = (lines: readonly Heard[]) => Math.abs(Math.log(lines[0]!.rotation / lines[1]!.rotation)) > 0.04
 
-/** Nothing but a stop ends the racing. */
+/** Nothing but a stop ends the racing; a race too short to be seen in the speed came back. */
 function staysUp(episodes: readonly HeardEpisode[], i: number, m: Mark): boolean {
+  const { kind } = episodes[i]!
+  if (kind !== 'racing' && kind !== 'load-lost') return false
   const later = episodes.slice(i).find((e) => e.from >= m.at + m.lasts - 0.3)
   return later !== undefined && later.lines.length === 0
 }

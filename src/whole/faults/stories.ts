@@ -30,6 +30,8 @@ const widest = { second: 60, third: 40 } as const
 /** standard deviation of a step whose cause nobody can reckon, and of what dead engines and open joints add to a step */
 const anyStep = 0.5
 const brokenStep = 0.12
+/** how far a severity stands for those beside it, ln of the speed */
+const neighbours = 0.04
 /** how often a fault that comes and goes does so between two stretches */
 const swung = 0.4
 /** the same for engines that race: the end of their curve is better known than the drag of a dead one */
@@ -78,6 +80,7 @@ export class Weigher {
   private readonly weights: Float64Array
   /** by step item: what moves it at all */
   private readonly stepAlone: Float64Array
+  private readonly stepsAlone: number
 
   constructor(w: Weighing) {
     this.w = w
@@ -99,7 +102,12 @@ export class Weigher {
       const n = i.likely.length
       return 0.5 * this.plain[k]! + 0.5 * i.likely.reduce((a, b) => a + b / n, 0)
     })
-    this.stepAlone = Float64Array.from(this.steps, (s) => this.stepLikelihood(s, []))
+    this.stepAlone = Float64Array.from(this.steps, (s) => {
+      const logs = new Float64Array(1)
+      this.addStep(s, [], logs)
+      return Math.exp(logs[0]!)
+    })
+    this.stepsAlone = this.stepAlone.reduce((sum, p) => sum + Math.log(p), 0)
   }
 
   /** Likelihood of state item `k` under atoms; weight of its observable in it already. */
@@ -141,19 +149,36 @@ export class Weigher {
     return weight === 1 ? p : p ** weight
   }
 
-  /** Likelihood of step item `k` under atoms. */
+  /** Likelihood of step item `k` by itself under atoms. */
   step(k: number, atoms: readonly number[]): number {
-    for (const a of atoms) {
-      const { dead, open, shift } = this.w.atoms[a]!
-      if (dead !== 0 || open !== 0 || shift) return this.stepLikelihood(this.steps[k]!, atoms)
-    }
-    return this.stepAlone[k]!
+    if (!this.moved(atoms)) return this.stepAlone[k]!
+    const logs = new Float64Array(severities.length)
+    this.addStep(this.steps[k]!, atoms, logs)
+    return Math.exp(logMean(logs))
   }
 
-  private stepLikelihood(item: StepItem, atoms: readonly number[]): number {
+  /** ln of the likelihood of all steps together: a fault is as severe in one of them as in the others. */
+  private together(atoms: readonly number[]): number {
+    if (!this.moved(atoms)) return this.stepsAlone
+    const logs = new Float64Array(severities.length)
+    for (const s of this.steps) this.addStep(s, atoms, logs)
+    return logMean(logs)
+  }
+
+  private moved(atoms: readonly number[]): boolean {
+    for (const a of atoms) {
+      const { dead, open, shift } = this.w.atoms[a]!
+      if (dead !== 0 || open !== 0 || shift) return true
+    }
+    return false
+  }
+
+  /** Adds ln of a step's likelihood by severity. */
+  private addStep(item: StepItem, atoms: readonly number[], logs: Float64Array): void {
     const broad = normal(item.moved, 0, anyStep)
     const { roots } = this.w
     const place = this.w.shared ? -1 : item.label === 'A' ? 0 : 1
+    const by = item.byHand
     let deadBefore = 0
     let deadNow = 0
     let openBefore = 0
@@ -180,20 +205,25 @@ export class Weigher {
     const broken = deadBefore !== deadNow || openBefore !== openNow
     if (!roots || !(broken || shifts)) {
       const same = normal(item.moved, 0, item.sigma)
-      const p = swings ? (1 - swung) * same + swung * this.swing(item, atoms) : same
-      return (1 - item.byHand) * p + item.byHand * broad
+      for (let v = 0; v < logs.length; v++) {
+        const p = swings ? (1 - swung) * same + swung * this.swing(item, atoms, v) : same
+        logs[v]! += Math.log((1 - by) * p + by * broad)
+      }
+      return
     }
     const here = (l: Line) => place < 0 || l.engines.includes(place)
     const before = roots.lines({ dead: deadBefore, open: openBefore }).filter(here)
     const now = roots.lines({ dead: deadNow, open: openNow }).filter(here)
     const start = before.find((l) => l.pushes) ?? before[0]
-    if (!start || now.length === 0) return item.byHand * broad + 1e-4
-    let sum = 0
-    for (const line of now) {
-      const sigma = broken ? Math.hypot(item.sigma, line.pushes ? brokenStep : freeStep) : item.sigma
-      const base = Math.log(line.rotation / start.rotation)
-      for (let v = 0; v < severities.length; v++) {
-        let moved = base
+    if (!start || now.length === 0) {
+      for (let v = 0; v < logs.length; v++) logs[v]! += Math.log(by * broad + 1e-4)
+      return
+    }
+    for (let v = 0; v < logs.length; v++) {
+      let sum = 0
+      for (const line of now) {
+        const sigma = broken ? Math.hypot(item.sigma, line.pushes ? brokenStep : freeStep) : item.sigma
+        let moved = Math.log(line.rotation / start.rotation)
         if (line.pushes)
           for (const a of atoms) {
             const atom = this.w.atoms[a]!
@@ -202,26 +232,23 @@ export class Weigher {
             if (item.from >= 0 && atWork(atom, item.from)) moved -= atom.shift[v]!
           }
         // a severity stands for its neighbours too
-        sum += normal(item.moved, moved, shifts && line.pushes ? Math.hypot(sigma, 0.04) : sigma)
+        sum += normal(item.moved, moved, shifts && line.pushes ? Math.hypot(sigma, neighbours) : sigma)
       }
+      logs[v]! += Math.log((1 - by) * (sum / now.length) + by * broad)
     }
-    const p = sum / (severities.length * now.length)
-    return (1 - item.byHand) * p + item.byHand * broad
   }
 
-  /** A step by a fault that has just come or gone. */
-  private swing(item: StepItem, atoms: readonly number[]): number {
+  /** A step by a fault of severity `v` that has just come or gone. */
+  private swing(item: StepItem, atoms: readonly number[], v: number): number {
     let sum = 0
     let count = 0
     for (const a of atoms) {
       const { turns, shift } = this.w.atoms[a]!
       if (!turns || !shift) continue
-      for (const v of shift) {
-        const sigma = Math.hypot(item.sigma, 0.04)
-        if (item.racing !== 0) sum += normal(item.racing * item.moved, v, sigma)
-        else sum += normal(Math.abs(item.moved), Math.abs(v), sigma) / 2
-        count++
-      }
+      const sigma = Math.hypot(item.sigma, neighbours)
+      if (item.racing !== 0) sum += normal(item.racing * item.moved, shift[v]!, sigma)
+      else sum += normal(Math.abs(item.moved), Math.abs(shift[v]!), sigma) / 2
+      count++
     }
     return count > 0 ? sum / count : 0
   }
@@ -248,20 +275,23 @@ export class Weigher {
   }
 
   likelihood(atoms: readonly number[]): number {
-    let log = 0
-    for (let i = 0; i < this.w.items.length; i++) log += this.item(i, atoms)
-    return log
+    return this.terms(atoms).reduce((sum, t) => sum + t, 0)
   }
 
-  /** ln of the likelihood of every item under atoms, in the order of the items. */
+  /** ln of the likelihood of every item under atoms, in the order of the items; all steps as one behind them. */
   terms(atoms: readonly number[]): Float64Array {
-    return Float64Array.from(this.w.items, (_, i) => this.item(i, atoms))
+    const n = this.w.items.length
+    const out = new Float64Array(n + 1)
+    for (let i = 0; i < n; i++) if (this.w.items[i]!.kind !== 'step') out[i] = this.item(i, atoms)
+    out[n] = this.together(atoms)
+    return out
   }
 
   /** Likelihood of atoms with one more among them: only the items that one touches are weighed again. */
   grown(terms: Float64Array, sum: number, atoms: readonly number[], more: number): number {
     let log = sum
     for (const i of this.touched(more)) log += this.item(i, atoms) - terms[i]!
+    if (this.moved([more])) log += this.together(atoms) - terms[this.w.items.length]!
     return log
   }
 
@@ -269,13 +299,14 @@ export class Weigher {
   private touched(atom: number): readonly number[] {
     const known = this.touches[atom]
     if (known) return known
-    const { dead, open, shift, touches } = this.w.atoms[atom]!
-    const moves = dead !== 0 || open !== 0 || shift !== undefined
-    const found = this.w.items.flatMap((item, i) =>
-      (item.kind === 'state' ? this.moves(item, atom, touches[this.places[i]!] !== undefined) : moves)
-        ? [i]
-        : [],
-    )
+    const { dead, open, touches } = this.w.atoms[atom]!
+    const found = this.w.items.flatMap((item, i) => {
+      const own =
+        item.kind === 'state'
+          ? this.moves(item, atom, touches[this.places[i]!] !== undefined)
+          : item.kind === 'lines' && (dead !== 0 || open !== 0)
+      return own ? [i] : []
+    })
     this.touches[atom] = found
     return found
   }
@@ -305,6 +336,15 @@ export class Weigher {
         return Math.log(atoms ? this.step(k, atoms) : unknownStep(item))
     }
   }
+}
+
+/** ln of the mean of what has these logarithms. */
+function logMean(logs: Float64Array): number {
+  let top = Number.NEGATIVE_INFINITY
+  for (let i = 0; i < logs.length; i++) top = Math.max(top, logs[i]!)
+  let sum = 0
+  for (let i = 0; i < logs.length; i++) sum += Math.exp(logs[i]! - top)
+  return top + Math.log(sum / logs.length)
 }
 
 const unknownStep = (s: StepItem) => 0.5 * normal(s.moved, 0, anyStep) + 0.5 * normal(s.moved, 0, s.sigma)
