@@ -8,7 +8,8 @@ import type { Item } from './evidence.ts'
 import { type Move, movesFor } from './moves.ts'
 import type { RankedCause, RunRanking } from './rankingTypes.ts'
 import type { RankLimits } from './rankLimits.ts'
-import type { Story, Weigher } from './stories.ts'
+import type { Story } from './stories.ts'
+import type { Weigher } from './weigher.ts'
 
 export interface ExplainSetting {
   causes: readonly Cause[]

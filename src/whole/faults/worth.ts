@@ -10,7 +10,8 @@ import { measureAt } from './measured.ts'
 import { type Check, checksFor } from './nextChecks.ts'
 import { observableAt, observables } from './observables.ts'
 import { type Belief, ordersOf, repairMinutes, retry } from './repair.ts'
-import type { Story, Weigher } from './stories.ts'
+import type { Story } from './stories.ts'
+import type { Weigher } from './weigher.ts'
 
 /** groups of stories looked at */
 const most = Number(process.env['MG'] ?? 300)
