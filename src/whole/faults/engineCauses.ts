@@ -21,7 +21,7 @@ const lean: Cause['signs'] = {
   sounded: [0.35, 0.03, 0.3, 0.27, 0.02, 0.03],
   idle: [0.3, 0.35, 0.1, 0.25],
   lasted: [0.5, 0.18, 0.14, 0.14, 0.04],
-  engines: [0.4, 0.45, 0.15],
+  engines: [0.55, 0.33, 0.12],
   hunts: [0.55, 0.45],
   start: [0.45, 0.27, 0.24, 0.04],
   stopped: [0.65, 0.21, 0.12, 0.02],
@@ -39,7 +39,7 @@ export const engineCauses: readonly Cause[] = [
     mendSays: 'renew its rings, seals or gasket',
     signs: {
       rpm: [0.15, 0.65, 0.18, 0.02],
-      engines: [0.35, 0.6, 0.05],
+      engines: [0.48, 0.47, 0.05],
       hand: [0.45, 0.05, 0.01, 0.49],
       idle: [0.45, 0.15, 0.12, 0.28],
       jet: [0.55, 0.04, 0.39, 0.02],
@@ -115,7 +115,7 @@ export const engineCauses: readonly Cause[] = [
     signs: lean,
     ways: [
       way('one-jet', 'the jets of one carburettor part blocked', 0.28, 25, {
-        signs: { cup: [0.12, 0.86, 0.02], engines: [0.12, 0.66, 0.22] },
+        signs: { cup: [0.12, 0.86, 0.02], engines: [0.3, 0.52, 0.18] },
       }),
       way('both-jets', 'the jets of every carburettor part blocked by what came from the tank', 0.12, 40, {
         ...both,

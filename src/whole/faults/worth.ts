@@ -14,11 +14,11 @@ import type { Story } from './stories.ts'
 import type { Weigher } from './weigher.ts'
 
 /** groups of stories looked at */
-const most = Number(process.env['MG'] ?? 300)
+const most = 300
 /** minutes to find what is none of these */
 const strange = 150
 /** minutes that a bit of knowledge of the causes is worth by itself: what is known is neither mended nor asked for in vain; judgement */
-const perBit = Number(process.env['PB'] ?? 20)
+const perBit = 30
 /** minutes a check costs more where a hand goes near what turns */
 const withCare = 2
 
