@@ -5,6 +5,7 @@
  */
 import { both, plug, way } from './causeParts.ts'
 import type { Cause } from './causeTypes.ts'
+import { shortOfFuel } from './shortOfFuel.ts'
 
 /** An engine so lean that it no longer fires, while the other goes on. */
 const starves: Cause['signs'] = {
@@ -110,7 +111,7 @@ export const engineCauses: readonly Cause[] = [
     says: 'fuel is short',
     prior: 12,
     reach: 'one',
-    change: { torque: [0.9, 0.6] },
+    change: { torque: shortOfFuel },
     mendSays: 'clean the jets, and the way of the fuel to them',
     signs: lean,
     ways: [
@@ -270,7 +271,7 @@ export const engineCauses: readonly Cause[] = [
     says: 'the tank cannot breathe',
     prior: 4,
     reach: 'all',
-    change: { torque: [0.9, 0.6] },
+    change: { torque: shortOfFuel },
     mendSays: 'clear the tank vent',
     signs: {
       rest: [0.15, 0.85],
