@@ -142,7 +142,7 @@ for (let i = 0; i < (parts.length > 0 ? 0 : count); i++) {
     for (const name of ['cheapest', 'random'])
       results[name]!.push(...run(simulate(benches[i % benches.length]!, seed), choosers[name]!, seed, false))
 }
-const report = diagnosisReport(results, { from, count, compare, seconds: (performance.now() - began) / 1000 })
+const report = diagnosisReport(results, { from, count, seconds: (performance.now() - began) / 1000 })
 console.log(report.text)
 if (keep) writeFileSync(keep, JSON.stringify(results))
 if (write) writeFileSync(join(import.meta.dirname, '..', write), report.page)
