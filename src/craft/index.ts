@@ -4,6 +4,7 @@ export { type CraftFiles, type FileBeside, fileBeside, filesNamed, giveFiles } f
 export type { Place, Quantity, Source } from './craftTypes.ts'
 export { type Decoded, decodeCraftBytes } from './decodeText.ts'
 export { appendLog, type LogEntry, setValue, valueText } from './edit.ts'
+export { labelOf } from './fieldLabel.ts'
 export { camel, type Measure, type QuantitySpec, type Spec } from './fields.ts'
 export { craftJsonSchema } from './jsonSchema.ts'
 export { fieldAt, isQuantitySpec, type ListedField, listFields, quantitiesOf } from './paths.ts'

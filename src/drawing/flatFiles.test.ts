@@ -8,11 +8,12 @@ import type { FlatPiece, FlatPoint } from '../base/answers/madePart.ts'
 import { say } from '../base/answers/sentence.ts'
 import { dxfText } from './dxf.ts'
 import { flatSheet } from './flatSheet.ts'
+import { papers } from './papers.ts'
 import { pdfOf } from './pdf.ts'
 import { printScale, typedScale } from './printScale.ts'
 import type { Mark, Sheet } from './sheet.ts'
 import { svgOf } from './svg.ts'
-import { papers, tiled, tileMargin, tileOverlap } from './tiles.ts'
+import { tiled, tileMargin, tileOverlap } from './tiles.ts'
 
 /** 100 mm square with a hole of 20 mm square, and a letter that is no mirror image of itself */
 const piece: FlatPiece = {

@@ -1,18 +1,32 @@
 /** Draw lists to PDF at 1:1; the writer is loaded only when asked for. ISO 32000-1:2008; a point is 1/72 inch. */
 import type { PDFDocument, PDFFont, PDFPage } from '@cantoo/pdf-lib'
-import { rgbOf } from './palette.ts'
+import { inkIn, num, point, putShape } from './pdfShapes.ts'
+import { type PdfTags, pdfTags } from './pdfTags.ts'
 import { pngOf } from './png.ts'
-import type { Mark, Sheet, Style } from './sheet.ts'
-import { pathOf } from './svg.ts'
+import type { Mark, PageTag, Sheet } from './sheet.ts'
 import { textWidth } from './textWidth.ts'
 
-const point = 72 / 25.4
 /** one fixed date in every file, so that the same drawing gives the same bytes */
 const fixedDate = new Date(Date.UTC(2000, 0, 1))
 
 interface PdfFonts {
   plain: PDFFont
   bold: PDFFont
+  /** a text with only letters the fonts have */
+  letters: (words: string) => string
+}
+
+/** Font files (TrueType) as wide as Helvetica, letter by letter, to be carried in the document. */
+export interface FontFiles {
+  plain: Uint8Array
+  bold: Uint8Array
+}
+
+export interface PdfHow {
+  /** carried in the document; the reader's own Helvetica where left out */
+  fonts?: FontFiles
+  /** when it was made, to the document's own account */
+  date?: Date
 }
 
 interface PdfBook {
@@ -54,34 +68,63 @@ export function winAnsi(words: string): string {
 }
 
 /** A new PDF; add pages to it, then save. @public */
-export async function startPdf(title: string): Promise<PdfBook> {
+export async function startPdf(title: string, how: PdfHow = {}): Promise<PdfBook> {
   const lib = await import('@cantoo/pdf-lib')
   const document = await lib.PDFDocument.create({ updateMetadata: false })
   document.setTitle(title)
   document.setProducer('Wakewright')
   document.setCreator('Wakewright')
-  document.setCreationDate(fixedDate)
-  document.setModificationDate(fixedDate)
+  document.setCreationDate(how.date ?? fixedDate)
+  document.setModificationDate(how.date ?? fixedDate)
+  document.setLanguage('en')
   // a drawing at 1:1 is not to be fitted to the page
-  document.catalog.getOrCreateViewerPreferences().setPrintScaling(lib.PrintScaling.None)
-  const fonts = {
-    plain: await document.embedFont(lib.StandardFonts.Helvetica),
-    bold: await document.embedFont(lib.StandardFonts.HelveticaBold),
-  }
+  const shows = document.catalog.getOrCreateViewerPreferences()
+  shows.setPrintScaling(lib.PrintScaling.None)
+  shows.setDisplayDocTitle(true)
+  const fonts = await fontsOf(lib, document, how.fonts)
+  const tags = pdfTags(lib, document)
+  let tagged = false
   return {
     document,
     fonts,
     async addPage(width, height, sheets) {
       const page = document.addPage([width * point, height * point])
-      for (const { sheet, x, y } of sheets) await putSheet(lib, document, page, fonts, sheet, x, y)
+      for (const { sheet, x, y } of sheets) {
+        tagged ||= sheet.tags !== undefined
+        await putSheet(lib, document, page, fonts, sheet, x, y, sheet.tags && tags)
+      }
     },
-    save: () => document.save({ useObjectStreams: false }),
+    save() {
+      if (tagged) tags.finish()
+      return document.save({ useObjectStreams: false })
+    },
+  }
+}
+
+async function fontsOf(lib: Lib, document: PDFDocument, files: FontFiles | undefined): Promise<PdfFonts> {
+  if (!files)
+    return {
+      plain: await document.embedFont(lib.StandardFonts.Helvetica),
+      bold: await document.embedFont(lib.StandardFonts.HelveticaBold),
+      letters: winAnsi,
+    }
+  const { default: fontkit } = await import('@cantoo/fontkit')
+  document.registerFontkit(fontkit)
+  // letters stay where the draw list put them: no kerning, no letters run together
+  const how = { subset: true, features: { kern: false, liga: false } }
+  const plain = await document.embedFont(files.plain, how)
+  const has = new Set(plain.getCharacterSet())
+  return {
+    plain,
+    bold: await document.embedFont(files.bold, how),
+    letters: (words) =>
+      [...words].map((l) => (has.has(l.codePointAt(0)!) ? l : (standIns[l] ?? '?'))).join(''),
   }
 }
 
 /** One page for each drawing, the page as large as the drawing. */
-export async function pdfOf(sheets: readonly Sheet[], title: string): Promise<Uint8Array> {
-  const book = await startPdf(title)
+export async function pdfOf(sheets: readonly Sheet[], title: string, how: PdfHow = {}): Promise<Uint8Array> {
+  const book = await startPdf(title, how)
   for (const sheet of sheets) await book.addPage(sheet.width, sheet.height, [{ sheet, x: 0, y: 0 }])
   return book.save()
 }
@@ -96,8 +139,40 @@ async function putSheet(
   sheet: Sheet,
   x: number,
   y: number,
+  tree: PdfTags | undefined,
 ): Promise<void> {
-  for (const mark of sheet.marks) {
+  for (const place of tree ? (sheet.places ?? []) : []) tree!.place(page, { ...place, y: place.y + y })
+  const runs = tree ? runsOf(sheet) : [{ from: 0, to: sheet.marks.length, tag: undefined }]
+  for (const { from, to, tag } of runs) {
+    tree?.begin(page, tag)
+    await putMarks(lib, document, page, fonts, sheet.marks.slice(from, to), x, y)
+    tree?.end(page)
+  }
+}
+
+/** The marks of a page in runs: tagged ones, and decoration between them. */
+function runsOf({ marks, tags = [] }: Sheet): { from: number; to: number; tag: PageTag | undefined }[] {
+  const runs: { from: number; to: number; tag: PageTag | undefined }[] = []
+  let at = 0
+  for (const tag of tags) {
+    if (tag.from > at) runs.push({ from: at, to: tag.from, tag: undefined })
+    runs.push({ from: tag.from, to: tag.to, tag })
+    at = tag.to
+  }
+  if (at < marks.length) runs.push({ from: at, to: marks.length, tag: undefined })
+  return runs
+}
+
+async function putMarks(
+  lib: Lib,
+  document: PDFDocument,
+  page: PDFPage,
+  fonts: PdfFonts,
+  marks: readonly Mark[],
+  x: number,
+  y: number,
+): Promise<void> {
+  for (const mark of marks) {
     if (mark.kind === 'image') {
       const image = await document.embedPng(pngOf(mark.rgb, mark.cols, mark.rows))
       page.drawImage(image, {
@@ -111,58 +186,6 @@ async function putSheet(
   }
 }
 
-const colourOf = (lib: Lib, colour: string) => {
-  const [r, g, b] = rgbOf(colour)
-  return lib.rgb(r / 255, g / 255, b / 255)
-}
-
-/** Path data in millimetres, y down from the drawing's foot, as the path painter wants it. */
-function pathFor(mark: Extract<Mark, { kind: 'polyline' | 'polygon' | 'arc' }>): string {
-  if (mark.kind !== 'arc') return pathOf(mark.points, 0, mark.kind === 'polygon')
-  // arcs of at most a quarter turn as cubic curves; the error is 3e-4 of the radius at most
-  const { cx, cy, r, from, to } = mark
-  const n = Math.max(1, Math.ceil(Math.abs(to - from) / (Math.PI / 2) - 1e-9))
-  const step = (to - from) / n
-  const k = (4 / 3) * Math.tan(step / 4) * r
-  const f = (v: number) => v.toFixed(4)
-  let d = `M${f(cx + r * Math.cos(from))} ${f(-cy - r * Math.sin(from))}`
-  for (let i = 0; i < n; i++) {
-    const a = from + i * step
-    const b = a + step
-    const [ax, ay] = [cx + r * Math.cos(a) - k * Math.sin(a), cy + r * Math.sin(a) + k * Math.cos(a)]
-    const [bx, by] = [cx + r * Math.cos(b) + k * Math.sin(b), cy + r * Math.sin(b) - k * Math.cos(b)]
-    d += `C${f(ax)} ${f(-ay)} ${f(bx)} ${f(-by)} ${f(cx + r * Math.cos(b))} ${f(-cy - r * Math.sin(b))}`
-  }
-  return Math.abs(to - from) >= 2 * Math.PI - 1e-9 ? `${d}Z` : d
-}
-
-function putShape(
-  lib: Lib,
-  page: PDFPage,
-  mark: Extract<Mark, { kind: 'polyline' | 'polygon' | 'arc' }>,
-  x: number,
-  y: number,
-): void {
-  const style: Style = mark.style
-  const filled = mark.kind !== 'polyline' && style.fill !== undefined
-  if (!filled && !style.stroke) return
-  page.drawSvgPath(pathFor(mark), {
-    x: x * point,
-    y: y * point,
-    scale: point,
-    ...(filled ? { color: colourOf(lib, style.fill!), opacity: style.opacity ?? 1 } : {}),
-    ...(style.stroke
-      ? {
-          borderColor: colourOf(lib, style.stroke),
-          borderWidth: style.width ?? 0.25,
-          borderOpacity: style.opacity ?? 1,
-        }
-      : {}),
-    ...(style.stroke && style.dash ? { borderDashArray: [...style.dash] } : {}),
-    ...(style.dash ? {} : { borderLineCap: lib.LineCapStyle.Round }),
-  })
-}
-
 function putText(
   lib: Lib,
   page: PDFPage,
@@ -171,11 +194,13 @@ function putText(
   x: number,
   y: number,
 ): void {
-  const words = winAnsi(mark.text)
+  const words = fonts.letters(mark.text)
   const font = mark.style.bold ? fonts.bold : fonts.plain
   const size = mark.size * point
-  const width = font.widthOfTextAtSize(words, size) / point
-  const back = mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? width : width / 2
+  const back =
+    mark.anchor === 'start'
+      ? 0
+      : (font.widthOfTextAtSize(words, size) / point) * (mark.anchor === 'end' ? 1 : 0.5)
   const angle = mark.angle ?? 0
   if (mark.style.halo && angle === 0)
     page.drawRectangle({
@@ -186,12 +211,37 @@ function putText(
       color: lib.rgb(1, 1, 1),
       opacity: 0.75,
     })
-  page.drawText(words, {
-    x: (x + mark.x - back * Math.cos(angle)) * point,
-    y: (y + mark.y - back * Math.sin(angle)) * point,
-    size,
-    font,
-    color: colourOf(lib, mark.style.fill ?? '#1b1b1b'),
-    rotate: lib.radians(angle),
-  })
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  const at = [x + mark.x - back * c, y + mark.y - back * s].map((v) => num(v * point)).join(' ')
+  const turn = [c, s, -s, c].map(num).join(' ')
+  const how = `BT ${inkIn(mark.style.fill ?? '#1b1b1b', 'rg')}${fontName(page, font)} ${num(size)} Tf ${turn} ${at} Tm ${lettersOf(font, words)} Tj`
+  page.pushOperators(lib.PDFOperator.of(lib.PDFOperatorNames.EndText, [how]))
+}
+
+/** What is written again and again (a unit, a head) is turned into a font's own letters once. */
+const turned = new WeakMap<PDFFont, Map<string, string>>()
+
+function lettersOf(font: PDFFont, words: string): string {
+  const known = turned.get(font) ?? new Map<string, string>()
+  turned.set(font, known)
+  let letters = known.get(words)
+  if (letters === undefined) {
+    letters = font.encodeText(words).toString()
+    known.set(words, letters)
+  }
+  return letters
+}
+
+/** The name a font goes by on a page, given when it is first written with there. */
+const named = new WeakMap<PDFPage, Map<PDFFont, string>>()
+
+function fontName(page: PDFPage, font: PDFFont): string {
+  const known = named.get(page) ?? new Map<PDFFont, string>()
+  named.set(page, known)
+  let name = known.get(font)
+  if (name === undefined) {
+    name = page.node.newFontDictionary(font.name, font.ref).toString()
+    known.set(font, name)
+  }
+  return name
 }

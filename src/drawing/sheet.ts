@@ -92,6 +92,33 @@ export interface Spot {
   to: readonly [number, number]
 }
 
+/** What a run of marks of a page is to somebody it is read out to. ISO 32000-1:2008, 14.8.4: standard structure types. */
+export type PageRole = 'H1' | 'H2' | 'H3' | 'P' | 'LI' | 'TH' | 'TD' | 'Figure'
+
+/** Marks `from` up to `to` of a page are one thing; marks in none are decoration. In the order of the marks, none over another. */
+export interface PageTag {
+  role: PageRole
+  from: number
+  to: number
+  /** what a picture shows, in words */
+  alt?: string
+  /** cells: which table of the document, and which row of it */
+  table?: number
+  row?: number
+  /** a name of `places` that it leads to, and the part of the page to press, mm */
+  leads?: { to: string; x: number; y: number; w: number; h: number }
+}
+
+/** A place of a page that something leads to. */
+export interface PagePlace {
+  name: string
+  /** mm from the foot of the page */
+  y: number
+  /** in the list of contents under this title, so deep */
+  title?: string
+  depth?: number
+}
+
 /** A finished drawing. `title` and `says` are read out to people who cannot see it. */
 export interface Sheet {
   width: number
@@ -103,4 +130,7 @@ export interface Sheet {
   plots?: Plot[]
   /** numbers drawn on it */
   spots?: Spot[]
+  /** pages of writing: what its marks are, and what leads to them */
+  tags?: PageTag[]
+  places?: PagePlace[]
 }

@@ -24,7 +24,7 @@ export function num(v: number): string {
 }
 
 /** Path data of a line of points, y turned to run down from the sheet's top. */
-export function pathOf(points: ArrayLike<number>, height: number, closed: boolean): string {
+function pathOf(points: ArrayLike<number>, height: number, closed: boolean): string {
   let d = ''
   for (let i = 0; i + 1 < points.length; i += 2)
     d += `${i === 0 ? 'M' : 'L'}${num(points[i]!)} ${num(height - points[i + 1]!)}`

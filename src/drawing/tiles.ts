@@ -1,21 +1,15 @@
 /**
  * A large drawing at 1:1 on sheets of office paper: overlapping tiles with crosses and diamonds in the drawing's own coordinates, a square of 100 mm
- * to measure on every page, and which edge goes under. Paper sizes: ISO 216 (A4) and ANSI/ASME Y14.1 (Letter).
+ * to measure on every page, and which edge goes under.
  */
 
 import { inMm, inPercent, inTimes } from '../base/answers/amounts.ts'
 import { printed, type Sentence, say } from '../base/answers/sentence.ts'
 import type { DisplaySystem } from '../base/units/format.ts'
+import { type PaperName, papers } from './papers.ts'
 import { type Box, clipLine } from './polylines.ts'
 import { type PrintScale, printLimits } from './printScale.ts'
 import type { Mark, Sheet } from './sheet.ts'
-
-export const papers = {
-  A4: { width: 210, height: 297 },
-  Letter: { width: 215.9, height: 279.4 },
-} as const
-
-export type PaperName = keyof typeof papers
 
 export interface Tiling {
   paper: PaperName

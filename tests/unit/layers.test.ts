@@ -18,7 +18,8 @@ const layers: readonly (readonly string[])[] = [
   ['trades/trade'],
   ['trades'],
   ['whole'],
-  ['jobs', 'book'],
+  ['book'],
+  ['jobs'],
   ['faces'],
 ]
 /** layers whose folders are rooms of their own: two of them never import each other */

@@ -88,7 +88,8 @@ const spelled: Readonly<Record<string, AmountMaker>> = {
 export function inField(value: number, kind: Kind, unit: string): Amount {
   const known = spelled[kind]?.(value)
   if (known && known.unit === unit) return { ...known, step: stepOf(fromSi(value, kind, unit), known.step) }
-  return { value, kind, unit, step: 1e-9, digits: 3 }
+  // nought needs no digits behind it
+  return { value, kind, unit, step: value === 0 ? 1 : 1e-9, digits: 3 }
 
   /** The usual step, or a finer one where three figures need it: a caliper's 1.65 mm of sheet is not 2 mm, and 98 mm stays 98 mm. */
   function stepOf(shown: number, usual: number): number {

@@ -198,6 +198,22 @@ program
     code = await (await import('./sheetCommand.ts')).sheetCommand(file, options)
   })
 
+program
+  .command('book')
+  .description(
+    'the book to build from: decisions, drawings, lists, cards, boxes to write in, as one PDF or a folder',
+  )
+  .argument('<craft>', 'craft file (YAML)')
+  .option('--to <file>', 'FILE.pdf, or a folder for a PDF a chapter, drawings as SVG and tables as CSV')
+  .option('--paper <name>', 'A4 or Letter', 'A4')
+  .option('--date <date>', 'year-month-day on the cover; today when left out')
+  .option('--json', 'its chapters, pages and boxes, as JSON')
+  .option('--units <system>', 'metric or inch', 'metric')
+  .action(async (file: string, options) => {
+    const today = new Date().toISOString().slice(0, 10)
+    code = await (await import('./bookCommand.ts')).bookCommand(file, options, today)
+  })
+
 const log = program
   .command('log')
   .description('what was run, checked, changed, made and bought, beside the craft file')

@@ -4,11 +4,12 @@ import type { FlatPiece, FlatPoint, MadePart } from '../../base/answers/madePart
 import type { DisplaySystem } from '../../base/units/format.ts'
 import { dxfText } from '../../drawing/dxf.ts'
 import { boundsOf, flatSheet, type LaidPiece } from '../../drawing/flatSheet.ts'
+import type { PaperName } from '../../drawing/papers.ts'
 import { pdfOf } from '../../drawing/pdf.ts'
 import type { PrintScale } from '../../drawing/printScale.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import { svgOf } from '../../drawing/svg.ts'
-import { type PaperName, tiled } from '../../drawing/tiles.ts'
+import { tiled } from '../../drawing/tiles.ts'
 
 /** metal left between pieces of one drawing, m */
 const between = 8e-3

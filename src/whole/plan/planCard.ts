@@ -2,6 +2,7 @@
 import { inMinutes } from '../../base/answers/amounts.ts'
 import { printed, type Sentence, say } from '../../base/answers/sentence.ts'
 import type { DisplaySystem } from '../../base/units/format.ts'
+import type { PaperName } from '../../drawing/papers.ts'
 import type { Sheet } from '../../drawing/sheet.ts'
 import { writtenPages } from '../../drawing/writtenPage.ts'
 import type { PlanStep, RunPlan } from './runPlan.ts'
@@ -20,12 +21,18 @@ export const relative =
 const minutesSays = (step: PlanStep): Sentence => inMinutesOf(60 * step.minutes)
 const inMinutesOf = (seconds: number): Sentence => say`${inMinutes(seconds, 0.5)}`
 
-/** The card on A4, as many pages as it takes. */
-export function planCard(plan: RunPlan, name: string, units: DisplaySystem = 'metric'): Sheet[] {
+/** The card, as many pages as it takes. */
+export function planCard(
+  plan: RunPlan,
+  name: string,
+  units: DisplaySystem = 'metric',
+  paper: PaperName = 'A4',
+): Sheet[] {
   const show = (s: Sentence) => printed(s, units)
   const page = writtenPages(
     `Plan of the run, ${name}`,
     'Figures are the model’s; engines, ropes, fuel and water hurt: follow the rules of the place.',
+    { paper },
   )
   page.words(`Plan of the run: ${name}`, { size: 6, bold: true })
   page.gap(1)

@@ -22,6 +22,8 @@ export interface SolidPrinting {
   scale?: number
   /** the first layers bulge by this much, m, and are drawn in */
   foot?: number
+  /** false for a body that is only looked at: thin walls are not sought, `wall` is no number, and no protractor is held to blades */
+  walls?: boolean
 }
 
 export interface MadeBody {
@@ -76,12 +78,18 @@ function footed(b: Workbench, solid: Solid, foot: number): Solid {
   return b.cut(solid, rim)
 }
 
-function measureBody(b: Workbench, name: string, solid: Solid, scale: number, dowels: number): MadeBody {
+function measureBody(
+  b: Workbench,
+  name: string,
+  solid: Solid,
+  dowels: number,
+  { scale = 1, walls = true }: SolidPrinting,
+): MadeBody {
   const mesh = b.mesh(solid)
   const points = { points: mesh.corners, triangles: mesh.triangles }
   const { volume, centroid } = solidProperties(points)
   const { low, high } = boundsOf(points)
-  const { wall } = thinWall(mesh, 150)
+  const wall = walls ? thinWall(mesh, 150).wall : Number.NaN
   const section = b.level(b.turned(solid, -Math.PI / 2, 0, 0), 0)
   return { name, mesh, volume: volume * scale ** 3, centroid, low, high, wall, section, dowels }
 }
@@ -126,21 +134,21 @@ export function makeSolid(
 ): Promise<MadeSolid> {
   const shape = shapeOf(order.shape)
   const given = givenOf(shape, order)
-  const { chord = printQuality, bed, scale = 1, foot = 0 } = printing
+  const { chord = printQuality, bed, scale = 1, foot = 0, walls = true } = printing
   if (!(scale >= 0.9 && scale <= 1.1)) throw new RangeError(`scale: ${scale} is outside 0.9 to 1.1`)
   return atWorkbench(chord, (b) => {
     tell(0.05, 'the kernel is loaded')
     const built = shape.build(b, given)
     tell(0.5, 'built')
     const rotor = order.shape === 'impeller' ? built[0] : undefined
-    const measured = rotor ? measureBlades(b, rotor.solid, given) : undefined
+    const measured = rotor && walls ? measureBlades(b, rotor.solid, given) : undefined
     const bodies: MadeBody[] = []
     built.forEach(({ name, solid }, i) => {
       const drawn = footed(b, scale === 1 ? solid : solid.scale(1 / scale), foot)
       const pieces = bed ? splitForBed(b, drawn, bed) : [{ solid: drawn, dowels: 0 }]
       pieces.forEach((piece, k) => {
         const its = pieces.length > 1 ? `${name}, piece ${k + 1} of ${pieces.length}` : name
-        bodies.push(measureBody(b, its, piece.solid, scale, piece.dowels))
+        bodies.push(measureBody(b, its, piece.solid, piece.dowels, printing))
       })
       tell(0.5 + (0.4 * (i + 1)) / built.length, name)
     })

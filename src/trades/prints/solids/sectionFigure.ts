@@ -34,7 +34,7 @@ export function sectionFigure(
     marks: [
       ...(outlines.length > 0 ? hatch(outlines, 2) : []),
       ...outlines.map((points) => polygon(points, { stroke: ink, width: 0.35 }, 'cut')),
-      centreLine(x(0), margin, x(0), margin + h),
+      ...(low[0] < 0 && high[0] > 0 ? [centreLine(x(0), margin, x(0), margin + h)] : []),
       ...dimension(left, margin, left + w, margin, -7, size(wide)),
       ...dimension(left, margin, left, margin + h, 7, size(tall)),
     ],

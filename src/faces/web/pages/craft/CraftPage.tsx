@@ -58,6 +58,8 @@ export function CraftPage() {
 /** the hull has to be floated for it: that code comes when there is a craft to draw */
 const Picture = lazy(async () => ({ default: (await import('./Picture.tsx')).Picture }))
 
+const BookFold = lazy(async () => ({ default: (await import('./book/BookFold.tsx')).BookFold }))
+
 /** decisions in sight, beside the next one */
 const few = 3
 const noDecisions: readonly Decision[] = []
@@ -115,6 +117,13 @@ function Opening({ craft, broken }: { craft: Craft; broken: boolean }) {
           <MeasureList craft={craft} />
           {!broken && !notYours && <Deciding craft={craft} />}
         </Fold>
+        {!broken && !notYours && (
+          <Fold id="book" title="The book to build from" says="one PDF for the bench, readings typed back">
+            <Suspense fallback={<p className="quiet">Being fetched…</p>}>
+              <BookFold craft={craft} />
+            </Suspense>
+          </Fold>
+        )}
         {craft.about !== undefined && (
           <Fold id="about" title={`About ${craft.name}`}>
             <p>{craft.about}</p>
