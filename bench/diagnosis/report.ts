@@ -142,7 +142,7 @@ export function diagnosisReport(
   const counts = new Map(
     Object.entries(results).map(([name, list]) => [name, list.filter((o) => o.checks === 0).length]),
   )
-  return { text, page: page(about, body, rel, counts, confusion(worth.filter((o) => o.checks === 5))) }
+  return { text, page: page(body, rel, counts, confusion(worth.filter((o) => o.checks === 5))) }
 }
 
 const names: readonly (readonly [key: string, says: string])[] = [
@@ -154,7 +154,6 @@ const names: readonly (readonly [key: string, says: string])[] = [
 ]
 
 function page(
-  about: About,
   body: readonly (readonly string[])[],
   rel: readonly (readonly string[])[],
   counts: ReadonlyMap<string, number>,
