@@ -10,8 +10,11 @@ import { checksFor, nextChecks } from '../src/whole/faults/nextChecks.ts'
 import type { NextCheck, RunRanking } from '../src/whole/faults/rankingTypes.ts'
 import { rankRun } from '../src/whole/faults/rankRun.ts'
 import { solveBalance } from '../src/whole/push/solveBalance.ts'
+import { Oracle, type Told } from './diagnosis/oracle.ts'
 import { diagnosisReport, type Outcome } from './diagnosis/report.ts'
-import { type Bench, benchOf, type Simulated, simulate } from './diagnosis/sessions.ts'
+import { type Simulated, simulate } from './diagnosis/sessions.ts'
+import { throughSound } from './diagnosis/soundOf.ts'
+import { type Bench, benchOf } from './diagnosis/trueCraft.ts'
 
 const option = (name: string, usual: string) => {
   const i = process.argv.indexOf(`--${name}`)
@@ -23,6 +26,10 @@ const compare = Number(option('compare', '0'))
 const write = option('write', '')
 const keep = option('keep', '')
 const merge = option('merge', '')
+/** sessions go through an invented sound, phone and the real hearing */
+const sounding = process.argv.includes('--sound')
+/** days an all-knowing reckoner draws; 0: none */
+const knowing = Number(option('oracle', '0'))
 
 const craftOf = (name: string): Bench => {
   const file = join(import.meta.dirname, `../demo/${name}.yaml`)
@@ -75,10 +82,28 @@ function run(sim: Simulated, choose: Chooser, seed: number, everything: boolean)
   return out
 }
 
+const oracles: (Oracle | undefined)[] = []
+
+const outcomeKnown = ({ checks, minutes, order }: Told, sim: Simulated): Outcome =>
+  outcome(order, sim, checks, minutes)
+
 function outcomeOf(r: RunRanking, sim: Simulated, checks: number, minutes: number): Outcome {
+  return outcome(
+    r.causes.map((c) => [c.id, c.share] as const),
+    sim,
+    checks,
+    minutes,
+  )
+}
+
+function outcome(
+  told: readonly (readonly [cause: string, share: number])[],
+  sim: Simulated,
+  checks: number,
+  minutes: number,
+): Outcome {
   const truth = sim.faults.map((f) => f.cause)
-  const order = r.causes.map((c) => c.id)
-  if (order.length === 0) console.log('nothing ranked', truth, checks, r.none)
+  const order = told.map(([id]) => id)
   return {
     checks,
     minutes,
@@ -87,14 +112,15 @@ function outcomeOf(r: RunRanking, sim: Simulated, checks: number, minutes: numbe
     main: order.slice(0, 3).includes(truth[0]!),
     any: truth.some((x) => order.slice(0, 3).includes(x)),
     all: truth.every((x) => order.slice(0, 3).includes(x)),
-    top: r.causes[0]?.share ?? 0,
-    shares: r.causes.map((c) => [c.share, truth.includes(c.id)] as const),
+    top: told[0]?.[1] ?? 0,
+    shares: told.map(([id, share]) => [share, truth.includes(id)] as const),
     missed: truth.filter((x) => !order.slice(0, 3).includes(x)),
     named: order.slice(0, 3),
   }
 }
 
-const results: Record<string, Outcome[]> = { worth: [], cheapest: [], random: [] }
+const results: Record<string, Outcome[]> = { worth: [], sound: [], cheapest: [], random: [], knowing: [] }
+const byWorth = sounding ? 'sound' : 'worth'
 const began = performance.now()
 // parts that ran side by side are put together
 const parts = merge === '' ? [] : merge.split(',')
@@ -105,8 +131,13 @@ for (const part of parts)
     results[name]!.push(...list)
 for (let i = 0; i < (parts.length > 0 ? 0 : count); i++) {
   const seed = from + i
-  const sim = simulate(benches[i % benches.length]!, seed)
-  results['worth']!.push(...run(sim, choosers['worth']!, seed, true))
+  const sim = simulate(benches[i % benches.length]!, seed, sounding ? throughSound : undefined)
+  if (knowing > 0) {
+    const oracle = (oracles[i % benches.length] ??= new Oracle(benches[i % benches.length]!, knowing))
+    results['knowing']!.push(...oracle.tell(sim, 7).map((told) => outcomeKnown(told, sim)))
+    continue
+  }
+  results[byWorth]!.push(...run(sim, choosers['worth']!, seed, true))
   if (i < compare)
     for (const name of ['cheapest', 'random'])
       results[name]!.push(...run(simulate(benches[i % benches.length]!, seed), choosers[name]!, seed, false))

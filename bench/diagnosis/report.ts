@@ -35,6 +35,8 @@ const brier = (list: readonly Outcome[]) =>
 function rows(results: Readonly<Record<string, readonly Outcome[]>>): string[][] {
   const names: Readonly<Record<string, string>> = {
     worth: 'by worth',
+    sound: 'by worth, through sound',
+    knowing: 'all-knowing',
     cheapest: 'cheapest first',
     random: 'at random',
   }

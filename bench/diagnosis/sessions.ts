@@ -3,109 +3,55 @@
  * balance of the whole craft, and a hearing's tracks and events of them with what a hearing misses and makes up.
  */
 import { type Random, seededRandom } from '../../src/base/numerics/random.ts'
-import type { Craft } from '../../src/craft/index.ts'
-import { scaleCurve, stretchCurve } from '../../src/trades/engine/curve.ts'
-import { jetPoint } from '../../src/trades/jet/pumpMap.ts'
+import type { Hearing } from '../../src/trades/sound/hearingTypes.ts'
 import type { RunEvent } from '../../src/trades/sound/shaftEvents.ts'
 import { event, heardStretches, type Stretch } from '../../src/whole/faults/session.testkit.ts'
 import type { RunSession } from '../../src/whole/faults/session.ts'
-import type { Balance } from '../../src/whole/push/balanceTypes.ts'
-import { MapStore, modelFromCraft } from '../../src/whole/push/craftModel.ts'
-import { type CraftModel, idleOf, mostOf, type Unit } from '../../src/whole/push/propulsionModel.ts'
-import { engineTorque, impellerDrive, type Shaft } from '../../src/whole/push/shaft.ts'
-import { settle } from '../../src/whole/push/shaftRoots.ts'
+import type { LogEntry } from '../../src/whole/log/logTypes.ts'
 import { drawFaults } from './faultMakers.ts'
-import { type Fault, type Hidden, nothing } from './hidden.ts'
+import { type Fault, nothing } from './hidden.ts'
 import { type Seen, seenOf } from './signsOf.ts'
+import { type Bench, steadyOf, type True } from './trueCraft.ts'
 
-export interface Bench {
-  name: string
-  craft: Craft
-  balance: Balance
-  model: CraftModel
-}
-
-export const benchOf = (name: string, craft: Craft, balance: Balance): Bench => ({
-  name,
-  craft,
-  balance,
-  model: modelFromCraft(craft, new MapStore()),
-})
-
-/** Speeds heard, rev/s, and the thrust of what pushes, N. */
-interface Steady {
-  lines: number[]
-  pushing: number
-  thrust: number
-}
-
-interface True {
-  torque: number
-  load: number
-  thrust: number
-  drag: number
-}
-
-function shaftWith(shaft: Shaft, h: Hidden, t: True, from: number, to: number): Shaft {
-  return {
-    ...shaft,
-    engines: shaft.engines.slice(from, to).map((e, i) => {
-      const s = h.engines[from + i]!
-      const curve = s.rotation === 1 ? e.curve : stretchCurve(e.curve, s.rotation)
-      return {
-        ...e,
-        running: e.running && s.fires,
-        curve: scaleCurve(curve, Math.max(0.05, s.torque * t.torque)),
-      }
-    }),
-  }
-}
-
-function freeSpeed(shaft: Shaft): number {
-  const alive = shaft.engines.filter((e) => e.running)
-  if (alive.length === 0) return Number.NaN
-  let n = Math.max(...alive.map((e) => e.curve.end))
-  while (n > 20 && engineTorque(shaft, n) < 0.02) n *= 0.995
-  return n
-}
-
-function pushes(unit: Unit, shaft: Shaft, h: Hidden, t: True): { rotation: number; thrust: number } {
-  if (!shaft.engines.some((e) => e.running)) return { rotation: Number.NaN, thrust: 0 }
-  const load = h.load * t.load
-  const surplus = (n: number) => impellerDrive(shaft, n) - load * jetPoint(unit.map, unit.spec, n, 0).T
-  const n = settle(surplus, idleOf(unit), idleOf(unit), mostOf({ ...unit, shaft })).rotation
-  return {
-    rotation: n * shaft.ratio,
-    thrust: n > 0 ? h.thrust * t.thrust * jetPoint(unit.map, unit.spec, n, 0).F : 0,
-  }
-}
-
-export function steadyOf({ model, craft }: Bench, h: Hidden, t: True): Steady {
-  const unit = model.units[0]!
-  const all = craft.engines.length
-  const driving = pushes(unit, shaftWith(unit.shaft, h, t, h.open, all), h, t)
-  const free = h.open > 0 ? freeSpeed(shaftWith(unit.shaft, h, t, 0, h.open)) : Number.NaN
-  const lines = [free, driving.rotation].filter((n) => n > 5)
-  return {
-    lines,
-    pushing: driving.rotation > 5 ? driving.rotation : Number.NaN,
-    thrust: driving.rotation > 5 ? driving.thrust : 0,
-  }
+export interface Drawn {
+  faults: readonly Fault[]
+  /** the states of the parts at the end of the day */
+  seen: Seen
+  /** speeds, rev/min, in order */
+  stretches: readonly Stretch[]
+  /** as a hearing tells them, and as they were */
+  events: readonly RunEvent[]
+  happened: readonly RunEvent[]
+  /** it ran for more than a minute */
+  long: boolean
+  log: readonly LogEntry[]
+  /** goes on from where the day was drawn */
+  rng: Random
 }
 
 export interface Simulated {
   session: RunSession
   faults: readonly Fault[]
+  drawn: Drawn
   /** what a check's observable shows; the same answer whenever it is asked */
   look: (observable: string, reliability: number) => string
 }
 
+/** How a day is heard. */
+export type HearingOf = (drawn: Drawn, bench: Bench, seed: number) => Hearing
+
+const byHand: HearingOf = ({ stretches, events }) =>
+  heardStretches(
+    stretches,
+    [...events].sort((a, b) => a.time - b.time),
+  )
+
 const chance = (rng: Random, p: number) => rng.next() < p
 
-/** One session. */
-export function simulate(bench: Bench, seed: number): Simulated {
+/** What really happened, before anybody heard or looked. */
+export function drawSession(bench: Bench, seed: number): Drawn {
   const rng = seededRandom(seed)
-  const { craft, balance } = bench
+  const { craft } = bench
   const faults = drawFaults(rng, craft)
   const t: True = {
     torque: Math.exp(0.07 * rng.normal()),
@@ -118,6 +64,7 @@ export function simulate(bench: Bench, seed: number): Simulated {
   const turns = faults.filter((f) => f.begins === 'in turns')
   const long = chance(rng, 0.55)
   const events: RunEvent[] = []
+  const happened: RunEvent[] = []
   const stretches: Stretch[] = []
   const healthy = nothing(craft.engines.length)
   let clock = 0
@@ -128,6 +75,8 @@ export function simulate(bench: Bench, seed: number): Simulated {
     stretches.push({ to: clock, a: a ? 60 * a * noise() : 0, ...(b ? { b: 60 * b * noise() } : {}) })
   }
   const tell = (kind: string, p: number, more: Partial<RunEvent> = {}, at = clock) => {
+    // a twentieth and less is what a hearing makes up
+    if (p > 0.12) happened.push(event(kind, at, more))
     if (chance(rng, p)) events.push(event(kind, at, { confidence: rng.between(0.55, 0.95), ...more }))
   }
   const now = () => steadyOf(bench, h, t)
@@ -224,19 +173,6 @@ export function simulate(bench: Bench, seed: number): Simulated {
     apart: end.lines.length > 1,
     warm: long,
   }
-  const known = new Map<string, string>()
-  const look = (id: string, reliability: number) => {
-    const held = known.get(id)
-    if (held) return held
-    const said = seenOf(
-      id,
-      seen,
-      seededRandom(seed * 977 + id.length * 31 + id.charCodeAt(0) * 7 + id.charCodeAt(1)),
-      1 - reliability,
-    )
-    known.set(id, said)
-    return said
-  }
   const log = [
     ...faults.flatMap((f) => (f.log ? [f.log] : [])),
     ...(chance(rng, 0.25)
@@ -250,6 +186,26 @@ export function simulate(bench: Bench, seed: number): Simulated {
         ]
       : []),
   ].map((says) => ({ at: '2026-06-01', kind: 'change' as const, says }))
+  return { faults, seen, stretches, events, happened, long, log, rng }
+}
+
+/** One session as its builder has it: a hearing made by hand, or handed in, what was noticed, and the log. */
+export function simulate(bench: Bench, seed: number, hearingOf: HearingOf = byHand): Simulated {
+  const drawn = drawSession(bench, seed)
+  const { faults, seen, rng, log } = drawn
+  const known = new Map<string, string>()
+  const look = (id: string, reliability: number) => {
+    const held = known.get(id)
+    if (held) return held
+    const said = seenOf(
+      id,
+      seen,
+      seededRandom(seed * 977 + id.length * 31 + id.charCodeAt(0) * 7 + id.charCodeAt(1)),
+      1 - reliability,
+    )
+    known.set(id, said)
+    return said
+  }
   // what somebody noticed by themselves: two things at most, often none
   const noticed = ['jet', 'smoke', 'trim', 'raced', 'start', 'stopped', 'shake', 'lasted']
   const observed = noticed
@@ -259,13 +215,11 @@ export function simulate(bench: Bench, seed: number): Simulated {
   return {
     faults,
     look,
+    drawn,
     session: {
-      craft,
-      balance,
-      hearing: heardStretches(
-        stretches,
-        events.sort((a, b) => a.time - b.time),
-      ),
+      craft: bench.craft,
+      balance: bench.balance,
+      hearing: hearingOf(drawn, bench, seed),
       kind: 'tied up',
       observed,
       log,

@@ -37,6 +37,16 @@ export function seenOf(id: string, s: Seen, rng: Random, mistakes = wrong): stri
   return quiet[id] ?? states[0]!
 }
 
+/** Chance that `state` is said of an observable, mistakes counted in. */
+export function shareOf(id: string, s: Seen, state: string, mistakes: number): number {
+  const states = observables.find((o) => o.id === id)!.states
+  const told = Object.entries(chancesOf(id, s)).filter(([x]) => states.includes(x))
+  const rest = Math.max(0, 1 - told.reduce((a, [, p]) => a + Math.min(1, p), 0))
+  const own = Math.min(1, told.find(([x]) => x === state)?.[1] ?? 0)
+  const usual = state === (quiet[id] ?? states[0]!) ? rest : 0
+  return mistakes / states.length + (1 - mistakes) * (own + usual)
+}
+
 const quiet: Readonly<Record<string, string>> = {
   rpm: 'as predicted',
   pull: 'as predicted',

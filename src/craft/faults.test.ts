@@ -38,6 +38,21 @@ test.each([
     swap('beam: 0.8 m', 'beam: 0.8 m\n  wrap: 150 deg'),
     '"wrap" is not a key of hull; it belongs to jet.rotor; known are length, beam',
   ],
+  [
+    'a key of another group that looks like one of this',
+    swap('beam: 0.8 m', 'beam: 0.8 m\n  height: 1 m'),
+    '"height" is not a key of hull; the nearest is "depth"',
+  ],
+  [
+    'a builder’s word for a group that stands elsewhere',
+    `${least}impeller: { bore: 100 mm }\n`,
+    '"impeller" is not a key of a craft file; what is meant may be "rotor" of jet; known are',
+  ],
+  [
+    'a builder’s word for a value of another section',
+    `${least}width: 0.8 m\n`,
+    '"width" is not a key of a craft file; what is meant may be "beam" of hull; known are',
+  ],
   ['a missing value', swap(', pitch: 95 mm', ''), 'x.yaml:6:10: jet.rotor.pitch is missing'],
   ['a missing section', least.replace(/hull:[\s\S]*/, ''), 'hull.length is missing'],
   [

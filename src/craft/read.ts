@@ -1,11 +1,12 @@
 import { type Document, isAlias, isMap, isScalar, parseDocument, visit, type YAMLError } from 'yaml'
+import { keysCalled } from '../base/units/near.ts'
 import { contradictions } from './contradictions.ts'
 import { fillDefaults, type Tree } from './defaults.ts'
 import { blockedBy } from './guard.ts'
 import { migrate } from './migrate.ts'
 import { listFields } from './paths.ts'
 import { lineFinder, type Problem, quoted } from './problem.ts'
-import { readFields, startOf, type Walk } from './reader.ts'
+import { type KeyHome, readFields, startOf, type Walk } from './reader.ts'
 import { type Craft, craftFields, currentVersion, versionKey } from './schema/craftSchema.ts'
 import { rememberDerived } from './whatIf.ts'
 
@@ -82,19 +83,36 @@ export function readCraft(text: string, file = 'craft.yaml'): CraftReading {
 
 let everyField: ReturnType<typeof listFields> | undefined
 
-/** the groups, or the kinds of engine, that do have a key of this name */
-function homeOf(key: string, path: string): string | undefined {
+/**
+ * Where a key of the craft file stands that was met where it cannot; also where it stands by another name ("impeller": "rotor" of
+ * jet). `known` is true for every key there is, `says` left out where it stands in too many places to be told.
+ */
+function homeOf(key: string, path: string): KeyHome {
+  const homes = homesOf(key, path)
+  const known = homes.length > 0
+  if (known && homes.length <= 3) return { known, says: `it belongs to ${homes.join(', ')}` }
+  for (const name of keysCalled(key) ?? []) {
+    const called = homesOf(name, path)
+    if (called.length > 0 && called.length <= 3)
+      return { known, says: `what is meant may be "${name}" of ${called.join(', ')}` }
+  }
+  return { known }
+}
+
+/** The groups that have a key, itself a value or a group. */
+function homesOf(key: string, path: string): string[] {
   const here = path.replaceAll(/\.\d+/g, '.*')
   const homes = new Set<string>()
   everyField ??= listFields()
   for (const field of everyField) {
-    const dot = field.path.lastIndexOf('.')
-    if (field.path.slice(dot + 1) !== key) continue
-    const group = field.path.slice(0, Math.max(0, dot))
+    const parts = field.path.split('.')
+    const at = parts.indexOf(key)
+    if (at < 0) continue
+    const group = parts.slice(0, at).join('.')
     if (group === here && field.variant) homes.add(`kind ${field.variant}`)
-    else homes.add(group === '' ? 'the top of the file' : group.replaceAll('.*', ''))
+    else homes.add(group === '' ? 'the file itself' : group.replaceAll('.*', ''))
   }
-  return homes.size > 0 && homes.size <= 3 ? [...homes].join(', ') : undefined
+  return [...homes]
 }
 
 type Add = (

@@ -21,6 +21,12 @@ import { todaysKey } from './schema/oldKeys.ts'
 import { usualSpread } from './valueSpread.ts'
 
 /** What is gathered while a file is walked. */
+/** Whether a key stands elsewhere, and where, in words. */
+export interface KeyHome {
+  known: boolean
+  says?: string
+}
+
 export interface Walk {
   /** offset of each value in the text, by path */
   places: Map<string, number>
@@ -28,7 +34,7 @@ export interface Walk {
   /** paths of words and flags that were left out and filled in */
   assumedWords: string[]
   /** where else a key of this name belongs, in words, for one that stands in the wrong group */
-  homeOf: (key: string, path: string) => string | undefined
+  homeOf: (key: string, path: string) => KeyHome
   complain: (offset: number, path: string, found: string, expected: string, says: string) => void
 }
 
@@ -330,14 +336,15 @@ function collectPairs(
     if (Object.hasOwn(fields, key)) pairs.set(key, pair)
     else {
       const known = Object.keys(fields)
-      const near = keyMeant(key, known)
+      const home = walk.homeOf(key, spot.path)
+      // a key of another group is no slip of one of this: "length" is not a misspelt "height"
+      const near = keyMeant(key, known, !home.known)
       if (near) meant.set(near, pair)
       const expected = near ? `"${near}"` : `one of ${known.join(', ')}`
       const where = spot.path === '' ? 'a craft file' : spot.path
-      const elsewhere = near ? undefined : walk.homeOf(key, spot.path)
       const hint = near
         ? `; the nearest is "${near}"`
-        : `${elsewhere ? `; it belongs to ${elsewhere}` : ''}; known are ${known.join(', ')}`
+        : `${home.says ? `; ${home.says}` : ''}; known are ${known.join(', ')}`
       walk.complain(
         offset,
         below(spot, key, 0).path,

@@ -17,6 +17,7 @@ export const jobs = {
   deciding: async () => (await import('./decidingJob.ts')).decidingJob,
   calibrate: async () => (await import('./calibrateJob.ts')).calibrateJob,
   'run-plan': async () => (await import('./runPlanJob.ts')).runPlanJob,
+  'rank-run': async () => (await import('./rankRunJob.ts')).rankRunJob,
   solid: async () => (await import('./solidJob.ts')).solidJob,
   book: async () => (await import('./bookJob.ts')).bookJob,
   'design-trials': async () => (await import('./designTrialsJob.ts')).designTrialsJob,

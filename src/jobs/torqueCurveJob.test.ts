@@ -13,7 +13,7 @@ test('the job torque-curve answers with a curve and findings, and tells its prog
     { progress: (p) => parts.push(p), cancelled: () => false },
   )
   expect(out.curve!.points.map((p) => p.rpm)).toEqual([9000, 9500])
-  expect(out.findings.some((f) => f.id === 'breath.engines.0.curve')).toBe(true)
+  expect(out.findings.some((f) => f.id === 'breath.engines.0.trust')).toBe(true)
   expect(parts.at(-1)).toBe(1)
   // plain data: it goes through a worker's door
   expect(structuredClone(out)).toEqual(out)

@@ -99,7 +99,7 @@ function saidBy({ trade, setting }: TradeEntry, known: Known): Finding[] {
         question: trade.question,
         says: whole(say`${trade.title}: not known yet, as ${error.message}`),
         standing: 'unknown',
-        because: [{ says: error.message, link: error.path }],
+        because: [{ says: 'to be given in the craft file', link: error.path }],
         sources: ['The craft file'],
       },
     ]

@@ -17,6 +17,7 @@ import type { AnyTrade } from '../trades/trade.ts'
 import { bayAirOf, bayRunOf } from './bayAir.ts'
 import { breathTrade } from './breath/breathTrade.ts'
 import { fuelKnown } from './fuel/fuelKnown.ts'
+import { deckAsksOf } from './make/deckAsks.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
 
@@ -51,6 +52,6 @@ export const trades: readonly TradeEntry[] = [
     setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved, bayAirOf(k)),
   },
   { trade: printsTrade, apart: true },
-  { trade: patternsTrade, apart: true },
+  { trade: patternsTrade, apart: true, setting: (k) => deckAsksOf(k.craft) },
   { trade: soundTrade },
 ]

@@ -10,7 +10,7 @@ onFreshPages((fresh) => {
   page = fresh
 })
 
-const pages = ['craft', 'push', 'breath', 'float', 'strength', 'runs']
+const pages = ['craft', 'push', 'breath', 'float', 'strength', 'fuel', 'make', 'runs']
 
 /** Everything there is to read: words, tables, letters of drawings, what fields and buttons are called. */
 async function metricFigures(): Promise<string[]> {

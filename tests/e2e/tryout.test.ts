@@ -21,7 +21,7 @@ onFreshPages((fresh) => {
 })
 
 const phone = { width: 390, height: 844 }
-const questions = ['push', 'breath', 'float', 'strength', 'runs']
+const questions = ['push', 'breath', 'float', 'strength', 'fuel', 'make', 'runs']
 const focused = () => page.evaluate(() => document.activeElement?.id ?? '')
 const strip = () => page.getByRole('region', { name: 'What is being tried' })
 const pitch = '#in-jet-rotor-pitch'

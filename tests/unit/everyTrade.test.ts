@@ -80,6 +80,16 @@ describe.each(looked.map((l) => [l.name, l] as const))('a craft that is %s', (_,
     }
   })
 
+  test('is told why in other words than what, and each reason once', () => {
+    for (const f of inWords(look.findings)) {
+      const reasons = f.because.map((b) => plainWords(b.says))
+      expect(new Set(reasons).size, `${f.id}: ${reasons.join(' | ')}`).toBe(reasons.length)
+      for (const reason of reasons)
+        if (reason.split(' ').length > 5)
+          expect(plainWords(f.says).includes(reason), `${f.id} repeats “${reason}”`).toBe(false)
+    }
+  })
+
   test('is told what to do as an order that reads on after an arrow', () => {
     for (const f of look.findings) {
       if (f.act === undefined) continue
@@ -99,6 +109,13 @@ describe.each(looked.map((l) => [l.name, l] as const))('a craft that is %s', (_,
     }
   })
 })
+
+/** words alone, to be held against others */
+const plainWords = (text: string) =>
+  text
+    .toLowerCase()
+    .replace(/[.,:;]/g, '')
+    .trim()
 
 /** A link leads to a field or a section of the craft file, or to another finding. */
 function leads(link: string, ids: readonly string[]): boolean {

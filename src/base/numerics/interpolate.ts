@@ -27,27 +27,39 @@ export function pchip(x: ArrayLike<number>, y: ArrayLike<number>): Cubic {
   const n = x.length
   if (n < 2 || y.length !== n)
     throw new RangeError(`pchip needs two or more points, x and y alike: got ${n} and ${y.length}`)
+  const cubic = { x: new Float64Array(x), y: new Float64Array(y), slope: new Float64Array(n) }
+  slopesInto(cubic)
+  return cubic
+}
+
+/** Takes the slopes of a cubic anew, in place, after its values were changed. RangeError where x does not increase. */
+export function slopesInto({ x, y, slope }: Cubic): void {
+  const n = x.length
   for (let i = 1; i < n; i++)
     if (!(x[i]! > x[i - 1]!))
       throw new RangeError(`pchip needs increasing x: ${x[i - 1]} then ${x[i]} at ${i}`)
-  const slope = new Float64Array(n)
-  const h = (i: number) => x[i + 1]! - x[i]!
-  const d = (i: number) => (y[i + 1]! - y[i]!) / h(i)
-  if (n === 2) slope.fill(d(0))
-  else {
-    slope[0] = endSlope(h(0), h(1), d(0), d(1))
-    slope[n - 1] = endSlope(h(n - 2), h(n - 3), d(n - 2), d(n - 3))
-    for (let i = 1; i < n - 1; i++) {
-      const d0 = d(i - 1)
-      const d1 = d(i)
-      if (d0 * d1 <= 0) continue
-      // weighted harmonic mean keeps the curve inside the data
-      const w0 = 2 * h(i) + h(i - 1)
-      const w1 = h(i) + 2 * h(i - 1)
-      slope[i] = (w0 + w1) / (w0 / d0 + w1 / d1)
-    }
+  let h0 = x[1]! - x[0]!
+  let d0 = (y[1]! - y[0]!) / h0
+  if (n === 2) {
+    slope.fill(d0)
+    return
   }
-  return { x: Float64Array.from(x), y: Float64Array.from(y), slope }
+  const h1 = x[2]! - x[1]!
+  slope[0] = endSlope(h0, h1, d0, (y[2]! - y[1]!) / h1)
+  for (let i = 1; i < n - 1; i++) {
+    const h = x[i + 1]! - x[i]!
+    const d = (y[i + 1]! - y[i]!) / h
+    if (d0 * d <= 0) slope[i] = 0
+    else {
+      // weighted harmonic mean keeps the curve inside the data
+      const w0 = 2 * h + h0
+      const w1 = h + 2 * h0
+      slope[i] = (w0 + w1) / (w0 / d0 + w1 / d)
+    }
+    if (i === n - 2) slope[n - 1] = endSlope(h, h0, d, d0)
+    h0 = h
+    d0 = d
+  }
 }
 
 /** Index i of the interval [x[i], x[i+1]] that holds `at`; the first or last one outside the knots. */

@@ -47,11 +47,16 @@ const alsoCalled: Readonly<Record<string, readonly string[]>> = {
   prop: ['rotor'],
 }
 
-/** The known key a builder's word stands for, or else the one it may be a slip of. */
-export function keyMeant(word: string, known: readonly string[]): string | undefined {
+/** What keys a builder's word may stand for, in the order to look for them; undefined for a word that is none of those. */
+export function keysCalled(word: string): readonly string[] | undefined {
   const plain = word.toLowerCase()
-  const names = Object.hasOwn(alsoCalled, plain) ? alsoCalled[plain] : undefined
-  return names ? names.find((name) => known.includes(name)) : nearest(word, known)
+  return Object.hasOwn(alsoCalled, plain) ? alsoCalled[plain] : undefined
+}
+
+/** The known key a builder's word stands for, or else the one it may be a slip of, where it can be a slip. */
+export function keyMeant(word: string, known: readonly string[], slip = true): string | undefined {
+  const names = keysCalled(word)
+  return names ? names.find((name) => known.includes(name)) : slip ? nearest(word, known) : undefined
 }
 
 /** The known word nearest to `word`, or undefined when none is near enough to be meant. */

@@ -1,3 +1,4 @@
+import { setFlagsFromString } from 'node:v8'
 import { Command, CommanderError } from 'commander'
 import { version } from '../../../package.json'
 import { BadInput, exit } from './outcome.ts'
@@ -11,6 +12,15 @@ const program = new Command('wakewright')
   .addHelpText('after', '\nExit codes: 0 fine, 1 a finding says stop, 2 bad input, 3 internal.')
 
 let code: number = exit.fine
+
+/**
+ * For a command that is done in a second or two: most of its code runs too few times to pay for being compiled with care, which
+ * would take the cores from the work itself. Holds for the threads it starts, too.
+ */
+function soonDone(): void {
+  setFlagsFromString('--sparkplug')
+  setFlagsFromString('--interrupt-budget=300000')
+}
 
 // a reader that has seen enough closes the pipe (`look … | head`): stop quietly, with what is known so far
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -29,6 +39,7 @@ program
   .option('--fine', 'simulate engines finely, where no fine curve is kept yet; takes some seconds')
   .option('--units <system>', 'metric or inch', 'metric')
   .action(async (file: string, options) => {
+    if (!options.fine) soonDone()
     code = await (await import('./lookCommand.ts')).look(file, options)
   })
 

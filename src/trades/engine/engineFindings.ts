@@ -1,9 +1,9 @@
 /** What a simulated two-stroke has to say: its curve, how far to trust it, its ports, and what is wrong with its inputs. */
-import { inCount, inFlowSpeed, inKw, inMm, inPercent, inRpm, inTimes } from '../../base/answers/amounts.ts'
+import { inCount, inFlowSpeed, inMm, inPercent, inRpm, inTimes } from '../../base/answers/amounts.ts'
 import type { Because, Finding, Standing } from '../../base/answers/finding.ts'
 import { type Sentence, say, whole } from '../../base/answers/sentence.ts'
 import type { TorqueBand } from './band.ts'
-import { engineGives, mostOf, peaksOfLine } from './engineGives.ts'
+import { engineGives, peaksOfLine } from './engineGives.ts'
 import { type EngineLimits, engineLimits } from './engineLimits.ts'
 import type { SpecFault, TwoStrokeSpec } from './engineSpec.ts'
 import { meanPistonSpeed } from './geometry.ts'
@@ -11,7 +11,7 @@ import { type EngineClass, type Health, healthOf, notModelled, plausibility, unc
 import { blowdownTimeArea, portFigures } from './portFigures.ts'
 import type { CurveResult } from './simulate.ts'
 import { peaksOf } from './torqueFromSimulation.ts'
-import { simulatedLine, type TorqueLine } from './torqueLine.ts'
+import { simulatedLine, strongBand, type TorqueLine } from './torqueLine.ts'
 
 /** What there is to speak of; `at` is the craft path of the engine, `name` what the builder calls it. */
 export interface EngineView {
@@ -35,22 +35,12 @@ const timeAreas = 'G. Jennings, Two-Stroke Tuner’s Handbook (1973) and article
 /** rev/min, as curves have it, to an amount */
 const atRpm = (x: number) => inRpm(x / 60)
 
-/** Findings for one engine, in no particular order. */
+/** Findings for one engine beside what it gives, in no particular order. */
 export function twoStrokeFindings(v: EngineView, limits: EngineLimits = engineLimits): Finding[] {
   const out: Finding[] = v.faults.map((f, i) => faultOf(v, f, i))
-  if (!v.spec) {
-    out.push(notKnown(v, v.missing ?? 'its inputs contradict each other'))
-    return out
-  }
-  if (v.faults.length > 0) return out
+  if (!v.spec || v.faults.length > 0) return out
   out.push(portsOf(v, v.spec, limits))
-  if (!v.curve) return out
-  const gives = curveOf(v, simulatedLine(v.name, v.curve, v.cylinders))
-  if (!gives) {
-    out.push(notKnown(v, v.curve.points[0]?.says ?? 'no speed settled'))
-    return out
-  }
-  out.push(gives)
+  if (!v.curve || !peaksOf(v.curve)) return out
   out.push(trustOf(v, v.spec, v.curve, limits))
   if (v.coarse) out.push(coarseOf(v, v.curve))
   out.push(...warningsOf(v, v.spec, v.curve, limits))
@@ -64,18 +54,29 @@ function faultOf(v: EngineView, f: SpecFault, i: number): Finding {
     says: say`${v.name}: ${f.says}.`,
     act: 'mend that in the file: it cannot be built so',
     standing: 'stop',
-    because: [{ says: f.says, link: f.path }],
+    because: [{ says: 'these values of the file do not go together', link: f.path }],
     sources: ['The craft file'],
   }
 }
 
-function notKnown(v: EngineView, why: string): Finding {
+/** What a two-stroke gives by its simulation, or why that is not known: the answer to the question of how it breathes. */
+export function twoStrokeAnswer(v: EngineView): Finding {
+  if (!v.spec) return notKnown(v, v.missing ?? 'its inputs contradict each other')
+  if (v.faults.length > 0) return notKnown(v, v.faults[0]!.says)
+  if (!v.curve) return notKnown(v, 'it has not been worked out yet')
+  const gives = curveOf(v, simulatedLine(v.name, v.curve, v.cylinders))
+  return gives ?? notKnown(v, v.curve.points[0]?.says ?? 'no speed settled')
+}
+
+function notKnown(v: EngineView, why: Sentence): Finding {
   return {
     id: `breath.${v.at}.unknown`,
     question: 'breath',
-    says: `How ${v.name} breathes is not known: ${why}.`,
+    says: whole(say`how ${v.name} breathes is not known: ${why}`),
     standing: 'unknown',
-    because: [{ says: why, link: v.at }],
+    because: [
+      { says: 'worked out from its ports, inlet and exhaust in the file', link: v.faults[0]?.path ?? v.at },
+    ],
     sources: ['The craft file'],
   }
 }
@@ -97,9 +98,12 @@ function curveOf(v: EngineView, line: TorqueLine): Finding | undefined {
   if (!peaks) return undefined
   const { value: t, rpm } = peaks.torque
   const r = peakRange(v, rpm)
+  const { from, to } = strongBand(line)!
   const because: Because[] = [
-    { says: say`most torque at ${atRpm(rpm)}, give or take ${inPercent(uncalibrated.rpm)}`, link: v.at },
-    { says: say`most power ${mostOf(peaks.power, inKw)}`, link: v.at },
+    {
+      says: say`its power stays within a tenth of that from ${atRpm(from)} to ${atRpm(to)}, its speeds give or take ${inPercent(uncalibrated.rpm)}`,
+      link: v.at,
+    },
   ]
   if (v.band?.drivers[0])
     because.push({
@@ -109,7 +113,7 @@ function curveOf(v: EngineView, line: TorqueLine): Finding | undefined {
   return {
     id: `breath.${v.at}.curve`,
     question: 'breath',
-    says: whole(engineGives(line, r)!),
+    says: whole(engineGives(line, { power: peakRange(v, peaks.power.rpm), torque: r })!),
     value: t,
     low: t * r.low,
     high: t * r.high,
@@ -235,7 +239,12 @@ function warningsOf(v: EngineView, s: TwoStrokeSpec, curve: CurveResult, limits:
       says: say`${v.name}, ${where}: ${w.text}.`,
       twin: `engine.${code}`,
       standing: 'watch' as const,
-      because: [{ says: w.text, link: w.path ? `${v.at}.${w.path}` : v.at }],
+      because: [
+        {
+          says: say`so at ${inCount(w.rpms.length)} of ${inCount(curve.points.length)} speeds worked out`,
+          link: w.path ? `${v.at}.${w.path}` : v.at,
+        },
+      ],
       sources: [method],
     }
   })

@@ -1,4 +1,4 @@
-/** What an engine gives at its peaks, in the words that its finding, the page and the headline share. */
+/** What an engine gives at its peaks, in words. */
 import { type AmountMaker, inKw, inRpm, inTorque, withEnds } from '../../base/answers/amounts.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
 import { type Peak, peakOf, powerOf, type TorqueLine } from './torqueLine.ts'
@@ -17,18 +17,22 @@ export function peaksOfLine(line: TorqueLine): LinePeaks | undefined {
   return power && torque && { power, torque }
 }
 
-/** "11.3 kW at 8580 rpm" */
-export const mostOf = (peak: Peak, amount: AmountMaker): Sentence =>
-  say`${amount(peak.value)} at ${inRpm(peak.rpm / 60)}`
+/** Ends of a peak's range, as parts of it. */
+export interface Ends {
+  low: number
+  high: number
+}
 
-/**
- * What an engine gives by simulation, without a full stop; undefined where nothing settled. `ends` are parts of the torque at its
- * peak, where its range is to be said.
- */
-export function engineGives(line: TorqueLine, ends?: { low: number; high: number }): Sentence | undefined {
+/** "11.3 kW (9.6 to 13.0 kW) at 8580 rpm" */
+export function mostOf(peak: Peak, amount: AmountMaker, ends: Ends): Sentence {
+  const range = { low: peak.value * ends.low, high: peak.value * ends.high }
+  return say`${withEnds(amount(peak.value), range)} at ${inRpm(peak.rpm / 60)}`
+}
+
+/** What an engine gives by simulation, without a full stop; undefined where nothing settled. */
+export function engineGives(line: TorqueLine, ends: { power: Ends; torque: Ends }): Sentence | undefined {
   const peaks = peaksOfLine(line)
   if (!peaks) return undefined
-  const torque: AmountMaker = (v) =>
-    ends ? withEnds(inTorque(v), { low: v * ends.low, high: v * ends.high }) : inTorque(v)
-  return say`${line.name} gives ${mostOf(peaks.power, inKw)} and ${mostOf(peaks.torque, torque)} by simulation`
+  const { power, torque } = peaks
+  return say`${line.name} gives ${mostOf(power, inKw, ends.power)} and ${mostOf(torque, inTorque, ends.torque)} by simulation`
 }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { inWords } from '../../base/answers/printFinding.ts'
-import { twoStrokeFindings } from './engineFindings.ts'
+import { type EngineView, twoStrokeAnswer, twoStrokeFindings } from './engineFindings.ts'
 import { sweptVolume } from './geometry.ts'
 import { simulateCurve } from './simulate.ts'
 import { speedsToRun, tunedLength, tunedSpeed, usualRedline } from './speeds.ts'
@@ -46,7 +46,7 @@ test('an engine without an exhaust says what it lacks', () => {
     faults: r.faults,
     missing: r.missing!,
   }
-  expect(twoStrokeFindings(view)[0]).toMatchObject({ standing: 'unknown' })
+  expect(twoStrokeAnswer(view)).toMatchObject({ standing: 'unknown' })
 })
 
 test('a wheel reading that contradicts the height is a stop finding that names the field', () => {
@@ -109,10 +109,13 @@ test('findings say the curve with a range, how far to trust it, and which port h
   const out = inWords(twoStrokeFindings(view))
   const ids = out.map((f) => f.id)
   expect(new Set(ids).size).toBe(ids.length)
-  const main = out.find((f) => f.id === 'breath.engines.0.curve')!
+  const [main] = inWords([twoStrokeAnswer(view)])
+  if (!main) throw new Error('no answer')
+  // what it gives is said once, as the answer
+  expect(out.every((f) => !/ gives /.test(f.says))).toBe(true)
   expect(main.low).toBeLessThan(main.value!)
   expect(main.high).toBeGreaterThan(main.value!)
-  expect(main.says).toMatch(/N·m \([\d.]+ to [\d.]+ N·m\) at 9\d{3} rpm/)
+  expect(main.says).toMatch(/kW \([\d.]+ to [\d.]+ kW\) at .* N·m \([\d.]+ to [\d.]+ N·m\) at 9\d{3} rpm/)
   const trust = out.find((f) => f.id === 'breath.engines.0.trust')!
   expect(trust.says).toMatch(/3 of 3 speeds settled/)
   expect(trust.because.map((b) => b.says).join()).toMatch(/left out/)
@@ -124,7 +127,7 @@ test('findings say the curve with a range, how far to trust it, and which port h
 test('a curve in which nothing settled is unknown, not a number', () => {
   const r = read()
   const curve = simulateCurve(r.spec!, [9000], { dx: 0.03, cycles: 3 })
-  const out = twoStrokeFindings({
+  const view: EngineView = {
     at: 'engines.0',
     name: 'engine',
     class: 'sport',
@@ -132,7 +135,12 @@ test('a curve in which nothing settled is unknown, not a number', () => {
     faults: [],
     spec: r.spec!,
     curve,
-  })
-  expect(out.find((f) => f.id === 'breath.engines.0.unknown')?.standing).toBe('unknown')
-  expect(out.find((f) => f.id === 'breath.engines.0.curve')).toBeUndefined()
+  }
+  const answer = twoStrokeAnswer(view)
+  expect([answer.id, answer.standing, answer.value]).toEqual([
+    'breath.engines.0.unknown',
+    'unknown',
+    undefined,
+  ])
+  expect(twoStrokeFindings(view).some((f) => f.id.endsWith('.trust'))).toBe(false)
 })

@@ -50,7 +50,7 @@ export function mufflerOf(v: ExhaustView, limits: ExhaustLimits): Finding | unde
     return finding(v, 'muffler', {
       says: say`${name}: the muffler cannot be built as given: ${error.message}.`,
       standing: 'stop',
-      because: [{ says: error.message, link: `${at}.exhaust.muffler` }],
+      because: [{ says: 'box and tubes in the craft file', link: `${at}.exhaust.muffler` }],
       sources: ['The craft file'],
     })
   }

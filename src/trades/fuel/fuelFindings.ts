@@ -56,7 +56,7 @@ export function fuelHeadline(
       ...base,
       says: `Whether it will be fed is not known: ${lacks}.`,
       standing: 'unknown',
-      because: [{ says: lacks, link: path }],
+      because: [{ says: 'given in the craft file', link: path }],
       measureNext: {
         what: 'measure the hose from the tank to the carburettor',
         with: 'tape',

@@ -171,7 +171,7 @@ export function ventEndFinding(c: FuelCraft, { tank }: FuelAnswer, limits: FuelL
         link: end.path,
       },
       ...(near ? [{ says: say`${near.name} is ${inCm(near.off)} away`, link: near.path }] : []),
-      { says: say`${inMm(bore.value, 0.1)} wide at its narrowest`, link: 'fuel.vent.bore' },
+      { says: say`its bore is ${inMm(bore.value, 0.1)}`, link: 'fuel.vent.bore' },
     ],
   }
 }

@@ -1,9 +1,10 @@
 /** Small parts that a craft's other sections ask for: the foot of its air tube, cups, the cord's pulley, glands, a jig for its rivets. SI. */
-import { inMm } from '../../base/answers/amounts.ts'
+import { inDegrees, inMm, inNewtons } from '../../base/answers/amounts.ts'
 import type { MadePart } from '../../base/answers/madePart.ts'
 import { say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { PartLimits } from './partLimits.ts'
+import { barBending, bears, thickEnough, thickSays } from './partStrength.ts'
 import { type PartPlan, printedPart } from './printedPart.ts'
 import type { Printer, PrintMaterial } from './printerOf.ts'
 
@@ -67,6 +68,14 @@ export function printedFittings(craft: FittingCraft, printer: Printer, limits: P
       lies: say`Lay its floor on the bed.`,
       wall: 4e-3,
       warm: true,
+      load: {
+        by: say`a mount that carries ${inNewtons((mounts.mass.value * limits.slam.value) / mounts.number.value)} as the craft slams`,
+        stress: (mounts.mass.value * limits.slam.value) / mounts.number.value / ((Math.PI / 4) * across ** 2),
+        across: false,
+        often: true,
+        link: 'mounts.mass',
+        instead: say`turn it of aluminium`,
+      },
       steps: [say`Put a metal washer under the bolt's head, wider than the hole by ${inMm(8e-3)}.`],
       cautions: ['A loose engine tears its fuel line: check these before every outing.'],
     })
@@ -76,17 +85,31 @@ export function printedFittings(craft: FittingCraft, printer: Printer, limits: P
     const thick = clamp(cord.thickness.value, 2e-3, 10e-3)
     const across = clamp(Math.max(10 * thick, cord.bends[0]!.across.value), 26e-3, 0.15)
     const rim = across / 2 + 1.5 * thick
+    // what the turn of the cord leaves of its two pulls, at the axle, on two cheeks that stand up across their layers
+    const turn = Math.max(...cord.bends.map((bend) => bend.angle.value))
+    const pull = 2 * limits.tug.value * Math.sin(Math.min(Math.PI, turn) / 2)
+    const up = 6e-3 + rim + 2e-3
+    const postAt = (cheek: number) => barBending(pull, up, 2 * cheek, 2 * Math.max(10e-3, 0.5 * rim))
+    const pulled = { across: true, often: true }
+    const cheek = thickEnough(postAt, bears(material, pulled, limits), 5e-3, 15e-3)
     plans.push({
       id: 'cord-pulley',
       title: 'Pulley for the cord',
       of: ['cord'],
-      order: { shape: 'cord pulley', values: { across, cord: thick, holeOffset } },
-      says: say`A wheel of ${inMm(across)} in its bracket for a cord of ${inMm(thick, 0.1)}, on an axle of ${inMm(8e-3)} with a metal bush.`,
+      order: { shape: 'cord pulley', values: { across, cord: thick, cheek, holeOffset } },
+      says: say`A wheel of ${inMm(across)} in its bracket for a cord of ${inMm(thick, 0.1)}, on an axle of ${inMm(8e-3)} with a metal bush; cheeks ${thickSays(cheek)}.`,
       material,
-      volume: Math.PI * rim ** 2 * 5 * thick + 4 * rim * 30e-3 * 6e-3 + 2 * rim * rim * 5e-3,
+      volume: Math.PI * rim ** 2 * 5 * thick + 4 * rim * 30e-3 * 6e-3 + 2 * rim * rim * cheek,
       size: [4 * rim + 60e-3, 2 * rim, 2 * rim + 10e-3],
       lies: say`Lay the wheel flat and stand the bracket on its base; cheeks of a hard-pulled bracket are better printed lying.`,
       wall: 3e-3,
+      load: {
+        ...pulled,
+        by: say`a cord pulled with ${inNewtons(limits.tug.value)} and turned by ${inDegrees(turn, 1)}`,
+        stress: postAt(cheek),
+        link: 'cord',
+        instead: say`bend its bracket of steel of ${inMm(3e-3)}`,
+      },
       steps: [say`Pull the cord ten times by hand with the plug's cap off before the first start.`],
       cautions: ['A cord that snaps back hurts: stand beside its line, not in it.'],
     })

@@ -4,6 +4,7 @@ import type { Finding } from '../../base/answers/finding.ts'
 import type { MadePart, SolidOrder } from '../../base/answers/madePart.ts'
 import { type Sentence, say } from '../../base/answers/sentence.ts'
 import type { PartLimits } from './partLimits.ts'
+import { type PartLoad, strengthFinding } from './partStrength.ts'
 import type { Printer, PrintMaterial } from './printerOf.ts'
 import { petrolProof, printEstimate, printPlastics } from './printPlastics.ts'
 
@@ -28,6 +29,8 @@ export interface PartPlan {
   petrol?: true
   /** stands in the warm bay */
   warm?: true
+  /** what asks it where it is weakest; absent where it carries nothing worth reckoning */
+  load?: PartLoad
   /** minutes of hands-on work after printing */
   fitting?: number
 }
@@ -47,6 +50,7 @@ const partFinding = (
 
 function wrongWith(p: PartPlan, printer: Printer, limits: PartLimits): Finding[] {
   const out: Finding[] = [...(p.findings ?? [])]
+  if (p.load) out.push(strengthFinding(p, p.load, limits))
   const plastic = printPlastics[p.material]
   const least = limits.lines.value * printer.line
   if (p.wall < least)

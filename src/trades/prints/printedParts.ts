@@ -7,13 +7,14 @@ import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { gaugeDrawn } from './fitPieces.ts'
 import { type PartLimits, partLimits } from './partLimits.ts'
 import { type FittingCraft, printedFittings } from './printedFittings.ts'
+import { printedHolders } from './printedHolders.ts'
 import { printedPart } from './printedPart.ts'
 import { printedImpellers, printedStator } from './printedRotor.ts'
 import { printedScrews } from './printedScrews.ts'
 import type { PrintsAnswer } from './printsAnswer.ts'
 import type { PrintsInputs } from './printsFromCraft.ts'
 
-export type PrintedCraft = FittingCraft & Pick<Craft, 'jet'>
+export type PrintedCraft = FittingCraft & Pick<Craft, 'jet' | 'rider' | 'tanks' | 'fuel'>
 
 /** What is found out elsewhere and shapes a part. */
 export interface PrintedKnown {
@@ -53,9 +54,10 @@ export function printedParts(
   )
   return [
     gauge,
-    ...printedScrews(answer, printer, limits),
+    ...printedScrews(answer, printer, limits, craft.rider.mass.value),
     ...printedImpellers(craft, printer, limits, known.root, known.pitch),
     ...printedStator(craft, printer, limits),
     ...printedFittings(craft, printer, limits),
+    ...printedHolders(craft, printer, limits),
   ]
 }

@@ -52,7 +52,7 @@ const because = ({ spot, hatch, way, reach }: Nearest): Because => ({
   says: hatch
     ? reach > 0
       ? say`${inMm(way)} from the rim of ${hatch.name} to ${spot.name}, and a hand comes ${inMm(reach)} far through it`
-      : say`${hatch.name} is too narrow for a hand`
+      : say`${hatch.name} is too narrow for a hand to come to ${spot.name}`
     : say`no hatch that opens leads to ${spot.name}, ${inMetres(spot.at[0])} forward of the transom`,
   link: spot.path,
 })

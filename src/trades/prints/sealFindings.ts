@@ -91,14 +91,15 @@ function glandFinding(s: SealAnswer, seated: SeatedRing, limits: PrintsLimits, p
   const { squeeze, fill, stretch } = state
   const most = s.asked.seat === 'plug' ? limits.squeezePlug.value : limits.squeezeFace.value
   const groove = drawnGroove(s.asked.seat, ring, s.swell, printer)
-  const because = [
-    {
-      says: say`${ring.name}, ${fine(ring.inside)} inside and ${fine(ring.section)} thick, of ${s.asked.material}`,
-      link: s.asked.path,
-    },
-    { says: say`a groove ${fine(gland.depth)} deep and ${fine(gland.width)} wide`, link: s.asked.path },
-    { says: say`swollen by up to ${inPercent(s.swell)}` },
-  ]
+  const ringGiven = {
+    says: say`${ring.name}, ${fine(ring.inside)} inside and ${fine(ring.section)} thick, of ${s.asked.material}`,
+    link: s.asked.path,
+  }
+  const swollen = { says: say`swollen by up to ${inPercent(s.swell)}` }
+  const grooveGiven = {
+    says: say`a groove ${fine(gland.depth)} deep and ${fine(gland.width)} wide`,
+    link: s.asked.path,
+  }
   const bad = (says: Finding['says'], act: Finding['says'], value: Range): Finding =>
     finding(`gland.${s.path}`, {
       says,
@@ -107,7 +108,7 @@ function glandFinding(s: SealAnswer, seated: SeatedRing, limits: PrintsLimits, p
       high: value.high,
       unit: '1',
       standing: 'watch',
-      because,
+      because: [ringGiven, grooveGiven, swollen],
       act,
       harm: s.liquid === 'water' ? 'comfort' : 'before the water',
     })
@@ -150,7 +151,7 @@ function glandFinding(s: SealAnswer, seated: SeatedRing, limits: PrintsLimits, p
     high: squeeze.high,
     unit: '1',
     standing: 'good',
-    because,
+    because: [ringGiven, swollen],
   })
 }
 

@@ -121,6 +121,24 @@ export function deckBay(
   terms = 59,
   limits: DeckLimits = strengthLimits,
 ): DeckAnswer {
+  const asked = [mass, temperature, terms, limits]
+  const known = answered.get(bay)
+  if (known && asked.every((part, i) => part === known.asked[i])) return known.answer
+  const answer = solvedBay(bay, mass, temperature, terms, limits)
+  answered.set(bay, { asked, answer })
+  return answer
+}
+
+/** the last answer of each bay: answer, headline and findings of one look ask alike */
+const answered = new WeakMap<DeckBay, { asked: readonly unknown[]; answer: DeckAnswer }>()
+
+function solvedBay(
+  bay: DeckBay,
+  mass: number,
+  temperature: number,
+  terms: number,
+  limits: DeckLimits,
+): DeckAnswer {
   const loads = footLoads(mass).map((l) => underLoad(bay, l, temperature, terms, limits))
   const governs = loads.reduce((a, b) => (b.margin < a.margin ? b : a))
   const massPerArea = deckMassPerArea(bay)

@@ -5,6 +5,7 @@
  * of H. M. Berger (J. Appl. Mech. 22, 1955), N = (3D/2t²) Σ a²k with k = π²(m²/a² + n²/b²), a the amplitudes, put right by what
  * heldPlate.ts knows of the full large-deflection equations.
  */
+import { keptBy } from '../../base/numerics/keep.ts'
 import { brent } from '../../base/numerics/roots.ts'
 import { heldField } from './heldPlate.ts'
 
@@ -61,7 +62,7 @@ export function plateStiffness(modulus: number, t: number, poisson: number): num
   return (modulus * t ** 3) / (12 * (1 - poisson * poisson))
 }
 
-/** Series terms of a patch load: pressures q, wave numbers k, and sin·sin at the load. Only what does not vanish. */
+/** Series terms of a patch load of 1 N: pressures q, wave numbers k, and sin·sin at the load. Only what does not vanish. */
 interface Terms {
   m: Uint16Array
   n: Uint16Array
@@ -103,40 +104,59 @@ export function patchWaves(
   return { along, across }
 }
 
-function termsOf(p: Plate, patch: Patch, highest: number): Terms {
-  const sx = sines(highest, (patch.x ?? p.a / 2) / p.a)
-  const sy = sines(highest, (patch.y ?? p.b / 2) / p.b)
-  const { along, across } = patchWaves(p, patch, highest)
-  const size = highest * highest
-  const t: Terms = {
-    m: new Uint16Array(size),
-    n: new Uint16Array(size),
-    q: new Float64Array(size),
-    k: new Float64Array(size),
-    mx: new Float64Array(size),
-    my: new Float64Array(size),
-    shape: new Float64Array(size),
-    area: new Float64Array(size),
-    count: 0,
-  }
-  for (let m = 1; m <= highest; m++) {
-    if (Math.abs(sx[m]!) < 1e-12) continue
-    for (let n = 1; n <= highest; n++) {
-      if (Math.abs(sy[n]!) < 1e-12) continue
-      const i = t.count++
-      t.m[i] = m
-      t.n[i] = n
-      t.q[i] = along[m]! * across[n]!
-      t.mx[i] = (Math.PI * m) ** 2 / (p.a * p.a)
-      t.my[i] = (Math.PI * n) ** 2 / (p.b * p.b)
-      t.k[i] = t.mx[i]! + t.my[i]!
-      t.shape[i] = sx[m]! * sy[n]!
-      // ∫∫ of the term over the plate: only odd waves have any
-      t.area[i] = m % 2 === 1 && n % 2 === 1 ? (4 * p.a * p.b) / (Math.PI ** 2 * m * n) : 0
-    }
-  }
-  return t
+/** wave numbers from 1 to the highest whose sine at the load does not vanish: the odd ones alone for a load in the middle */
+function wavesOf(at: Float64Array): number[] {
+  const waves: number[] = []
+  for (let m = 1; m < at.length; m++) if (Math.abs(at[m]!) >= 1e-12) waves.push(m)
+  return waves
 }
+
+/** terms kept by sides, place of the load and highest wave, at a load of 1 N: one deck asks for the same few over and over */
+const keptTerms = keptBy(
+  12,
+  (of: { p: Plate; patch: Patch; highest: number }) => [
+    of.p.a,
+    of.p.b,
+    of.patch.u,
+    of.patch.v,
+    of.patch.x ?? of.p.a / 2,
+    of.patch.y ?? of.p.b / 2,
+    of.highest,
+  ],
+  ({ p, patch, highest }): Terms => {
+    const sx = sines(highest, (patch.x ?? p.a / 2) / p.a)
+    const sy = sines(highest, (patch.y ?? p.b / 2) / p.b)
+    const { along, across } = patchWaves(p, { ...patch, load: 1 }, highest)
+    const [ms, ns] = [wavesOf(sx), wavesOf(sy)]
+    const size = ms.length * ns.length
+    const t: Terms = {
+      m: new Uint16Array(size),
+      n: new Uint16Array(size),
+      q: new Float64Array(size),
+      k: new Float64Array(size),
+      mx: new Float64Array(size),
+      my: new Float64Array(size),
+      shape: new Float64Array(size),
+      area: new Float64Array(size),
+      count: size,
+    }
+    let i = 0
+    for (const m of ms)
+      for (const n of ns) {
+        t.m[i] = m
+        t.n[i] = n
+        t.q[i] = along[m]! * across[n]!
+        t.mx[i] = (Math.PI * m) ** 2 / (p.a * p.a)
+        t.my[i] = (Math.PI * n) ** 2 / (p.b * p.b)
+        t.k[i] = t.mx[i]! + t.my[i]!
+        t.shape[i] = sx[m]! * sy[n]!
+        // ∫∫ of the term over the plate: only odd waves have any
+        t.area[i] = m % 2 === 1 && n % 2 === 1 ? (4 * p.a * p.b) / (Math.PI ** 2 * m * n) : 0
+        i++
+      }
+    return t
+  },
+)
 
 /**
  * Greatest bending moment under a patch on a bed, N·m per m, along the two middle lines of the patch. A bed carries a wide patch
@@ -144,6 +164,7 @@ function termsOf(p: Plate, patch: Patch, highest: number): Terms {
  * beam on springs does (M. Hetényi, Beams on Elastic Foundation, 1946, ch. 2).
  */
 function momentToRim(p: Plate, patch: Patch, t: Terms, D: number, tension: number, bed: number): number {
+  const { load } = patch
   const highest = t.m.reduce((a, b) => Math.max(a, b), 0)
   const highestAcross = t.n.reduce((a, b) => Math.max(a, b), 0)
   // moments both ways along x with y at the middle, and along y with x there: one sum over the other wave number each
@@ -154,7 +175,7 @@ function momentToRim(p: Plate, patch: Patch, t: Terms, D: number, tension: numbe
   const sy = sines(highestAcross, y / p.b)
   for (let i = 0; i < t.count; i++) {
     const k = t.k[i]!
-    const a = (D * t.q[i]!) / (D * k * k + tension * k + bed)
+    const a = (D * load * t.q[i]!) / (D * k * k + tension * k + bed)
     const [m, n] = [t.m[i]!, t.n[i]!]
     const mx = a * (t.mx[i]! + p.poisson * t.my[i]!)
     const my = a * (t.my[i]! + p.poisson * t.mx[i]!)
@@ -178,7 +199,9 @@ function momentToRim(p: Plate, patch: Patch, t: Terms, D: number, tension: numbe
 
 /** Deflection and stress under a patch load, at its middle where nothing else is said. RangeError when the patch does not fit the plate. */
 export function patchOnPlate(p: Plate, patch: Patch, options: PlateOptions = {}): PlateResult {
-  const t = termsOf(p, patch, options.terms ?? 79)
+  checkPatch(p, patch)
+  const t = keptTerms({ p, patch, highest: options.terms ?? 79 })
+  const { load } = patch
   const D = plateStiffness(p.modulus, p.t, p.poisson)
   const bed = options.bed ?? 0
   const field = heldField(p, patch, D)
@@ -189,7 +212,7 @@ export function patchOnPlate(p: Plate, patch: Patch, options: PlateOptions = {})
       let sum = 0
       for (let i = 0; i < t.count; i++) {
         const k = t.k[i]!
-        const a = t.q[i]! / (D * k * k + n * k + bed)
+        const a = (load * t.q[i]!) / (D * k * k + n * k + bed)
         sum += a * a * k
       }
       return ((1.5 * D) / (p.t * p.t)) * field.gain(n) * sum
@@ -206,7 +229,7 @@ export function patchOnPlate(p: Plate, patch: Patch, options: PlateOptions = {})
   let under = 0
   for (let i = 0; i < t.count; i++) {
     const k = t.k[i]!
-    const a = t.q[i]! / (D * k * k + tension * k + bed)
+    const a = (load * t.q[i]!) / (D * k * k + tension * k + bed)
     const s = a * t.shape[i]!
     w += s
     mx += s * (t.mx[i]! + p.poisson * t.my[i]!)

@@ -36,6 +36,7 @@ const ranking: RunRanking = {
     id: `c${i}`,
     says: `cause ${i}`,
     share,
+    weight: 5,
     ways: [],
     mend: 'mend it',
     for: ['it fits'],

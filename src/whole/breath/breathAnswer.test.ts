@@ -1,56 +1,82 @@
 import { expect, test } from 'vitest'
 import { printed } from '../../base/answers/sentence.ts'
+import { readCraft } from '../../craft/index.ts'
+import type { TorqueBand } from '../../trades/engine/band.ts'
 import { madeUpCurve } from '../../trades/engine/curve.testkit.ts'
-import { curveFromPeak } from '../../trades/engine/curve.ts'
-import { givenLine, simulatedLine } from '../../trades/engine/torqueLine.ts'
-import { givenAnswer, simulatedAnswer } from './breathAnswer.ts'
+import { craftTextWith, sportEngine } from '../../trades/engine/twoStroke.testkit.ts'
+import { lookAt } from '../look.ts'
+import { engineAnswer, headlineOf } from './breathAnswer.ts'
+import { breathView } from './breathView.ts'
 
-const stage = { rough: false, banded: false, asked: 13, settled: 13 }
-const line = simulatedLine('front', madeUpCurve(), 1)
+const craft = readCraft(craftTextWith(sportEngine)).craft!
+const view = breathView(craft, 0)
+const curve = madeUpCurve()
 
-test('the answer says power, torque, their speeds and the strong stretch, by the words of the headline', () => {
-  const answer = simulatedAnswer(line, stage)
+test('the answer says power, torque and their speeds with their ranges, in the reader’s units; the strong stretch is its reason', () => {
+  const answer = engineAnswer(view, { curve })
   expect(printed(answer.says)).toMatch(
-    /^Front gives [\d.]+ kW at \d+ rpm and [\d.]+ N·m at 9000 rpm by simulation\. Its power stays within a tenth of that from [\d\s]+ rpm to [\d\s]+ rpm\.$/,
+    /^\S+ gives [\d.]+ kW \([\d.]+ to [\d.]+ kW\) at \d+ rpm and [\d.]+ N·m \(.*\) at 9000 rpm by simulation\.$/,
   )
-  expect(printed(simulatedAnswer(line, stage).says, 'inch')).toMatch(/hp at .* lbf·ft at/)
+  expect(printed(answer.says, 'inch')).toMatch(/hp \(.* hp\) at .* lbf·ft .*at/)
+  expect(printed(answer.because[0]!.says)).toMatch(/within a tenth of that from [\d\s]+ rpm to [\d\s]+ rpm/)
 })
 
 test('the range holds what the method may be off, and grows with the band of the inputs', () => {
-  const ends = (l: typeof line) =>
-    /([\d.]+) kW to ([\d.]+) kW/
-      .exec(printed(simulatedAnswer(l, stage).range!))!
-      .slice(1)
-      .map(Number)
-  const banded = { ...line, low: line.torque.map((t) => 0.8 * t), high: line.torque.map((t) => 1.3 * t) }
-  const [low, high] = ends(line)
-  const [lower, higher] = ends(banded)
-  expect(high! / low!).toBeCloseTo(1.15 / 0.85, 1)
-  expect(lower).toBeLessThan(low!)
-  expect(higher).toBeGreaterThan(high!)
+  const ends = (band?: TorqueBand) => {
+    const { low, high } = engineAnswer(view, { curve, band })
+    return [low!, high!] as const
+  }
+  const [low, high] = ends()
+  const [lower, higher] = ends({
+    points: curve.points.map((p) => ({ rpm: p.rpm, low: 0.8, high: 1.3 })),
+    drivers: [],
+    cancelled: false,
+  })
+  expect(high / low).toBeCloseTo(1.15 / 0.85, 6)
+  expect(lower).toBeLessThan(low)
+  expect(higher).toBeGreaterThan(high)
 })
 
-test('a rough answer says that it is one, and speeds that did not settle are counted', () => {
-  expect(printed(simulatedAnswer(line, { ...stage, rough: true }).confidence!)).toContain('rough')
-  expect(printed(simulatedAnswer(line, { ...stage, settled: 11 }).confidence!)).toContain('11 of 13')
-})
-
-test('a curve on which nothing settled gives no number', () => {
-  const none = simulatedLine(
-    'front',
-    madeUpCurve(
-      9000,
-      madeUpCurve().points.map((p) => p.rpm),
-    ),
-    1,
+test('a curve on which nothing settled gives no number, nor one that is not worked out yet', () => {
+  const none = madeUpCurve(
+    9000,
+    curve.points.map((p) => p.rpm),
   )
-  const answer = simulatedAnswer(none, stage)
-  expect(printed(answer.says)).toContain('settled at no speed')
-  expect(answer.range).toBeUndefined()
+  for (const worked of [{ curve: none }, {}]) {
+    const answer = engineAnswer(view, worked)
+    expect([answer.standing, answer.value]).toEqual(['unknown', undefined])
+    expect(printed(answer.says)).toContain('is not known: ')
+  }
 })
 
 test('an engine known by its peak says so and that its breathing is not known; a motor does not breathe', () => {
-  const given = givenLine('rear', curveFromPeak(4100, 126, 'tuned'), 0.1)
-  expect(printed(givenAnswer(given, 'peak')!.says)).toMatch(/^Rear gives 4\.1 kW .*not known yet/)
-  expect(printed(givenAnswer(given, 'electric')!.says)).toContain('does not breathe')
+  const peak = {
+    name: 'rear',
+    kind: 'peak',
+    displacement: '60 cm³',
+    power: '4.1 kW ±0.4',
+    'power at': '7600 rpm',
+  }
+  const rear = readCraft(craftTextWith(`engines:\n  - ${JSON.stringify(peak)}\n`)).craft!
+  const known = engineAnswer(breathView(rear, 0))
+  expect(printed(known.says)).toMatch(/^Rear gives 4\.1 kW \(.*\) .*not known yet\.$/)
+  expect(known.standing).toBe('unknown')
+  const motor = engineAnswer({ ...breathView(rear, 0), kind: 'electric' })
+  expect(printed(motor.says)).toContain('does not breathe')
+  expect(motor.standing).toBe('good')
+})
+
+test('one engine’s answer is the headline; of several each is said once', () => {
+  const one = engineAnswer(view, { curve })
+  expect(headlineOf([one])).toEqual({ ...one, id: 'breath.headline' })
+  const both = headlineOf([one, engineAnswer(view)])
+  expect(printed(both.says)).toMatch(/by simulation\. How .* is not known: .*\.$/)
+  expect(both.standing).toBe('unknown')
+})
+
+test('in a look no other finding of the question words what an engine gives', () => {
+  const found = lookAt(craft, { ranges: false }).findings.filter((f) => f.question === 'breath')
+  expect(found.filter((f) => /gives|is not known/.test(printed(f.says))).map((f) => f.id)).toEqual([
+    'breath.headline',
+  ])
 })

@@ -1,78 +1,92 @@
-/** How one engine breathes, in one sentence with its range and how sure it is: worded here for the headline and the page alike. */
-import { inCount, inKw, inRpm } from '../../base/answers/amounts.ts'
-import { type Sentence, say, whole } from '../../base/answers/sentence.ts'
-import { engineGives, mostOf, peaksOfLine } from '../../trades/engine/engineGives.ts'
-import { uncalibrated } from '../../trades/engine/health.ts'
-import { strongBand, type TorqueLine } from '../../trades/engine/torqueLine.ts'
+/**
+ * How one engine breathes, as one finding: the page's answer for that engine, and what the trade's headline is made of. It is worded
+ * here and nowhere else.
+ */
+import { inKw } from '../../base/answers/amounts.ts'
+import type { Finding } from '../../base/answers/finding.ts'
+import { joined, type Sentence, say, whole } from '../../base/answers/sentence.ts'
+import type { TorqueBand } from '../../trades/engine/band.ts'
+import { twoStrokeAnswer } from '../../trades/engine/engineFindings.ts'
+import { type Ends, mostOf, peaksOfLine } from '../../trades/engine/engineGives.ts'
+import type { CurveResult } from '../../trades/engine/simulate.ts'
+import type { TorqueLine } from '../../trades/engine/torqueLine.ts'
 import type { BreathView } from './breathView.ts'
 
-export interface BreathAnswer {
-  says: Sentence
-  range?: Sentence
-  confidence?: Sentence
+/** What was worked out of an engine, as far as it is. */
+export interface WorkedOut {
+  curve?: CurveResult | undefined
+  band?: TorqueBand | undefined
 }
 
-export interface Stage {
-  /** coarse cells only so far */
-  rough: boolean
-  /** the band of the uncertain inputs is in the line */
-  banded: boolean
-  /** speeds asked for, and how many of them settled */
-  asked: number
-  settled: number
+/** The answer for one engine: by simulation, by the curve of the craft file, or what is missing. */
+export function engineAnswer(view: BreathView, { curve, band }: WorkedOut = {}): Finding {
+  const { reading, given, name, index } = view
+  const at = `engines.${index}`
+  if (reading && (curve || !given))
+    return twoStrokeAnswer({
+      at,
+      name,
+      ...reading,
+      ...(curve ? { curve } : {}),
+      ...(band ? { band } : {}),
+    })
+  const says = given && engineGiven(given, view.kind)
+  if (!says)
+    return answered(at, 'unknown', {
+      says: say`how ${name} breathes is not known: the file has neither its curve nor its ports and pipe`,
+      because: `the torque curve or the peak of ${name} comes first`,
+    })
+  if (view.kind === 'electric')
+    return answered(at, 'good', { says, because: `the curve or the peak of ${name} in the craft file` })
+  return answered(at, 'unknown', {
+    says,
+    because: `with ports and pipe of ${name} measured, its curve is worked out and other pipes can be tried`,
+  })
+}
+
+interface Words {
+  says: Sentence
+  because: Sentence
+}
+
+function answered(at: string, standing: Finding['standing'], { says, because }: Words): Finding {
+  return {
+    id: `breath.${at}.given`,
+    question: 'breath',
+    says: whole(says),
+    standing,
+    because: [{ says: because, link: at }],
+    sources: ['The craft file'],
+  }
 }
 
 /** What is known of an engine that the file holds by a curve or a peak only, without a full stop; undefined without a curve. */
-export function engineGiven(line: TorqueLine, kind: BreathView['kind']): Sentence | undefined {
+function engineGiven(line: TorqueLine, kind: BreathView['kind']): Sentence | undefined {
   const peaks = peaksOfLine(line)
   if (!peaks) return undefined
-  const most = mostOf(peaks.power, inKw)
+  const { power } = peaks
+  const knot = line.rpm.indexOf(power.rpm)
+  const part = (ends: readonly number[] | undefined) => (ends ? ends[knot]! / line.torque[knot]! : 1)
+  const ends: Ends = { low: part(line.low), high: part(line.high) }
+  const most = mostOf(power, inKw, ends)
   if (kind === 'electric') return say`${line.name} is electric and does not breathe; it gives ${most}`
   const by = kind === 'peak' ? 'as estimated from its peak' : 'by the curve in the craft file'
   return say`${line.name} gives ${most}, ${by}; how it breathes is not known yet`
 }
 
-/** The answer for one engine by simulation. */
-export function simulatedAnswer(line: TorqueLine, stage: Stage): BreathAnswer {
-  const gives = engineGives(line)
-  const peaks = peaksOfLine(line)
-  if (!gives || !peaks) return { says: say`${line.name} settled at no speed, so there is no curve to give.` }
-  const strong = strongBand(line)
-  const wide = strong
-    ? say` Its power stays within a tenth of that from ${inRpm(strong.from / 60)} to ${inRpm(strong.to / 60)}.`
-    : ''
-  const { power } = peaks
-  const at = line.rpm.indexOf(power.rpm)
-  const down = Math.hypot(uncalibrated.bmep, line.low ? 1 - line.low[at]! / line.torque[at]! : 0)
-  const up = Math.hypot(uncalibrated.bmep, line.high ? line.high[at]! / line.torque[at]! - 1 : 0)
-  const slow = power.rpm / 60
+/** What all engines of a craft give: the one engine's answer, or all of them in a row. */
+export function headlineOf(each: readonly Finding[]): Finding {
+  const [only] = each
+  if (only && each.length === 1) return { ...only, id: 'breath.headline' }
   return {
-    says: say`${whole(gives)}${wide}`,
-    range: say`${inKw(power.value * (1 - down))} to ${inKw(power.value * (1 + up))}, between ${inRpm(slow * (1 - uncalibrated.rpm))} and ${inRpm(slow * (1 + uncalibrated.rpm))}`,
-    confidence: confidenceOf(stage),
-  }
-}
-
-function confidenceOf({ rough, banded, asked, settled }: Stage): Sentence {
-  if (rough) return 'A rough first answer on coarse cells; the fine one is on its way.'
-  const all: Sentence =
-    settled === asked ? 'Every speed settled' : say`${inCount(settled)} of ${inCount(asked)} speeds settled`
-  const inputs = banded ? 'and what the inputs leave open' : 'what the inputs leave open follows'
-  return say`${all}. By simulation, not yet calibrated against a run; the range holds the method’s own doubt${banded ? ' ' : ', '}${inputs}. Two pipes compare better than that.`
-}
-
-/** The answer for an engine that the file knows only by its curve; undefined without one. */
-export function givenAnswer(line: TorqueLine, kind: BreathView['kind']): BreathAnswer | undefined {
-  const given = engineGiven(line, kind)
-  if (!given) return undefined
-  if (kind === 'electric') return { says: whole(given) }
-  const { power } = peaksOfLine(line)!
-  const at = line.rpm.indexOf(power.rpm)
-  const end = (ends: readonly number[] | undefined) =>
-    inKw(power.value * (ends ? ends[at]! / line.torque[at]! : 1))
-  return {
-    says: whole(given),
-    range: say`${end(line.low)} to ${end(line.high)}`,
-    confidence: 'With its ports and pipe measured, the curve is worked out and other pipes can be tried.',
+    id: 'breath.headline',
+    question: 'breath',
+    says: joined(
+      each.map((one) => one.says),
+      ' ',
+    ),
+    standing: each.every((one) => one.standing === 'good') ? 'good' : 'unknown',
+    because: each.flatMap((one) => one.because),
+    sources: [...new Set(each.flatMap((one) => one.sources))],
   }
 }

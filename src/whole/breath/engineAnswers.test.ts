@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { inWords } from '../../base/answers/printFinding.ts'
 import { whatIf } from '../../craft/index.ts'
 import { lookAt } from '../look.ts'
 import { demoCraft } from '../push/demo.testkit.ts'
@@ -35,14 +36,20 @@ test('a two-stroke known by ports and pipe gives the balance its curve, its rang
   expect(engines.simulated.get(0)!.outFlow).toHaveLength(360)
 
   const { findings, balance } = lookAt(craft, { engines, oneDead: false })
+  expect(findings.find((f) => f.id === 'breath.headline')!.value).toBeGreaterThan(8)
   expect(balance!.pull.value).toBeGreaterThan(100)
   expect(balance!.pull.high).toBeGreaterThan(balance!.pull.low)
   expect(balance!.drivers.some((d) => d.path === 'engines.0.curve trust')).toBe(true)
-  for (const id of ['curve', 'trust', 'coarse', 'muffler', 'level', 'spill', 'suction', 'snorkel', 'caution'])
+  for (const id of ['trust', 'coarse', 'muffler', 'level', 'spill', 'suction', 'snorkel', 'caution'])
     expect(
       findings.map((f) => f.id),
       id,
     ).toContain(`breath.engines.0.${id}`)
+
+  // a simulated engine's warnings give a reason that is not the warning again
+  for (const f of inWords(findings.filter((one) => one.question === 'breath')))
+    for (const b of f.because)
+      if (b.says.length > 40) expect(f.says.toLowerCase()).not.toContain(b.says.toLowerCase())
 
   // the same craft again costs nothing; a change elsewhere neither; a change of the pipe does
   answerEngines(craft, { store, coarse: true })

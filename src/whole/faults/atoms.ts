@@ -2,7 +2,7 @@
 import type { Cause, ModelChange, Signs, Way } from './causeTypes.ts'
 import type { Item, StateItem } from './evidence.ts'
 import { observables } from './observables.ts'
-import { type RootTable, severities } from './roots.ts'
+import { at, type RootTable, severities } from './roots.ts'
 
 export interface Atom {
   cause: number
@@ -21,6 +21,9 @@ export interface Atom {
   open: number
   /** ln of the speed's ratio by severity; undefined where it moves no speed */
   shift: Float64Array | undefined
+  /** the same of the pull at a speed of the engines, and of the speed that goes with a pull */
+  thrust: Float64Array | undefined
+  pace: Float64Array | undefined
   /** by state item: its states' shares over the usual ones; undefined where it does not touch them */
   touches: readonly (Float64Array | undefined)[]
 }
@@ -105,6 +108,8 @@ function shiftsOf(
   return Float64Array.from(severities, (s) => roots.shift(change, engines, s))
 }
 
+const logsOf = (of: (severity: number) => number) => Float64Array.from(severities, (s) => Math.log(of(s)))
+
 /** Every atom of a craft and session. */
 export function atomsOf({
   causes,
@@ -131,6 +136,11 @@ export function atomsOf({
       const weight = weightOf(cause) * way.share * moved(cause.id, way.id)
       for (const target of targets) {
         const shift = shiftsOf(roots, change, target)
+        const thrust = change.thrust && logsOf((s) => at(change.thrust, s))
+        const pace =
+          change.drag || change.pace
+            ? logsOf((s) => at(change.pace, s) / Math.sqrt(at(change.drag, s)))
+            : undefined
         for (const onset of begins) {
           const until = cause.rests
             ? (pauses.find((r) => r >= onset) ?? Number.POSITIVE_INFINITY)
@@ -147,6 +157,8 @@ export function atomsOf({
             dead: change.dead ? bits(target) : 0,
             open: change.open === undefined ? 0 : reach === 'one' ? bits(target) : change.open,
             shift,
+            thrust,
+            pace,
             touches: states.map((i) => touchOf(i, signs, onset, until, timed)),
           })
         }

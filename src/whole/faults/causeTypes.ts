@@ -16,6 +16,8 @@ export interface ModelChange {
   thrust?: Span
   /** drag of the hull */
   drag?: Span
+  /** top speed over the one that goes with the pull, drag apart */
+  pace?: Span
   /** the engine it reaches does not fire */
   dead?: true
   /** the shaft is open behind this many engines */

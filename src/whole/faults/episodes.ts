@@ -24,7 +24,7 @@ export interface HeardEpisode extends Episode {
 const shortest = 0.6
 const margin = 0.15
 /** ln of the ratio of speeds from which two stretches are two */
-const differs = 0.07
+const differs = 0.05
 
 const middle = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b)
@@ -120,12 +120,14 @@ export function episodesOf(
   const usual = Number.isFinite(loaded) ? loaded : usualOf(parts)
   let dragged = false
   let ran = false
+  let pulled = false
   return parts.map((p, i) => {
     const has = (kind: Mark['kind']) => p.marks.some((m) => m.kind === kind)
     if (has('one stops')) dragged = true
     if (has('one fires again') || p.lines.length === 0) dragged = false
-    const kind = kindOf(p, has, parts[i - 1], usual, dragged, ran, engines)
+    const kind = kindOf(p, has, { before: parts[i - 1], usual, dragged, ran, pulled, engines })
     ran ||= p.lines.length > 0
+    pulled ||= kind === 'both-pulling' || kind === 'pulling' || kind === 'one-dragged'
     return {
       id: `e${i}`,
       kind,
@@ -148,20 +150,30 @@ function usualOf(parts: readonly Part[]): number {
   return longest ? Math.max(...longest.lines.map((l) => l.rotation)) : Number.NaN
 }
 
+interface Before {
+  /** the part before it, and what came before that */
+  before: Part | undefined
+  usual: number
+  dragged: boolean
+  ran: boolean
+  /** it pulled before */
+  pulled: boolean
+  engines: number
+}
+
 function kindOf(
   p: Part,
   has: (kind: Mark['kind']) => boolean,
-  before: Part | undefined,
-  usual: number,
-  dragged: boolean,
-  ran: boolean,
-  engines: number,
+  { before, usual, dragged, ran, pulled, engines }: Before,
 ): string {
   if (p.lines.length === 0) return 'silent'
   const fastest = Math.max(...p.lines.map((l) => l.rotation))
   const was = Math.max(0, ...(before?.lines ?? []).map((l) => l.rotation))
-  if (has('load lost') || (fastest > 1.3 * usual && fastest > 1.3 * was && was > 0)) return 'load-lost'
-  if (has('races') || has('draws air')) return 'racing'
+  // faster than predicted from the first pull on is a light load; lost is what was there before
+  const lost = fastest > 1.3 * was && was > 0 && fastest > (pulled ? 1.3 : 1.8) * usual
+  if (has('load lost') || lost) return 'load-lost'
+  // a race too short to be seen in the speed leaves the stretch what it was
+  if ((has('races') || has('draws air')) && fastest > 1.05 * was) return 'racing'
   if (has('choke helps') || has('choke hurts')) return 'choke-on'
   if (has('hunts')) return 'will-not-rev'
   const restarts = before === undefined || before.lines.length === 0

@@ -167,8 +167,10 @@ const pulls = (e: HeardEpisode) => e.kind === 'both-pulling' || e.kind === 'pull
 const oneStops = (e: HeardEpisode) => e.marks.some((m) => m.kind === 'one stops')
 const apart = (lines: readonly Heard[]) => Math.abs(Math.log(lines[0]!.rotation / lines[1]!.rotation)) > 0.04
 
-/** Nothing but a stop ends the racing. */
+/** Nothing but a stop ends the racing; a race too short to be seen in the speed came back. */
 function staysUp(episodes: readonly HeardEpisode[], i: number, m: Mark): boolean {
+  const { kind } = episodes[i]!
+  if (kind !== 'racing' && kind !== 'load-lost') return false
   const later = episodes.slice(i).find((e) => e.from >= m.at + m.lasts - 0.3)
   return later !== undefined && later.lines.length === 0
 }
@@ -234,6 +236,13 @@ function lineItems(episodes: readonly HeardEpisode[]): LinesItem[] {
   )
 }
 
+/** Standard deviation (ln) of the speed the craft is predicted to reach. */
+export function rotationDoubt({ balance }: RunSession): number {
+  const range = balance?.ranged ? balance.tiedUpRotation : undefined
+  const doubt = range ? Math.log(range.high / range.low) / 4 : Number.NaN
+  return doubt > 0 ? doubt : 0.1
+}
+
 /** The first steady stretch at full load against what the craft should do. */
 function levelItems(session: RunSession, episodes: readonly HeardEpisode[], expected: number): StepItem[] {
   if (!Number.isFinite(expected)) return []
@@ -244,8 +253,7 @@ function levelItems(session: RunSession, episodes: readonly HeardEpisode[], expe
   const at = i >= 0 ? i : fastestOf(episodes)
   const line = episodes[at]?.lines[0]
   if (!line) return []
-  const range = session.balance?.ranged ? session.balance.tiedUpRotation : undefined
-  const doubt = range ? Math.log(range.high / range.low) / 4 : 0.1
+  const doubt = rotationDoubt(session)
   const told = session.kind === 'tied up' || session.kind === 'under way'
   const moved = Math.log(line.rotation / expected)
   return [

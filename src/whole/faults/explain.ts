@@ -8,7 +8,8 @@ import type { Item } from './evidence.ts'
 import { type Move, movesFor } from './moves.ts'
 import type { RankedCause, RunRanking } from './rankingTypes.ts'
 import type { RankLimits } from './rankLimits.ts'
-import type { Story, Weigher } from './stories.ts'
+import type { Story } from './stories.ts'
+import type { Weigher } from './weigher.ts'
 
 export interface ExplainSetting {
   causes: readonly Cause[]
@@ -21,6 +22,8 @@ export interface ExplainSetting {
   /** name of the engine at a place */
   engineName: (place: number) => string
   limits: RankLimits
+  /** weight beforehand of a cause */
+  weightOf: (cause: Cause) => number
 }
 
 /** stories looked at for what speaks for and against */
@@ -76,6 +79,7 @@ export function rankedCauses(s: ExplainSetting): RankedCause[] {
       id: cause.id,
       says: causeSays(cause, list, engine, since, named.value),
       share: all,
+      weight: s.weightOf(cause),
       ...(since ? { since: since.id } : {}),
       ...(engine ? { engine: { name: engine, share: place!.share } } : {}),
       ways: list,

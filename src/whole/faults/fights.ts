@@ -7,7 +7,7 @@ import type { HeardEpisode } from './episodes.ts'
 import type { Item, StateItem } from './evidence.ts'
 import type { RankLimits } from './rankLimits.ts'
 import type { RunSession } from './session.ts'
-import type { Weigher } from './stories.ts'
+import type { Weigher } from './weigher.ts'
 
 const doubt = (id: string, says: Sentence, act: Sentence): Finding => ({
   id: `doubt-${id}`,

@@ -195,9 +195,8 @@ describe('what does not fit is said', () => {
 
   test('a fight, a decision and a name each move with their limit', () => {
     const observed = [
-      { id: 'hand', state: 'locked' },
-      { id: 'opening', state: 'cleanly' },
-      { id: 'idle', state: 'as usual' },
+      { id: 'cap', state: 'recovered' },
+      { id: 'lasted', state: 'from the start' },
     ]
     const strict = { ...rankLimits, fights: { ...rankLimits.fights, value: 0.9 } }
     const deaf = { ...rankLimits, fights: { ...rankLimits.fights, value: 0 } }

@@ -57,15 +57,17 @@ const slips: Signs = {
   rpm: [0.02, 0.08, 0.35, 0.55],
   pull: [0.85, 0.13, 0.02],
   raced: [0.15, 0.12, 0.73],
-  engines: [0.35, 0.6, 0.05],
   jet: [0.22, 0.05, 0.73],
   heat: [0.25, 0.05, 0.69, 0.01],
   smoke: [0.33, 0.03, 0.63, 0.01],
   lasted: [0.3, 0.05, 0.5, 0.13, 0.02],
-  opening: [0.5, 0.05, 0.42, 0.03],
+  opening: [0.7, 0.06, 0.22, 0.02],
   plug: [0.75, 0.08, 0.09, 0.06, 0.02, 0.01],
   coupling: [0.1, 0.17, 0.4, 0.25, 0.06, 0.02],
 }
+
+/** With a jet each the engine whose joint slips is heard to differ. */
+const apartFrom: Signs = { engines: [0.35, 0.6, 0.05] }
 
 const open: Signs = {
   ...slips,
@@ -132,7 +134,7 @@ export function linkCauses(craft: Craft, opened: readonly Opened[] = []): Cause[
       // with a jet each it is one engine's own shaft that opens
       reach: craft.drive.arrangement === 'one shaft' ? 'craft' : 'one',
       change: {},
-      signs: slips,
+      signs: craft.drive.arrangement === 'one shaft' ? slips : { ...slips, ...apartFrom },
       ways: waysOf(link, between),
       mendSays: 'bolt it up again: every bolt to its torque, with something that keeps it',
     } satisfies Cause

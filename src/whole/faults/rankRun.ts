@@ -13,7 +13,7 @@ import { cannotSayOf, isDecided } from './cannotSay.ts'
 import { causesOf } from './causes.ts'
 import type { Cause } from './causeTypes.ts'
 import { episodesOf } from './episodes.ts'
-import { evidenceOf } from './evidence.ts'
+import { evidenceOf, rotationDoubt } from './evidence.ts'
 import { type ExplainSetting, rankedCauses, stoppedOf } from './explain.ts'
 import { fightOf, impossibleOf } from './fights.ts'
 import { besideOf } from './heardBeside.ts'
@@ -83,7 +83,11 @@ const longPause = 20
 const mostOnsets = 7
 
 /** Ranks what may have gone wrong. Without a recording the episodes are empty and everything counts for the whole day. */
-export function rankRun(session: RunSession, limits: RankLimits = rankLimits): RunRanking {
+export function rankRun(
+  session: RunSession,
+  limits: RankLimits = rankLimits,
+  progress: (part: number, says: string) => void = () => {},
+): RunRanking {
   const { craft, balance, hearing } = session
   const known = knownOf(craft, balance, session.solved)
   const { causes } = known
@@ -108,7 +112,11 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
   })
   const total = causes.reduce((a, c) => a + weightOf(c), 0) + noneWeight
   const alone = new Set(causes.flatMap((c, i) => (c.id === 'as-designed' ? [i] : [])))
-  const { stories, weigher } = tellStories({ items, atoms, roots, shared, total }, alone)
+  progress(0.4, 'Weighing stories')
+  const { stories, weigher } = tellStories(
+    { items, atoms, roots, shared, total, engines: running.length, doubt: rotationDoubt(session) },
+    alone,
+  )
   const setting: ExplainSetting = {
     causes,
     atoms,
@@ -119,7 +127,9 @@ export function rankRun(session: RunSession, limits: RankLimits = rankLimits): R
     moves,
     engineName: (i) => craft.engines[i]?.name ?? `engine ${i + 1}`,
     limits,
+    weightOf,
   }
+  progress(0.75, 'Weighing checks')
   const ranked = rankedCauses(setting)
   const stopped = stoppedOf(setting)
   const fight = fightOf(all, items, atoms, weigher, limits)

@@ -18,6 +18,8 @@ export interface RankedCause {
   says: Sentence
   /** probability that it is part of what happened, 0 to 1 */
   share: number
+  /** weight beforehand, beside those of the others; the builder can put it another way */
+  weight: number
   /** id of the episode it begins with */
   since?: string
   /** the engine it is at, where one is likelier than not, and how sure that is once the cause is so */

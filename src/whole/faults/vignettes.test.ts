@@ -97,7 +97,7 @@ const vignettes: readonly { id: string; signs: Readonly<Record<string, string>>;
   {
     id: 'V13 fast and thin',
     first: 'shallow',
-    signs: { rpm: 'high', pull: 'low', lasted: 'from the start', pitch: 'shallower' },
+    signs: { rpm: 'high', pull: 'low', lasted: 'from the start', jet: 'solid', pitch: 'shallower' },
   },
   {
     id: 'V14 weed after the shallows',
@@ -120,7 +120,7 @@ const vignettes: readonly { id: string; signs: Readonly<Record<string, string>>;
   {
     id: 'V17 the lever does not open it',
     first: 'throttle-short',
-    signs: { rpm: 'low', opening: 'cleanly', throttle: 'half', pull: 'as predicted' },
+    signs: { rpm: 'low', opening: 'cleanly', throttle: 'half', hand: 'free', idle: 'as usual', plug: 'tan' },
   },
   {
     id: 'V20 went under and will not start',

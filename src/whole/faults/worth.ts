@@ -6,17 +6,19 @@ import type { Craft } from '../../craft/schema/craftSchema.ts'
 import { type Atom, rowOf, signsOf } from './atoms.ts'
 import type { Cause } from './causeTypes.ts'
 import { type Item, softly, sources } from './evidence.ts'
+import { measureAt } from './measured.ts'
 import { type Check, checksFor } from './nextChecks.ts'
 import { observableAt, observables } from './observables.ts'
 import { type Belief, ordersOf, repairMinutes, retry } from './repair.ts'
-import type { Story, Weigher } from './stories.ts'
+import type { Story } from './stories.ts'
+import type { Weigher } from './weigher.ts'
 
-/** stories looked at */
-const most = 240
+/** groups of stories looked at */
+const most = 300
 /** minutes to find what is none of these */
 const strange = 150
 /** minutes that a bit of knowledge of the causes is worth by itself: what is known is neither mended nor asked for in vain; judgement */
-const perBit = 14
+const perBit = 30
 /** minutes a check costs more where a hand goes near what turns */
 const withCare = 2
 
@@ -76,16 +78,67 @@ function fixesOf(causes: readonly Cause[]): Fixes {
   return { costs, placeOf: (a) => first[a.cause]! + a.way, none: costs.length - 1, found }
 }
 
+/** Stories of the same causes in the same ways, whenever they began and wherever: what is mended is the same, and what a check finds. */
+interface Group {
+  /** atoms of its likeliest story */
+  atoms: readonly number[]
+  share: number
+  fixes: readonly number[]
+  /** the causes alone */
+  causes: number
+}
+
+interface Grouped {
+  groups: readonly Group[]
+  /** group of each story; -1 where it is too unlikely to count */
+  of: readonly number[]
+}
+
+function groupsOf(
+  stories: readonly Story[],
+  atoms: readonly Atom[],
+  fixesOf: (s: Story) => number[],
+): Grouped {
+  const known = new Map<string, { group: Group; place: number }>()
+  const sets = new Map<string, number>()
+  const keys = stories.map((s) => {
+    const own = s.atoms.map((a) => atoms[a]!)
+    const key = own
+      .map((a) => 16 * a.cause + a.way)
+      .sort((a, b) => a - b)
+      .join()
+    const held = known.get(key)
+    if (held) {
+      held.group.share += s.share
+      return key
+    }
+    const set = own
+      .map((a) => a.cause)
+      .sort((a, b) => a - b)
+      .join()
+    const causes = sets.get(set) ?? sets.size
+    sets.set(set, causes)
+    known.set(key, { group: { atoms: s.atoms, share: s.share, fixes: fixesOf(s), causes }, place: -1 })
+    return key
+  })
+  const lead = [...known.values()].sort((a, b) => b.group.share - a.group.share).slice(0, most)
+  lead.forEach((l, i) => {
+    l.place = i
+  })
+  return { groups: lead.map((l) => l.group), of: keys.map((k) => known.get(k)!.place) }
+}
+
 /** Every check the craft can be given with its worth, best first. One whose answer is known is worth its own minutes less. */
 export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }: WorthSetting): Worth[] {
-  const lead = stories.slice(0, most)
   const { costs: bare, placeOf, none, found } = fixesOf(causes)
   // what was laid open before
   let costs = [...bare]
   for (const i of items)
     if (i.kind === 'state' && i.source === 'check') costs = found(costs, i.observable, i.state)
-  const fixes = lead.map((s) => (s.atoms.length === 0 ? [none] : s.atoms.map((a) => placeOf(atoms[a]!))))
-  const groups = groupsOf(lead, atoms)
+  const { groups, of } = groupsOf(stories, atoms, (s) =>
+    s.atoms.length === 0 ? [none] : s.atoms.map((a) => placeOf(atoms[a]!)),
+  )
+  const fixes = groups.map((g) => g.fixes)
   const known = new Map<number, number>()
   for (const i of items) {
     if (i.kind === 'state')
@@ -102,21 +155,15 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
     const cost = check.minutes + (check.cautions.some((c) => c.startsWith('Engine off')) ? withCare : 0)
     if ((known.get(o) ?? -1) > 0 || (check.bySound && heardBy))
       return { check, worth: -cost, outcomes: new Float64Array(n), separates: [] }
-    // a check takes the place of what was only heard
-    const heard = items.flatMap((i, k) => (i.kind === 'state' && i.observable === o ? [k] : []))
-    const base = lead.map((s) =>
-      heard.reduce(
-        (log, k) => log - weigher.item(k, s.atoms.length === 0 ? undefined : s.atoms),
-        Math.log(s.share),
-      ),
+    const shares = without(o, groups, of, { stories, items, weigher })
+    const measure = measureAt(o)
+    const given = groups.map(
+      (g) =>
+        (measure && g.atoms.length > 0 ? weigher.measured.shares(measure, g.atoms) : undefined) ??
+        statesUnder(g, atoms, ratios, o, usual),
     )
-    const top = Math.max(...base)
-    const weights = base.map((l) => Math.exp(l - top))
-    const sum = weights.reduce((a, b) => a + b, 0)
-    const shares = weights.map((w) => w / sum)
-    const given = lead.map((s) => statesUnder(s, atoms, ratios, o, usual))
     const now = beliefs(shares, fixes)
-    const first = grouped(shares, groups)
+    const first = byCauses(shares, groups)
     // what would be done without the check can be done after it too
     const orders = ordersOf(now, costs)
     const before = repairMinutes(now, costs)
@@ -132,11 +179,11 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
       outcomes[s] = p
       const then = joint.map((j) => j / p)
       after += p * repairMinutes(beliefs(then, fixes), check.inspects ? found(costs, o, s) : costs, orders)
-      const sums = grouped(then, groups)
+      const sums = byCauses(then, groups)
       for (let g = 0; g < sums.length; g++)
         if (sums[g]! > 0) information += p * sums[g]! * Math.log(sums[g]! / first[g]!)
-      for (let i = 0; i < lead.length; i++)
-        for (const a of lead[i]!.atoms) moved[atoms[a]!.cause]! += p * Math.abs(then[i]! - shares[i]!)
+      for (let i = 0; i < groups.length; i++)
+        for (const a of groups[i]!.atoms) moved[atoms[a]!.cause]! += p * Math.abs(then[i]! - shares[i]!)
     }
     const total = outcomes.reduce((a, b) => a + b, 0)
     const bits = information / total / Math.LN2
@@ -151,29 +198,35 @@ export function worthOfChecks({ craft, causes, atoms, stories, items, weigher }:
   return list.sort((a, b) => b.worth - a.worth)
 }
 
-/** Stories of the same causes belong together, whenever they began and wherever. */
-function groupsOf(stories: readonly Story[], atoms: readonly Atom[]): number[] {
-  const known = new Map<string, number>()
-  return stories.map((s) => {
-    const key = s.atoms
-      .map((a) => `${atoms[a]!.cause}.${atoms[a]!.way}`)
-      .sort()
-      .join()
-    const held = known.get(key) ?? known.size
-    known.set(key, held)
-    return held
-  })
+/** Shares of the groups before what was only heard of an observable: a check takes its place. */
+function without(
+  o: number,
+  groups: readonly Group[],
+  of: readonly number[],
+  { stories, items, weigher }: Pick<WorthSetting, 'stories' | 'items' | 'weigher'>,
+): number[] {
+  const heard = items.flatMap((i, k) => (i.kind === 'state' && i.observable === o ? [k] : []))
+  const out = groups.map((g) => (heard.length === 0 ? g.share : 0))
+  if (heard.length > 0)
+    stories.forEach((s, i) => {
+      if (of[i]! < 0) return
+      const own = s.atoms.length === 0 ? undefined : s.atoms
+      out[of[i]!]! += s.share * Math.exp(-heard.reduce((log, k) => log + weigher.item(k, own), 0))
+    })
+  const sum = out.reduce((a, b) => a + b, 0)
+  return out.map((w) => w / sum)
 }
 
-function grouped(shares: readonly number[], groups: readonly number[]): Float64Array {
-  const out = new Float64Array(Math.max(0, ...groups) + 1)
+/** Shares of sets of causes, in whatever way they came about. */
+function byCauses(shares: readonly number[], groups: readonly Group[]): Float64Array {
+  const out = new Float64Array(groups.reduce((m, g) => Math.max(m, g.causes), 0) + 1)
   shares.forEach((p, i) => {
-    out[groups[i]!]! += p
+    out[groups[i]!.causes]! += p
   })
   return out
 }
 
-const beliefs = (shares: readonly number[], fixes: readonly number[][]): Belief[] =>
+const beliefs = (shares: readonly number[], fixes: readonly (readonly number[])[]): Belief[] =>
   shares.map((share, i) => ({ share, fixes: fixes[i]! }))
 
 function dotted(a: Float64Array, b: Float64Array): number {
@@ -206,7 +259,7 @@ function ratioTable(causes: readonly Cause[]): Ratios {
 
 /** Shares of an observable's states under a story, seen of the day as a whole. */
 function statesUnder(
-  story: Story,
+  story: Group,
   atoms: readonly Atom[],
   ratios: Ratios,
   o: number,

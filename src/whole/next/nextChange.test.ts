@@ -76,7 +76,16 @@ test('nothing yet where something says stop, a cause is likely, or the last chan
   const ranking: RunRanking = {
     episodes: [],
     causes: [
-      { id: 'lean', says: 'short of fuel', share: 0.6, ways: [], mend: 'mend it', for: [], against: [] },
+      {
+        id: 'lean',
+        says: 'short of fuel',
+        share: 0.6,
+        weight: 12,
+        ways: [],
+        mend: 'mend it',
+        for: [],
+        against: [],
+      },
     ],
     none: 0.1,
     cannotSay: [],

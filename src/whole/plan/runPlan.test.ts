@@ -139,7 +139,9 @@ test('shares sum to one; an open finding, a change in the log and a ranking each
   )
   const ranking: RunRanking = {
     episodes: [],
-    causes: [{ id: 'lean', says: 'lean', share: 0.7, ways: [], mend: 'mend it', for: [], against: [] }],
+    causes: [
+      { id: 'lean', says: 'lean', share: 0.7, weight: 12, ways: [], mend: 'mend it', for: [], against: [] },
+    ],
     none: 0.1,
     cannotSay: [],
     beside: [],

@@ -1,4 +1,5 @@
-/** The parts to print for a craft, with what other trades found of them: the roots of the blades are judged where the jet is solved. */
+/** The parts to print for a craft, with what other trades found of them: the roots of the blades are judged where the jet is solved, the
+ * discs of couplings where the drive line is. */
 import type { Finding } from '../../base/answers/finding.ts'
 import type { MadePart } from '../../base/answers/madePart.ts'
 import type { Craft } from '../../craft/index.ts'
@@ -9,5 +10,19 @@ import { solveTrade } from '../../trades/trade.ts'
 /** `findings`: those of a look at the craft. */
 export function partsToPrint(craft: Craft, findings: readonly Finding[]): MadePart[] {
   const root = findings.find((f) => f.id === 'jet.root')
-  return printedParts(craft, solveTrade(printsTrade, craft, undefined), root ? { root } : {})
+  const parts = printedParts(craft, solveTrade(printsTrade, craft, undefined), root ? { root } : {})
+  return parts.map((part) => {
+    const joint = jointOf(part, findings)
+    return joint ? { ...part, findings: [...part.findings, joint] } : part
+  })
+}
+
+/** What the drive line found of the joint that a coupling's disc is clamped in: it is judged there, bolts and all. */
+function jointOf(part: MadePart, findings: readonly Finding[]): Finding | undefined {
+  const link = part.of.find((path) => /^shaft\.\d+$/.test(path))
+  return link === undefined
+    ? undefined
+    : findings.find(
+        (f) => /^driveline\.joint\./.test(f.id) && f.because.some((b) => b.link?.startsWith(`${link}.`)),
+      )
 }

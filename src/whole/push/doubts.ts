@@ -63,11 +63,16 @@ export function drawable(at: Settled): Drawable | undefined {
     judgedAt: at.judgedAt,
     hump: humpOf(at.table, drawn),
   }
+  const points: Float64Array[] = []
   return {
     drawn,
     places,
     answersOf: mended(drawn, places, at.exact),
-    drawAt: (i) => spreadPoint(i, doubts.length, 1),
+    // ranges and every change are asked for at the same draws
+    drawAt: (i) => {
+      points[i] ??= spreadPoint(i, doubts.length, 1)
+      return points[i]
+    },
   }
 }
 

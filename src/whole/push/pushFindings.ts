@@ -128,8 +128,13 @@ function verdictOf(craft: Craft, b: Balance): Finding {
   const turns = (says: string, r: Range, link: string): Because[] =>
     Number.isFinite(r.value) ? [{ says: say`${says}: ${ranged(inRpm, r)}`, link }] : []
   const because: Because[] = [
-    ...turns('tied up', b.tiedUpRotation, 'finding:push.pull'),
-    ...turns(b.verdict.judged, b.verdict.rotation, 'finding:push.top'),
+    // said once where it is judged there
+    ...(b.verdict.judged === 'tied up' ? [] : turns('tied up', b.tiedUpRotation, 'finding:push.pull')),
+    ...turns(
+      b.verdict.judged,
+      b.verdict.rotation,
+      b.verdict.judged === 'tied up' ? 'finding:push.pull' : 'finding:push.top',
+    ),
     ...(Number.isFinite(b.matching.powerPeakRotation)
       ? [{ says: say`most power at ${inRpm(b.matching.powerPeakRotation)}`, link: 'engines' }]
       : []),
@@ -172,7 +177,7 @@ function pullOf(craft: Craft, b: Balance): Finding {
       // stall, vapour and choking are judged with the jet; here only whether there is a steady state at all
       standing: !known ? 'stop' : t.flags.some(({ code }) => unsettled.has(code)) ? 'watch' : 'good',
       because: !known
-        ? [{ says: cannotTurn(craft), link: 'engines' }]
+        ? [{ says: 'engines, shaft and jet together', link: 'engines' }]
         : [
             { says: say`shaft power ${inKw(t.power)}`, link: 'engines' },
             {

@@ -1,5 +1,5 @@
 /** Engines and impeller, thrust and drag brought together for one draw of a craft's doubts: from idle, then from rest. */
-import { cubicAt, linspace, pchip } from '../../base/numerics/interpolate.ts'
+import { type Cubic, cubicAt, linspace, slopesInto } from '../../base/numerics/interpolate.ts'
 import { bisect } from '../../base/numerics/roots.ts'
 import { speedAtFroude } from '../../trades/drag/run.ts'
 import { addEffects, addPairs, type DrawnCraft, doubtPlaces } from './drawnCraft.ts'
@@ -52,18 +52,28 @@ export interface Bench {
   sums: Float64Array
   jet: Float64Array
   hull: Float64Array
-  /** drag at the fine speeds, N */
-  drag: Float64Array
   engines: Float64Array[]
   factor: Float64Array
   stretch: Float64Array
+  /** engine rotation, thrust and drag over speed */
+  lead: Cubic
+  push: Cubic
+  hold: Cubic
 }
+
+const over = (x: Float64Array): Cubic => ({
+  x,
+  y: new Float64Array(x.length),
+  slope: new Float64Array(x.length),
+})
 
 export const benchOf = (d: DrawnCraft): Bench => ({
   sums: new Float64Array(jetParts * doubtPlaces),
   jet: new Float64Array(d.jet.length),
   hull: new Float64Array(d.hull.length),
-  drag: new Float64Array(fineCount),
+  lead: over(d.grid.speeds),
+  push: over(d.grid.speeds),
+  hold: over(d.grid.fine),
   engines: d.engines.map((e) => new Float64Array(e.length)),
   factor: new Float64Array(d.engines.length),
   stretch: new Float64Array(d.engines.length),
@@ -153,8 +163,8 @@ export function solveDrawn(
     return (left.flow * wet - left.flow * (1 - left.flow) * gross) * n * n
   }
 
-  const lead = new Float64Array(speedCount)
-  const thrust = new Float64Array(speedCount)
+  const lead = b.lead.y
+  const thrust = b.push.y.fill(0)
   let torque = Number.NaN
   let first = 0
   for (const [k, unit] of model.units.entries()) {
@@ -174,10 +184,11 @@ export function solveDrawn(
     }
     first = end
   }
-  fineDrag(b.hull, d.detail, scales.drag, b.drag)
-  for (let j = 0; j < fineCount; j++) b.drag[j] = share * b.drag[j]!
-  const push = pchip(grid.speeds, thrust)
-  const hold = pchip(grid.fine, b.drag)
+  const { push, hold } = b
+  fineDrag(b.hull, d.detail, scales.drag, hold.y)
+  for (let j = 0; j < fineCount; j++) hold.y[j] = share * hold.y[j]!
+  slopesInto(push)
+  slopesInto(hold)
   const spare = (v: number) => cubicAt(push, v) - cubicAt(hold, v)
   const sums = {
     rotation: lead[0]!,
@@ -189,15 +200,13 @@ export function solveDrawn(
   let hump = Number.POSITIVE_INFINITY
   for (const v of linspace(places.hump[0], places.hump[1], 16))
     hump = Math.min(hump, cubicAt(push, v) / cubicAt(hold, v))
-  const turning = pchip(
-    grid.speeds,
-    lead.map((n) => (Number.isNaN(n) ? 0 : n)),
-  )
+  for (let i = 0; i < speedCount; i++) if (Number.isNaN(lead[i]!)) lead[i] = 0
+  slopesInto(b.lead)
   return {
     ...sums,
     hump,
     planing: timeTo(speedAtFroude(model.drag, 2.4), b.hull[speedCount]!, spare),
-    judged: cubicAt(turning, places.judgedAt),
+    judged: cubicAt(b.lead, places.judgedAt),
   }
 }
 

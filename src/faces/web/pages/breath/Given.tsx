@@ -1,5 +1,5 @@
 import { useCallback, useMemo } from 'react'
-import { givenAnswer } from '../../../../whole/breath/breathAnswer.ts'
+import { engineAnswer } from '../../../../whole/breath/breathAnswer.ts'
 import { curveFigure } from '../../../../whole/breath/curveFigures.ts'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { lookOf } from '../../parts/displayLook.ts'
@@ -7,6 +7,7 @@ import { EmptyState } from '../../parts/EmptyState.tsx'
 import { Figure } from '../../parts/Figure.tsx'
 import { FindingsList } from '../../parts/FindingsList.tsx'
 import { InputLink } from '../../parts/InputLink.tsx'
+import { answerOf } from '../../parts/pageAnswer.ts'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
 import { Says } from '../../parts/Says.tsx'
 import { useFindings } from '../../parts/useFindings.ts'
@@ -22,7 +23,7 @@ export function Given({ side, choose }: { side: Side; choose: React.ReactNode })
   const found = useFindings('breath')
   const { view } = side
   const line = view.given
-  const answer = useMemo(() => line && givenAnswer(line, view.kind), [line, view.kind])
+  const answer = useMemo(() => engineAnswer(view), [view])
   const draw = (what: 'torque' | 'power') => (w: number) =>
     curveFigure({ what, lines: line ? [line] : [] }, lookOf(units, w))
   // biome-ignore lint/correctness/useExhaustiveDependencies: draw depends on these alone
@@ -30,7 +31,7 @@ export function Given({ side, choose }: { side: Side; choose: React.ReactNode })
   // biome-ignore lint/correctness/useExhaustiveDependencies: draw depends on these alone
   const power = useCallback(draw('power'), [line, units])
   const kindPath = `engines.${view.index}.kind`
-  if (!answer)
+  if (!line)
     return (
       <>
         {choose}
@@ -51,7 +52,7 @@ export function Given({ side, choose }: { side: Side; choose: React.ReactNode })
     <QuestionPage
       question="breath"
       asks="How do the engines breathe?"
-      answer={answer}
+      answer={answerOf(answer)}
       choose={choose}
       picture={
         <Figure draw={torque} caption={`Torque of ${view.name}, as the craft file has it.`} name="torque" />

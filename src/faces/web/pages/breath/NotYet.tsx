@@ -1,4 +1,6 @@
 import type { ReactNode } from 'react'
+import { engineAnswer } from '../../../../whole/breath/breathAnswer.ts'
+import { canSimulate } from '../../../../whole/breath/breathView.ts'
 import { AnswerHeader } from '../../parts/AnswerHeader.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { EmptyState } from '../../parts/EmptyState.tsx'
@@ -18,7 +20,8 @@ export function NotYet({ side, choose }: { side: Side; choose: ReactNode }) {
   const findings = [...own, ...found.now.filter((f) => !ids.has(f.id))]
   const { view } = side
   const at = `engines.${view.index}`
-  const busy = view.findings.length === 0
+  const busy = canSimulate(view)
+  const lacks = view.findings[0] ?? engineAnswer(view)
   return (
     <>
       {choose}
@@ -30,13 +33,11 @@ export function NotYet({ side, choose }: { side: Side; choose: ReactNode }) {
       ) : (
         <EmptyState
           title="How it breathes cannot be worked out yet"
-          says={view.findings[0]!.says}
+          says={lacks.says}
           measures={view.reading?.missing ? pipeMeasures(at) : []}
         >
           <p>
-            <InputLink link={view.findings[0]!.because[0]?.link ?? at}>
-              Fill it in on the Craft page
-            </InputLink>
+            <InputLink link={lacks.because[0]?.link ?? at}>Fill it in on the Craft page</InputLink>
           </p>
         </EmptyState>
       )}

@@ -97,7 +97,9 @@ function Found({ side, answer }: { side: Side; answer: PipeSearchAnswer }) {
     <>
       <p className="says" role="status">
         {final ? 'Found' : 'A first answer'}:{' '}
-        {nothingNew ? 'nothing better than the present pipe so far.' : sentence(now, found, look)}{' '}
+        {nothingNew
+          ? `nothing better than the present pipe${final ? '' : ' so far'}.`
+          : sentence(now, found, look)}{' '}
         {final ? '' : 'The search goes on from here.'}
       </p>
       <Figure

@@ -1,12 +1,13 @@
 import { type ReactNode, useMemo } from 'react'
-import { simulatedAnswer } from '../../../../whole/breath/breathAnswer.ts'
+import { engineAnswer } from '../../../../whole/breath/breathAnswer.ts'
+import { canSimulate } from '../../../../whole/breath/breathView.ts'
 import { lookOf } from '../../parts/displayLook.ts'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
 import { useSteadyOrder } from '../../parts/useSteadyOrder.ts'
 import { useApp } from '../../state/hooks.ts'
 import { Numbers } from './BreathNumbers.tsx'
 import { leversOf } from './breathLevers.ts'
-import { expectsOf, lineOf, ownFindings, stageOf } from './breathLines.ts'
+import { expectsOf, lineOf, ownFindings, stagedAnswer } from './breathLines.ts'
 import { cautions, how } from './breathWords.ts'
 import { PowerCurve, TorqueCurve } from './Curves.tsx'
 import { NotYet } from './NotYet.tsx'
@@ -31,8 +32,8 @@ export function Simulated({ now, tried, choose }: Props) {
   const look = useMemo(() => lookOf(units, 180), [units])
   const line = useMemo(() => lineOf(now), [now])
   const triedLine = useMemo(() => tried && lineOf(tried), [tried])
-  const answer = useMemo(() => line && simulatedAnswer(line, stageOf(now.simulation)), [line, now])
-  const triedAnswer = triedLine && tried && simulatedAnswer(triedLine, stageOf(tried.simulation))
+  const answer = useMemo(() => engineAnswer(now.view, now.simulation?.output), [now])
+  const triedAnswer = useMemo(() => tried && engineAnswer(tried.view, tried.simulation?.output), [tried])
   const turn = useTurn(now, tried)
   const searchKey = useMemo(() => {
     const { log: _, ...rest } = now.craft
@@ -40,15 +41,15 @@ export function Simulated({ now, tried, choose }: Props) {
   }, [now.craft, now.view.index])
   const levers = useMemo(() => leversOf(now, look, units), [now, look, units])
   const inputs = useSteadyOrder(levers, now.key)
-  const faults = tried?.view.findings ?? []
-  if (now.view.findings.length > 0 || now.simulation?.output?.curve === undefined)
+  const broken = tried !== undefined && !canSimulate(tried.view)
+  if (!canSimulate(now.view) || now.simulation?.output?.curve === undefined)
     return <NotYet side={now} choose={choose} />
   return (
     <QuestionPage
       question="breath"
       asks="How do the engines breathe?"
-      answer={answer ?? { says: '' }}
-      triedSays={triedAnswer?.says ?? faults[0]?.says}
+      answer={stagedAnswer(answer, now.simulation)}
+      triedSays={triedLine || broken ? triedAnswer?.says : undefined}
       expects={line && triedLine ? expectsOf(line, triedLine, look) : ''}
       status={<Progress side={tried?.simulation?.running ? tried : now} />}
       choose={choose}

@@ -1,6 +1,7 @@
 import type { Finding } from '../../../../base/answers/finding.ts'
 import { peakOf, powerOf, simulatedLine } from '../../../../trades/engine/torqueLine.ts'
 import { type Look, says, saysRpm } from '../../../../whole/push/shown.ts'
+import { answerOf, type PageAnswer } from '../../parts/pageAnswer.ts'
 import type { Simulation } from './simulations.ts'
 import type { Side } from './useBreath.ts'
 
@@ -10,16 +11,13 @@ export function lineOf({ view, simulation }: Side) {
   return out?.curve && simulatedLine(view.name, out.curve, view.reading?.cylinders ?? 1, out.band)
 }
 
-/** How far a simulation is, in the words its answer needs. */
-export function stageOf(s: Simulation | undefined) {
-  const points = s?.output?.curve?.points ?? []
-  return {
-    rough: s?.rough ?? true,
-    banded: s?.output?.band !== undefined,
-    asked: points.length,
-    settled: points.filter((p) => p.converged).length,
-  }
+/** The engine's answer as the page's, with a word where it is a first one. */
+export function stagedAnswer(answer: Finding, simulation: Simulation | undefined): PageAnswer {
+  const rough = simulation?.rough ?? true
+  return rough ? { says: answer.says, confidence: roughly } : answerOf(answer)
 }
+
+const roughly = 'A rough first answer on coarse cells; the fine one takes a little longer.'
 
 /** What this page's own curve says, which has the band: it stands in place of what the look says of the same. */
 export function ownFindings({ view, simulation }: Side): readonly Finding[] {

@@ -73,7 +73,8 @@ function WithCraft({ craft }: { craft: Craft }) {
 
   const kept = useKeptRuns()
   const own = useCraftLog(craft)
-  const ranking = useRanking(hearing, told, craft, own.text)
+  const weighed = useRanking(hearing, told, craft, own.text)
+  const { ranking } = weighed
   const live = (
     <Live options={options} expected={balance && 60 * balance.tiedUpRotation.value} onRecorded={open} />
   )
@@ -124,7 +125,7 @@ function WithCraft({ craft }: { craft: Craft }) {
               work,
               options,
               expected,
-              ranking,
+              weighed,
               playable: recording?.audio !== undefined,
             })
           : []),

@@ -1,8 +1,9 @@
 import { useId } from 'react'
 import { inCount, inNewtons, ranged } from '../../../../base/answers/amounts.ts'
-import { say } from '../../../../base/answers/sentence.ts'
+import { printed, say } from '../../../../base/answers/sentence.ts'
 import { observations } from '../../../../trades/sound/observations.ts'
 import { inPounds, parseReadings, readingsFault, readPull } from '../../../../trades/sound/pull.ts'
+import type { Episode } from '../../../../whole/faults/rankingTypes.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
 import { Says } from '../../parts/Says.tsx'
@@ -72,8 +73,17 @@ export function ToldPanel({ told, onAgain }: Props) {
   )
 }
 
+interface MoreProps {
+  told: Told
+  sync: Expected['sync']
+  /** the stretches of the run, for what was seen in one of them */
+  episodes: readonly Episode[]
+}
+
+const wholeDay = 'the whole day'
+
 /** What else the user knows of the run: its track, what was seen, in words. */
-export function ToldMore({ told, sync }: { told: Told; sync: Expected['sync'] }) {
+export function ToldMore({ told, sync, episodes }: MoreProps) {
   const id = useId()
   return (
     <section className="told">
@@ -93,9 +103,11 @@ export function ToldMore({ told, sync }: { told: Told; sync: Expected['sync'] })
                 choices={[noticed, ...o.states]}
                 onChange={(state) => {
                   const rest = told.observed.filter((x) => x.id !== o.id)
-                  bench.tell({ observed: state === noticed ? rest : [...rest, { id: o.id, state }] })
+                  const was = told.observed.find((x) => x.id === o.id)
+                  bench.tell({ observed: state === noticed ? rest : [...rest, { ...was, id: o.id, state }] })
                 }}
               />
+              <Within id={o.id} told={told} episodes={episodes} />
               <p className="quiet">Tells {o.tells}.</p>
             </div>
           ))}
@@ -112,6 +124,28 @@ export function ToldMore({ told, sync }: { told: Told; sync: Expected['sync'] })
         />
       </div>
     </section>
+  )
+}
+
+/** In which stretch of the run an answer was so. */
+function Within({ id, told, episodes }: { id: string; told: Told; episodes: readonly Episode[] }) {
+  const units = useApp((s) => s.units)
+  const own = told.observed.find((x) => x.id === id)
+  if (!own || episodes.length < 2) return null
+  const words = episodes.map((e) => printed(e.says, units))
+  const at = episodes.findIndex((e) => e.id === own.episode)
+  return (
+    <ChoiceField
+      label="When"
+      value={words[at] ?? wholeDay}
+      choices={[wholeDay, ...words]}
+      onChange={(word) => {
+        const episode = episodes[words.indexOf(word)]?.id
+        const { episode: _, ...bare } = own
+        const now = episode === undefined ? bare : { ...bare, episode }
+        bench.tell({ observed: told.observed.map((x) => (x.id === id ? now : x)) })
+      }}
+    />
   )
 }
 

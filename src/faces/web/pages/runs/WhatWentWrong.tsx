@@ -1,44 +1,52 @@
-import { useCallback } from 'react'
+import { useCallback, useId } from 'react'
 import { Button } from 'react-aria-components/Button'
 import { inMinutes, inPercent } from '../../../../base/answers/amounts.ts'
 import { joined, type Sentence, say, whole } from '../../../../base/answers/sentence.ts'
 import { besideStoryFigure } from '../../../../whole/faults/heardBeside.ts'
 import type { NextCheck, RankedCause, RunRanking } from '../../../../whole/faults/rankingTypes.ts'
 import { Cautions } from '../../parts/Cautions.tsx'
+import { DraftInput } from '../../parts/DraftInput.tsx'
 import { Figure } from '../../parts/Figure.tsx'
 import { Fold } from '../../parts/Fold.tsx'
+import { JobProgress } from '../../parts/JobProgress.tsx'
 import { Says } from '../../parts/Says.tsx'
 import { bench } from './bench.ts'
 import type { Told } from './told.ts'
+import type { Weighed } from './useRanking.ts'
 
 /** causes and open questions in sight */
 const few = 3
 
 /** The likeliest cause in a few words. */
-export function wrongSays(ranking: RunRanking | undefined): Sentence {
-  if (!ranking) return 'being weighed…'
+export function wrongSays({ ranking, stale }: Weighed): Sentence {
+  if (!ranking || stale) return 'being weighed…'
   const [first] = ranking.causes
   if (!first) return 'none of what is known here'
   return ranking.decided ? say`${first.says} (${inPercent(first.share)})` : 'not decided; see the next check'
 }
 
 interface Props {
-  ranking: RunRanking | undefined
+  weighed: Weighed
   told: Told
 }
 
 /** Causes with their odds, the next check with its outcomes, and what the run cannot say. */
-export function WhatWentWrong({ ranking, told }: Props) {
-  if (!ranking) return <p className="quiet">Causes are being weighed.</p>
+export function WhatWentWrong({ weighed: { ranking, stale, work }, told }: Props) {
+  const under = work && <JobProgress says={work.says} part={work.part} />
+  if (!ranking) return under ?? <p className="quiet">Causes are being weighed.</p>
   const { causes, none, stopped, doubts, cannotSay } = ranking
   const next = ranking.checks.find((c) => told.answered.every((a) => a.check !== c.id))
   return (
-    <section className="wrong">
+    <section className="wrong" aria-busy={stale}>
+      <p className="quiet" role="status">
+        {stale ? 'From before your last answer; being weighed again…' : ''}
+      </p>
       {doubts.map((d) => (
         <p key={d.id} role="alert">
           <Says says={d.says} /> {d.act && <Says says={d.act} />}
         </p>
       ))}
+      {stale && under}
       {stopped && (
         <p>
           <Says
@@ -48,7 +56,7 @@ export function WhatWentWrong({ ranking, told }: Props) {
       )}
       <ol className="plainlist causes" aria-label="Causes">
         {causes.slice(0, few).map((c) => (
-          <Cause key={c.id} cause={c} />
+          <Cause key={c.id} cause={c} told={told} />
         ))}
       </ol>
       <p className="quiet">
@@ -88,7 +96,7 @@ function BesideStory({ beside }: { beside: RunRanking['beside'] }) {
   )
 }
 
-function Cause({ cause }: { cause: RankedCause }) {
+function Cause({ cause, told }: { cause: RankedCause; told: Told }) {
   const line = (list: readonly Sentence[]) => <Says says={whole(joined(list, '; '))} />
   return (
     <li>
@@ -102,9 +110,42 @@ function Cause({ cause }: { cause: RankedCause }) {
         {cause.for.length > 0 && <p>For: {line(cause.for)}</p>}
         {cause.against.length > 0 && <p>Against: {line(cause.against)}</p>}
         <p>If so: {cause.mend}.</p>
+        <Weight cause={cause} told={told} />
       </details>
     </li>
   )
+}
+
+/** How likely a cause is held beforehand, in the builder's own number where one is given. */
+function Weight({ cause: { id, weight }, told }: { cause: RankedCause; told: Told }) {
+  const field = useId()
+  const { [id]: own, ...others } = told.weights
+  return (
+    <p className="row">
+      <label htmlFor={field}>Weight beforehand</label>
+      <DraftInput
+        id={field}
+        size={6}
+        value={String(Number(weight.toPrecision(3)))}
+        fault={(typed) => (weightOf(typed) === undefined ? 'A number from 0 to 1000' : undefined)}
+        onCommit={(typed) => {
+          bench.tell({ weights: { ...others, [id]: weightOf(typed)! } })
+          return ''
+        }}
+      />
+      {own !== undefined && (
+        <Button className="plain" onPress={() => bench.tell({ weights: others })}>
+          As usual again
+        </Button>
+      )}
+    </p>
+  )
+}
+
+/** A weight as typed; undefined where it is none. */
+function weightOf(typed: string): number | undefined {
+  const weight = typed === '' ? Number.NaN : Number(typed)
+  return weight >= 0 && weight <= 1000 ? weight : undefined
 }
 
 function Check({ check, told }: { check: NextCheck; told: Told }) {

@@ -1,6 +1,5 @@
 import type { Hearing } from '../../../../trades/sound/hearingTypes.ts'
 import type { RunHeard, RunInputs } from '../../../../trades/sound/soundTrade.ts'
-import type { RunRanking } from '../../../../whole/faults/rankingTypes.ts'
 import type { FoldPart } from '../../parts/Fold.tsx'
 import { several } from '../../parts/several.ts'
 import { Beside } from './Beside.tsx'
@@ -11,6 +10,7 @@ import { Locks } from './Locks.tsx'
 import { Numbers } from './RunsNumbers.tsx'
 import { ToldMore, toldSays } from './ToldPanel.tsx'
 import type { Told } from './told.ts'
+import type { Weighed } from './useRanking.ts'
 import { WhatWentWrong, wrongSays } from './WhatWentWrong.tsx'
 
 interface Run {
@@ -20,14 +20,14 @@ interface Run {
   work: object | undefined
   options: Settings
   expected: Expected
-  /** what may have gone wrong; undefined while it is weighed */
-  ranking: RunRanking | undefined
+  /** what may have gone wrong */
+  weighed: Weighed
   /** its sound is there, so that the engines can be followed again */
   playable: boolean
 }
 
 /** The folds of a run that was heard. */
-export function foldsOfRun({ run, told, work, options, expected, ranking, playable }: Run): FoldPart[] {
+export function foldsOfRun({ run, told, work, options, expected, weighed, playable }: Run): FoldPart[] {
   const { inputs, answer } = run
   const { hearing } = inputs
   return [
@@ -42,8 +42,8 @@ export function foldsOfRun({ run, told, work, options, expected, ranking, playab
           {
             id: 'wrong',
             title: 'What went wrong',
-            says: wrongSays(ranking),
-            children: <WhatWentWrong ranking={ranking} told={told} />,
+            says: wrongSays(weighed),
+            children: <WhatWentWrong weighed={weighed} told={told} />,
           },
         ]
       : []),
@@ -61,7 +61,7 @@ export function foldsOfRun({ run, told, work, options, expected, ranking, playab
       id: 'told',
       title: 'What else you know of it',
       says: toldSays(told),
-      children: <ToldMore told={told} sync={expected.sync} />,
+      children: <ToldMore told={told} sync={expected.sync} episodes={weighed.ranking?.episodes ?? []} />,
     },
     ...(playable ? [byHand(hearing, told, work !== undefined, options)] : []),
     ...(answer.length > 0

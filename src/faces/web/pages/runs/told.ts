@@ -1,8 +1,7 @@
 import type { HandMark } from '../../../../trades/sound/byHand.ts'
 import type { GpxPoint } from '../../../../trades/sound/gpx.ts'
 import type { LockedPoint } from '../../../../trades/sound/listener.ts'
-import type { Observed } from '../../../../trades/sound/observations.ts'
-import type { AnsweredCheck } from '../../../../whole/faults/session.ts'
+import type { AnsweredCheck, SessionObserved } from '../../../../whole/faults/session.ts'
 
 /** How the craft ran; decides which predicted speed stands beside the heard one. */
 export type RunKind = 'not said' | 'tied up' | 'under way'
@@ -17,7 +16,10 @@ export interface Told {
   locks: readonly LockedPoint[]
   /** stretches called a voice, or moved an octave */
   marks: readonly HandMark[]
-  observed: readonly Observed[]
+  /** what was seen and tried, of an episode where one is named */
+  observed: readonly SessionObserved[]
+  /** weights beforehand of causes, where the builder put them another way */
+  weights: Readonly<Record<string, number>>
   /** checks made since, and what they found */
   answered: readonly AnsweredCheck[]
   notes: string
@@ -37,6 +39,7 @@ export const nothingTold: Told = {
   locks: [],
   marks: [],
   observed: [],
+  weights: {},
   answered: [],
   notes: '',
   readings: '',
