@@ -114,7 +114,7 @@ function afloat(): string {
 
 Each craft was drawn ${draws} times anew (weights and their places, rider, every measure of the hull, tanks, openings, and up to 8 % that a
 list made at home leaves out), its hull made and settled in full. Printed are centimetres. The range comes from six settled loads and
-draws on the surface through them; of the hull it knows length, beam at the chines and deadrise.
+draws on the surface through them, with what each measure of the hull does by itself.
 
 | answer | craft | inside, mean | least – most | below | above |
 |---|---|---|---|---|---|

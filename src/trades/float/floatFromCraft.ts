@@ -91,7 +91,7 @@ function readWith(craft: Craft, mesh?: Mesh): FloatFromCraft {
       foam,
       compartments,
       taken,
-      doubts: restDoubts(craft, on),
+      doubts: restDoubts(craft, made, on),
     }),
   }
 }

@@ -1,18 +1,18 @@
 /**
  * Ranges of draft and of openings at rest: every doubt drawn together (ISO/IEC Guide 98-3/Suppl. 1:2008), each draw laid on the water by a
- * surface of attitude over mass and place of the centre, second order, through six loads that are settled in full. Two-sided; no
- * doubt at its own bound leaves the range.
+ * surface of attitude over mass and place of the centre, second order, through six loads that are settled in full, and by parabolas of
+ * what each measure of the hull does by itself. Two-sided; no doubt at its own bound leaves the range.
  */
 import type { Bounded } from '../../base/answers/rangeOf.ts'
 import type { Range } from '../../base/answers/solved.ts'
-import { percentile } from '../../base/numerics/effects.ts'
+import { type Effect, effectAt, effectThrough, percentile } from '../../base/numerics/effects.ts'
 import { spreadPoint } from '../../base/numerics/lowDiscrepancy.ts'
 import { reloaded } from '../../hull/afloat/load.ts'
-import { settle } from '../../hull/afloat/settle.ts'
+import { type Attitude, settle } from '../../hull/afloat/settle.ts'
 import { heightAbove, makeFrame } from '../../physics/solid/waterFrame.ts'
 import type { AtRest } from './atRest.ts'
-import { type LoadCase, placed, together } from './loadCase.ts'
-import type { DoubtfulWeight, RestDoubts } from './restDoubts.ts'
+import { afloatOn, intactBodies, type LoadCase, placed, together } from './loadCase.ts'
+import type { DoubtfulMeasure, DoubtfulWeight, RestDoubts } from './restDoubts.ts'
 
 export interface RestRanges {
   /** m, depth of the hull's lowest point at the transom, as ridden */
@@ -34,6 +34,8 @@ interface Surface {
   gm: number
   h: Float64Array
   trim: Float64Array
+  /** what each measure of the hull does to height and trim, from -1 at its low bound to 1 at its high */
+  hull: { h: Effect; trim: Effect }[]
 }
 
 const at = (c: Float64Array, m: number, x: number) =>
@@ -57,7 +59,7 @@ function through(
   return Float64Array.of(f0, c1, c2, c3, c4, (both + f0 - mMore - xMore) / (dm * dx))
 }
 
-function surfaceOf(rest: AtRest, of: LoadCase, ridden: boolean, dm: number, dx: number): Surface | undefined {
+function surfaceOf(measures: readonly DoubtfulMeasure[], rest: AtRest, of: LoadCase, ridden: boolean, dm: number, dx: number): Surface | undefined {
   const { on } = rest
   const { input } = on
   if (of.sinks || of.over || !Number.isFinite(of.attitude.h)) return undefined
@@ -81,29 +83,51 @@ function surfaceOf(rest: AtRest, of: LoadCase, ridden: boolean, dm: number, dx: 
     return through(f0!, mLess!, mMore!, xLess!, xMore!, both!, dm, dx)
   })
   const gm = ridden ? of.gmFeet : of.gmRigid
-  return {
-    mass: all.mass,
-    x: all.centre[0],
-    y: all.centre[1],
-    heel: of.attitude.heel,
-    gm,
-    h: h!,
-    trim: trim!,
+  const rested = tried[0]!
+  const hull = measures.map((q) => {
+    const ends = [q.low, q.high].flatMap((value): [number, Attitude][] => {
+      const a = Math.abs(value - q.value) > 0 && onAnother(rest, q, value, all, of.attitude)
+      return a ? [[placeOf(q, value), a]] : []
+    })
+    const effect = (name: 'h' | 'trim') =>
+      ends.length === 0
+        ? none
+        : effectThrough([
+            [placeOf(q, q.value), 0],
+            ...ends.map(([x, a]) => [x, a[name] - rested[name]] as const),
+          ])
+    return { h: effect('h'), trim: effect('trim') }
+  })
+  const { mass, centre } = all
+  return { mass, x: centre[0], y: centre[1], heel: of.attitude.heel, gm, h: h!, trim: trim!, hull }
+}
+
+const none: Effect = { c0: 0, c1: 0, c2: 0 }
+const placeOf = (q: Bounded, value: number) => (2 * (value - q.low)) / (q.high - q.low) - 1
+
+/** The same load on the hull with one measure another; undefined where that makes no hull, or none that floats so. */
+function onAnother(
+  { on }: AtRest,
+  q: DoubtfulMeasure,
+  value: number,
+  load: ReturnType<typeof together>,
+  start: Attitude,
+): Attitude | undefined {
+  try {
+    const input = { ...on.input, hull: q.made(value) }
+    const { floater } = afloatOn(input, on.craft, intactBodies(input))
+    const rested = settle(reloaded(floater, load.mass, load.centre), start, { freeHeel: false, leaveEdge: false })
+    return rested.converged && rested.deficit < 0 ? rested.value : undefined
+  } catch (error) {
+    if (error instanceof RangeError) return undefined
+    throw error
   }
 }
 
 /** Doubts in one row, and where each stands in it. */
 function rowOf(d: RestDoubts): Bounded[] {
   const three = (w: DoubtfulWeight) => [w.mass, w.x, w.y]
-  return [
-    d.left,
-    d.length,
-    d.beam,
-    d.keel,
-    ...three(d.rider),
-    ...d.weights.flatMap(three),
-    ...d.openings.flat(),
-  ]
+  return [d.left, ...three(d.rider), ...d.weights.flatMap(three), ...d.openings.flat(), ...d.hull]
 }
 
 const half = (b: Bounded) => (b.high - b.low) / 2
@@ -125,24 +149,24 @@ export function restRanges(
   const dm = Math.max(
     0.01 * whole,
     1.2 * Math.sqrt(sum(square)) +
-      (doubts.left.high - 1) * listed +
-      0.5 * whole * (half(doubts.length) + half(doubts.beam)),
+      (doubts.left.high - 1) * listed,
   )
   const dx = Math.max(
     0.005,
-    (1.2 * Math.sqrt(sum(moments))) / whole + rest.ridden.centre[0] * half(doubts.length),
+    (1.2 * Math.sqrt(sum(moments))) / whole,
   )
-  const loaded = surfaceOf(rest, rest.ridden, true, dm, dx)
+  const loaded = surfaceOf(doubts.hull, rest, rest.ridden, true, dm, dx)
   if (!loaded) return undefined
-  const empty = surfaceOf(rest, rest.nobody, false, dm, dx)
+  const empty = surfaceOf(doubts.hull, rest, rest.nobody, false, dm, dx)
   const row = rowOf(doubts)
-  const first = 7
+  const first = 4
   const own = first + 3 * weights.length
+  const measures = row.length - doubts.hull.length
   const v = new Float64Array(row.length)
 
   /** Draft, and each opening's height, with the doubts at `v`. */
   const laid = (heights: Float64Array): number => {
-    const [left, length, beam, keel] = [v[0]!, v[1]!, v[2]!, v[3]!]
+    const left = v[0]!
     let [m, mx, my] = [0, 0, 0]
     weights.forEach((w, i) => {
       const mass = left * v[first + 3 * i]!
@@ -155,22 +179,25 @@ export function restRanges(
     for (const s of [empty, loaded]) {
       if (!s) continue
       const r = s === loaded ? rider.mass.value : 0
-      const extra = s === loaded ? v[4]! - r : 0
+      const extra = s === loaded ? v[1]! - r : 0
       const mass = s.mass + m + extra
-      const x = (s.mass * s.x + mx + (r > 0 ? v[4]! * v[5]! - r * rider.x.value : 0)) / mass
-      const y = (s.mass * s.y + my + (r > 0 ? v[4]! * v[6]! - r * rider.y.value : 0)) / mass
-      // a stretched hull under its load is the one as written under less of it
-      const dMass = mass / (length * beam) - s.mass
-      const dx2 = x / length - s.x
+      const x = (s.mass * s.x + mx + (r > 0 ? v[1]! * v[2]! - r * rider.x.value : 0)) / mass
+      const y = (s.mass * s.y + my + (r > 0 ? v[1]! * v[3]! - r * rider.y.value : 0)) / mass
+      const [dm, dx] = [mass - s.mass, x - s.x]
+      let [h, trim] = [at(s.h, dm, dx), at(s.trim, dm, dx)]
+      s.hull.forEach((effect, i) => {
+        const place = placeOf(doubts.hull[i]!, v[measures + i]!)
+        h += effectAt(effect.h, place)
+        trim += effectAt(effect.trim, place)
+      })
       const heel = s.heel + (s.gm > 0.02 ? (y - s.y) / s.gm : 0)
-      const frame = makeFrame(at(s.trim, dMass, dx2), heel)
-      const h = at(s.h, dMass, dx2)
-      if (s === loaded) draft = -heightAbove(frame, h, 0, 0, 0) + keel
+      const frame = makeFrame(trim, heel)
+      if (s === loaded) draft = -heightAbove(frame, h, 0, 0, 0)
       openings.forEach((o, i) => {
         const k = own + 3 * i
         const given = i < doubts.openings.length
         const [px, py, pz] = given ? [v[k]!, v[k + 1]!, v[k + 2]!] : [o.at[0]!, o.at[1]!, o.at[2]!]
-        heights[i] = Math.min(heights[i]!, heightAbove(frame, h, px! / length, py!, pz!) - keel)
+        heights[i] = Math.min(heights[i]!, heightAbove(frame, h, px!, py!, pz!))
       })
     }
     return draft
