@@ -134,6 +134,8 @@ if (args.includes('--afloat')) {
 }
 /** what is written by hand of the table stays */
 const byHand = /\n## Why some[\s\S]*?(?=\n## )/.exec(readFileSync(file, 'utf8'))?.[0] ?? ''
-const before = args.includes('--accuracy') ? readFileSync(file, 'utf8').split(accuracyTitle)[0]! : coverage() + byHand
+const before = args.includes('--accuracy')
+  ? readFileSync(file, 'utf8').split(accuracyTitle)[0]!
+  : coverage() + byHand
 const page = `${before.trimEnd()}\n\n${args.includes('--accuracy') ? '' : `${afloat()}\n`}${accuracy()}`
 if (args.includes('--docs')) writeFileSync(file, page)

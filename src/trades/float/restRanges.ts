@@ -59,7 +59,14 @@ function through(
   return Float64Array.of(f0, c1, c2, c3, c4, (both + f0 - mMore - xMore) / (dm * dx))
 }
 
-function surfaceOf(measures: readonly DoubtfulMeasure[], rest: AtRest, of: LoadCase, ridden: boolean, dm: number, dx: number): Surface | undefined {
+function surfaceOf(
+  measures: readonly DoubtfulMeasure[],
+  rest: AtRest,
+  of: LoadCase,
+  ridden: boolean,
+  dm: number,
+  dx: number,
+): Surface | undefined {
   const { on } = rest
   const { input } = on
   if (of.sinks || of.over || !Number.isFinite(of.attitude.h)) return undefined
@@ -116,7 +123,10 @@ function onAnother(
   try {
     const input = { ...on.input, hull: q.made(value) }
     const { floater } = afloatOn(input, on.craft, intactBodies(input))
-    const rested = settle(reloaded(floater, load.mass, load.centre), start, { freeHeel: false, leaveEdge: false })
+    const rested = settle(reloaded(floater, load.mass, load.centre), start, {
+      freeHeel: false,
+      leaveEdge: false,
+    })
     return rested.converged && rested.deficit < 0 ? rested.value : undefined
   } catch (error) {
     if (error instanceof RangeError) return undefined
@@ -146,15 +156,8 @@ export function restRanges(
   )
   const whole = listed + rider.mass.value
   const sum = (list: number[]) => list.reduce((a, b) => a + b, 0)
-  const dm = Math.max(
-    0.01 * whole,
-    1.2 * Math.sqrt(sum(square)) +
-      (doubts.left.high - 1) * listed,
-  )
-  const dx = Math.max(
-    0.005,
-    (1.2 * Math.sqrt(sum(moments))) / whole,
-  )
+  const dm = Math.max(0.01 * whole, 1.2 * Math.sqrt(sum(square)) + (doubts.left.high - 1) * listed)
+  const dx = Math.max(0.005, (1.2 * Math.sqrt(sum(moments))) / whole)
   const loaded = surfaceOf(doubts.hull, rest, rest.ridden, true, dm, dx)
   if (!loaded) return undefined
   const empty = surfaceOf(doubts.hull, rest, rest.nobody, false, dm, dx)
