@@ -47,19 +47,33 @@ const fromWeight = (w: Weight): DoubtfulWeight => ({
 /** lengths known to this share of themselves move nothing */
 const sureLength = 0.01
 
+/** by the hull section they are of: a craft with other weights, or its rider elsewhere, shares them and the hulls that were made */
+const known = new WeakMap<Craft['hull'], DoubtfulMeasure[]>()
+
 /** The measures that a hull without a mesh or stations is made from; the others stay where they are while one is another. */
 function hullMeasures(craft: Craft, made: Hull): DoubtfulMeasure[] {
   if (made.from.startsWith('the mesh')) return []
+  const before = known.get(craft.hull)
+  if (before) return before
   const own = [...quantitiesOf(craft)].filter((q) => /^hull\.[a-z ]+$/.test(q.path))
   const still = Object.fromEntries(own.map((q) => [q.path, q.value]))
-  return own
+  const measures = own
     .filter((q) => q.high > q.low && (q.kind !== 'length' || q.high - q.low > sureLength * Math.abs(q.value)))
-    .map(({ path, value, low, high }) => ({
-      value,
-      low,
-      high,
-      made: (v) => hullMeshFromCraft(whatIf(craft, { ...still, [path]: v })),
-    }))
+    .map(({ path, value, low, high }): DoubtfulMeasure => {
+      const hulls = new Map<number, Hull>()
+      return {
+        value,
+        low,
+        high,
+        made: (v) => {
+          const hull = hulls.get(v) ?? hullMeshFromCraft(whatIf(craft, { ...still, [path]: v }))
+          hulls.set(v, hull)
+          return hull
+        },
+      }
+    })
+  known.set(craft.hull, measures)
+  return measures
 }
 
 /** The doubts of a craft whose hull is `made`; weights in the order of `aboard`, the liquids of its tanks after them. */
