@@ -1,3 +1,4 @@
+import { formatQuantity } from '../base/units/format.ts'
 import { inBay, inControls } from './bayContradictions.ts'
 import { type Contradiction, failing, shown, type Test } from './contradiction.ts'
 import { inFuel } from './fuelContradictions.ts'
@@ -23,6 +24,15 @@ export function contradictions(craft: Craft): Contradiction[] {
   ]
 }
 
+/** share of the bore past which a gap round the tips is more likely a slip of the decimal point (judgement, no source) */
+const widestGap = 0.03
+
+/**
+ * Mean pressures, Pa, between which a small two-stroke gives its most power: 3 to 7 bar are usual (common practice, no source); twice and
+ * half of that leave room for the odd one, and catch a decimal point that slipped.
+ */
+const peakPressure = { low: 1.5e5, high: 14e5, usualLow: 3e5, usualHigh: 7e5 } as const
+
 const commonFactor = (a: number, b: number): number => (b === 0 ? a : commonFactor(b, a % b))
 
 function inJet({ jet, hull }: Craft): Contradiction[] {
@@ -44,10 +54,17 @@ function inJet({ jet, hull }: Craft): Contradiction[] {
       'a gap much smaller than the blade is tall',
     ],
     [
+      rotor.gap.value > widestGap * rotor.bore.value,
+      rotor.gap,
+      'mm',
+      `a gap of about 0.3 to 1 mm for a bore of ${bore}; look at it again`,
+      'warning',
+    ],
+    [
       rotor.pitch.value < 0.4 * rotor.bore.value || rotor.pitch.value > 2 * rotor.bore.value,
       rotor.pitch,
       'mm',
-      `a pitch of about 0.65 to 1.1 times the bore of ${bore}; look at it again`,
+      `a pitch of about 0.5 to 1.3 times the bore of ${bore}; look at it again`,
       'warning',
     ],
     [duct.shaft.value >= rotor.bore.value / 2, duct.shaft, 'mm', 'a shaft that leaves room for the water'],
@@ -78,7 +95,9 @@ function inEngines({ engines }: Craft): Contradiction[] {
         'rpm',
         `a speed above the point before at ${shown(points[k - 1]!.at, 'rpm')}`,
       ])
-    if (e.kind === 'peak' && e.redline)
+    if (e.kind === 'peak') tests.push(volumeTest(e))
+    // a speed that is only taken as usual contradicts nothing
+    if (e.kind === 'peak' && e.redline && e.powerAt.source !== 'assumed')
       tests.push([
         e.redline.value < e.powerAt.value,
         e.redline,
@@ -99,6 +118,20 @@ function inEngines({ engines }: Craft): Contradiction[] {
     }
     return found
   })
+}
+
+/** Power, its speed and volume go together within a factor: one of three that is ten times off is asked about. */
+function volumeTest(e: Extract<Craft['engines'][number], { kind: 'peak' }>): Test {
+  const work = e.power.value / e.powerAt.value
+  const pressure = work / e.displacement.value
+  const volume = (p: number) => formatQuantity(work / p, 'volume', 'cm³', 2)
+  return [
+    pressure < peakPressure.low || pressure > peakPressure.high,
+    e.displacement,
+    'cm³',
+    `about ${volume(peakPressure.usualHigh)} to ${volume(peakPressure.usualLow)} for ${shown(e.power, 'kW')} at ${shown(e.powerAt, 'rpm')}; look at all three again`,
+    'warning',
+  ]
 }
 
 function inTwoStroke(e: Extract<Craft['engines'][number], { kind: 'two-stroke' }>): Test[] {

@@ -255,6 +255,24 @@ test.each([
   ],
   ['a pitch far from usual', swap('95 mm', '30 mm'), 'look at it again', 'warning'],
   [
+    'a gap ten times too wide',
+    swap('pitch: 95 mm', 'pitch: 95 mm, gap: 5 mm'),
+    'expected a gap of about 0.3 to 1 mm for a bore of 105 mm',
+    'warning',
+  ],
+  [
+    'a volume ten times off for its power',
+    swap('displacement: 80 cm³', 'displacement: 800 cm³'),
+    'look at all three again',
+    'warning',
+  ],
+  [
+    'a power ten times off for its volume',
+    swap('power: 4 kW', 'power: 40 kW'),
+    'look at all three again',
+    'warning',
+  ],
+  [
     'transfers before the exhaust',
     twoStroke.replace('opens: 118 deg', 'opens: 91 deg'),
     'transfers that open after the exhaust at 92 deg',

@@ -65,3 +65,8 @@ test('next is the worst that can be acted on, then the changes that buy most, th
   expect(nextOf([])).toEqual([])
   expect(nextOf(decisionsOf(craft, [finding('balance', {})]))).toEqual([])
 })
+
+test('how fast it runs is told by the headline and is no decision, also where it stays below the hump', () => {
+  const list = decisionsOf(craft, [finding('push.top', {}), finding('push.hump', { standing: 'stop' })])
+  expect(ids(list)).toEqual(['push.hump'])
+})

@@ -31,9 +31,14 @@ const named: Readonly<Record<string, string>> = { 'push.pitch': 'impeller' }
 /** `breath.engines.1.level` and `deck.bay.0` without their places: findings alike at several places. */
 const twinOf = (f: Finding): string => f.twin ?? f.id.replace(/\.\d+(?=\.|$)/g, '.*')
 
+/** What the headline has told already: how fast it runs is no decision. */
+const toldAbove: ReadonlySet<string> = new Set(['push.top'])
+
 /** Something to act on or decide: not what is good, nor a page's own headline. */
 const asks = (f: Finding): boolean =>
-  (f.standing === 'stop' || f.standing === 'watch' || f.changes !== undefined) && !f.id.endsWith('.headline')
+  (f.standing === 'stop' || f.standing === 'watch' || f.changes !== undefined) &&
+  !f.id.endsWith('.headline') &&
+  !toldAbove.has(f.id)
 
 /** Everything to do, know or decide, worst first. `findings` come worst first. */
 export function decisionsOf(_craft: Craft, findings: readonly Finding[], _balance?: Balance): Decision[] {

@@ -2,6 +2,7 @@
 import type { Decision, Harm } from '../base/answers/decision.ts'
 import type { Finding, Standing } from '../base/answers/finding.ts'
 import { type Sentence, say } from '../base/answers/sentence.ts'
+import { fieldAt, labelOf } from '../craft/index.ts'
 import { gainSays, nextOf } from './decisions.ts'
 import type { Look } from './look.ts'
 
@@ -88,7 +89,9 @@ export function decisionLine(d: Decision): Sentence {
 
 function measureOf(headline: Finding | undefined, findings: readonly Finding[]): Sentence | undefined {
   const m = headline?.measureNext ?? findings.find((f) => f.measureNext && f.standing !== 'good')?.measureNext
-  return m && say`${m.what}, with ${m.with}, ${String(m.minutes)} minutes`
+  // "read it off a map" says nothing by itself: what it is stands before it
+  const of = m?.path === undefined || fieldAt(m.path) === undefined ? '' : `${labelOf(m.path)}: `
+  return m && say`${of}${m.what}, with ${m.with}, ${String(m.minutes)} minutes`
 }
 
 function countsOf(findings: readonly Finding[]): Record<Standing, number> {

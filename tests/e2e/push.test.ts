@@ -152,27 +152,59 @@ test('while an engine is simulated that is said with how far it is, then a coars
 
 test('a slider move is worked out again at once; the times are printed, not judged', async () => {
   await open('Heron')
+  await timeFromThumbToPaint()
   const times: Record<string, number[]> = {}
+  const painted: Record<string, number[]> = {}
   for (const name of ['Impeller pitch', 'Nozzle bore', 'Drive ratio']) {
     await openMore(page, 'inputs')
-    await page.evaluate(() => performance.clearMeasures('balance'))
+    await page.evaluate(() => performance.clearMeasures())
     const solved = () => page.evaluate(() => performance.getEntriesByName('balance').map((e) => e.duration))
     await slider(name).focus()
-    // six there and five back, so that one step is left to drop
-    for (let i = 1; i < 12; i++) {
-      await slider(name).press(i <= 6 ? 'ArrowLeft' : 'ArrowRight')
+    // sixteen there and fifteen back, so that one step is left to drop
+    for (let i = 1; i < 32; i++) {
+      await slider(name).press(i <= 16 ? 'ArrowLeft' : 'ArrowRight')
       // the answer may be a frame behind the thumb
       await expect.poll(async () => (await solved()).length).toBeGreaterThanOrEqual(i)
     }
     times[name] = await solved()
+    painted[name] = await page.evaluate(() =>
+      performance.getEntriesByName('thumb to paint').map((e) => e.duration),
+    )
     await strip().getByRole('button', { name: 'Drop' }).click()
     await strip().waitFor({ state: 'detached' })
   }
   for (const [name, all] of Object.entries(times)) {
     const sorted = [...all].sort((a, b) => a - b)
-    console.log(`${name}: ${all.length} moves, median ${sorted[sorted.length >> 1]!.toFixed(1)} ms`)
+    const paint = painted[name]!.sort((a, b) => a - b)
+    expect(paint.length, name).toBeGreaterThan(0)
+    const middle = (list: number[]) => list[list.length >> 1]!.toFixed(1)
+    console.log(
+      `${name}: ${all.length} moves, balance median ${middle(sorted)} ms, ${paint.length} from key to painted answer, median ${middle(paint)} ms`,
+    )
   }
 })
+
+/** From a key on a slider to the frame after the one that shows the answer changed: entries "thumb to paint". */
+const timeFromThumbToPaint = () =>
+  page.evaluate(() => {
+    let began = Number.NaN
+    addEventListener(
+      'keydown',
+      (e) => {
+        began = e.timeStamp
+      },
+      true,
+    )
+    const inAnswer = (n: Node) => (n instanceof Element ? n : n.parentElement)?.closest('.answer')
+    new MutationObserver((all) => {
+      if (Number.isNaN(began) || !all.some((m) => inAnswer(m.target))) return
+      const start = began
+      began = Number.NaN
+      requestAnimationFrame(() =>
+        setTimeout(() => performance.measure('thumb to paint', { start, end: performance.now() })),
+      )
+    }).observe(document.body, { subtree: true, childList: true, characterData: true })
+  })
 
 async function fileTextOnCraft(): Promise<string> {
   await goTo(page, 'craft')

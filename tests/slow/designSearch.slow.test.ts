@@ -14,10 +14,13 @@ const fileOf = (name: string) => `${import.meta.dirname}/../../demo/${name}.yaml
 
 /** Sandpiper with a motor where its engines were: 4.5 kW on a battery, direct. */
 function electric(): Craft {
-  const text = readFileSync(fileOf('sandpiper'), 'utf8').replace(
-    /engines:[\s\S]*?\ndrive:/,
-    'engines:\n  - kind: electric\n    torque per current: 0.09 N·m/A\n    most current: 95 A\n    voltage: 72 V\n    resistance: 60 mΩ\n\ndrive:',
-  )
+  const motor =
+    'engines:\n  - kind: electric\n    torque per current: 0.09 N·m/A\n    most current: 95 A\n    voltage: 72 V\n    resistance: 60 mΩ\n\n'
+  // what names the two engines goes with them: their chain of links and their fuel lines
+  const text = readFileSync(fileOf('sandpiper'), 'utf8')
+    .replace(/^engines:[\s\S]*?^(?=drive:)/m, motor)
+    .replace(/^shaft:[\s\S]*?^(?=jet:)/m, '')
+    .replace(/^fuel:[\s\S]*?^(?=openings:)/m, '')
   const { craft, problems } = readCraft(text)
   if (!craft) throw new Error(problems.map((p) => p.says).join('\n'))
   return craft

@@ -28,6 +28,10 @@ describe('the reference engine, every speed of its table', () => {
       expect(Math.abs(p.point!.bmep / 1e5 / row[1]! - 1)).toBeLessThan(0.05)
       expect(Math.abs(p.point!.imep / 1e5 / row[2]! - 1)).toBeLessThan(0.05)
       expect(Math.abs(p.point!.deliveryRatio / row[4]! - 1)).toBeLessThan(0.05)
+      // where less is delivered more of it stays, and less cold charge runs through: see engineReference.ts
+      expect(Math.abs(p.point!.trapping / row[5]! - 1)).toBeLessThan(0.09)
+      expect(Math.abs(p.point!.charging / row[6]! - 1)).toBeLessThan(0.05)
+      expect(Math.abs(p.point!.exhaustT / (row[8]! + 273) - 1)).toBeLessThan(0.08)
     },
   )
   test('the books of every speed close', () => {

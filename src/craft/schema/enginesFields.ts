@@ -192,6 +192,7 @@ const variants = {
         unit: 'rpm',
         min: 500,
         max: 25000,
+        assumed: speedByTemper,
         undecided: speedByTemper,
       }),
       temper: choice(['tuned', 'mild', 'flat'], {

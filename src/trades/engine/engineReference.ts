@@ -1,6 +1,11 @@
 /**
  * RE125: an engine made up for this project, so that two programs can be compared on it. Not a product's data.
  * The table is the outcome of an independent earlier program of the same models, kept as a regression target.
+ *
+ * Where the two part: below the tuned speed ours delivers 4 % less and traps more (+7.5 % at 6000 rpm, +4.5 % at 8000, +0.7 % at 10 000), so
+ * that what stays in the cylinder, and with it mean pressure, agrees to 3 %. Exhaust gas is 5 % hotter (in K) at 6000 and 8000 rpm: mixing the
+ * table's own burnt gas with ours' smaller share of fresh charge that runs straight through gives 4 of those 5 %. Cells of 20 and of 10 mm
+ * give the same trapping within 0.6 %, so it is no matter of the grid. No measurement tells which program is nearer: nothing was changed.
  */
 
 import type { TwoStrokeSpec } from './engineSpec.ts'

@@ -21,6 +21,7 @@ import {
 } from './loadCase.ts'
 import { type OpeningRow, openingsTable } from './openingHeights.ts'
 import { positionFlags } from './positions.ts'
+import { type RestRanges, restRanges } from './restRanges.ts'
 import { type SlackLoss, slackLoss } from './slackLoss.ts'
 import { type FoamVolume, foamVolumes, heldBoxes, sealedSpaces, swampedBodies } from './swamped.ts'
 
@@ -29,6 +30,8 @@ export interface FloatAnswer {
   /** the rider's own stance */
   ridden: LoadCase
   weights: WeightSum
+  /** draft and openings at rest with what is doubtful; absent where it does not rest, or nothing is said of doubts */
+  rest?: RestRanges
   openings: OpeningRow[]
   openingStates: string[]
   foam: FoamVolume[]
@@ -66,6 +69,7 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
   const cases = [nobody, ...stood, ridden, ...swamped]
   const both = ranges(input, craft.whole, ridden)
   const slack = slackLoss(input, ridden)
+  const rest = input.doubts && restRanges(atRest(input), input.doubts, input.openings)
   const leak = nobody.sinks ? undefined : leakFromInput(input, nobody)
   return {
     cases,
@@ -76,6 +80,7 @@ export function floatAnswer(input: FloatInput): FloatAnswer {
     need,
     swampedBodies: left,
     ...both,
+    ...(rest ? { rest } : {}),
     ...(slack ? { slack } : {}),
     ...(leak ? { leak } : {}),
     flags,

@@ -12,6 +12,7 @@ import { siteOf } from '../../hull/site/site.ts'
 import type { Mesh } from '../../physics/solid/mesh.ts'
 import type { FloatInput } from './input.ts'
 import { withOutlets } from './outletOpenings.ts'
+import { restDoubts } from './restDoubts.ts'
 
 /** Foam boxes and compartments without any thickness: left out, and asked about. */
 function emptyBoxes(craft: Craft): Flag[] {
@@ -70,7 +71,8 @@ export function floatFromCraft(craft: Craft, mesh?: Mesh): FloatFromCraft {
 
 function readWith(craft: Craft, mesh?: Mesh): FloatFromCraft {
   const made = hullMeshFromCraft(craft, mesh)
-  const { weights, assumed, tanks, rider, foam, compartments, taken } = aboard(craft)
+  const on = aboard(craft)
+  const { weights, assumed, tanks, rider, foam, compartments, taken } = on
   return {
     weightsAssumed: assumed,
     input: withOutlets(craft, {
@@ -89,6 +91,7 @@ function readWith(craft: Craft, mesh?: Mesh): FloatFromCraft {
       foam,
       compartments,
       taken,
+      doubts: restDoubts(craft, made, on),
     }),
   }
 }

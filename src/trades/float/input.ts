@@ -8,6 +8,7 @@ import type { Weight } from '../../hull/aboard/masses.ts'
 import type { SlackLiquid } from '../../hull/afloat/load.ts'
 import type { Hull } from '../../hull/lines/hullBody.ts'
 import type { Opening } from './openingHeights.ts'
+import type { RestDoubts } from './restDoubts.ts'
 
 /** An exhaust outlet's height that stands in the file beside its place among the openings. */
 export interface StatedOutlet {
@@ -29,6 +30,8 @@ export interface FloatInput {
   rider: Rider
   openings: readonly Opening[]
   outlets?: readonly StatedOutlet[]
+  /** how sure weights, hull and places are; without it how it lies has no range */
+  doubts?: RestDoubts
   foam: readonly FoamBlock[]
   compartments: readonly Compartment[]
   /** room that machinery and hands need, where no more foam can go */

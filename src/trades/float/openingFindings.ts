@@ -99,6 +99,13 @@ function openingFinding(a: FloatAnswer, row: OpeningRow, i: number, limits: Floa
   const because: Because[] = [
     { says: say`advised at rest: ${cm(watch)}`, link: opening.path ?? `openings.${i}.at` },
   ]
+  const sure = a.rest?.openings[i]
+  const range = sure ? { low: Math.min(rest, sure.low), high: Math.max(rest, sure.high) } : undefined
+  if (range)
+    because.push({
+      says: say`${cm(range.low)} to ${cm(range.high)} at rest with what is doubtful of weights, places and hull, and what lists leave out`,
+      link: 'weights',
+    })
   if (opening.placeAssumed)
     because.push({ says: 'only its height is in the file; it is taken to be in the middle of the transom' })
   if (swamped !== undefined) because.push({ says: say`${overWater(swamped)} when swamped` })
@@ -111,6 +118,7 @@ function openingFinding(a: FloatAnswer, row: OpeningRow, i: number, limits: Floa
     question: 'float',
     says: say`${capital(opening.name)} is ${overWater(rest)} at rest${dips}.`,
     value: rest,
+    ...range,
     unit: 'm',
     standing: still === 'good' && wets ? 'watch' : still,
     because,

@@ -55,10 +55,9 @@ export function draftFinding(
   limits: FloatLimits,
 ): Finding {
   const c = a.ridden
-  // a heavier or lighter craft by its own doubt, and 5 to 10 % that home lists leave out
-  const perKg = 1 / (input.water * 0.6 * input.hull.length * input.hull.beam)
-  const low = c.draftAft - a.weights.give * perKg
-  const high = c.draftAft + Math.hypot(a.weights.give, 0.08 * a.weights.mass) * perKg
+  const sure = a.rest
+    ? { low: Math.min(c.draftAft, a.rest.draft.low), high: Math.max(c.draftAft, a.rest.draft.high) }
+    : {}
   const edge = edgeStanding(c.freeboard, limits)
   const standing = c.over ? 'stop' : edge === 'good' && weightsAssumed ? 'unknown' : edge
   const heel = heelSays(c.attitude.heel)
@@ -75,8 +74,7 @@ export function draftFinding(
     question: 'float',
     says,
     value: c.draftAft,
-    low,
-    high,
+    ...sure,
     unit: 'm',
     standing,
     because: [

@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { printed } from '../../base/answers/sentence.ts'
 import { readCraft } from '../../craft/index.ts'
+import { nextOf } from '../decisions.ts'
 import { lookAt } from '../look.ts'
+import { screenOf } from '../lookScreen.ts'
 import { MapStore, modelFromCraft } from './craftModel.ts'
 import { decided } from './decided.ts'
 import { demoCraft } from './demo.testkit.ts'
@@ -59,7 +61,7 @@ test('a file of a ring, a hull and two engines of known volume and temper is eno
   const { craft, problems } = readCraft(`wakewright: 1
 name: Not built yet
 engines:
-  - { kind: peak, displacement: 41 cm³, power: undecided, power at: undecided }
+  - { kind: peak, displacement: 41 cm³, power: undecided }
   - { kind: peak, displacement: 41 cm³, power: undecided, power at: undecided }
 jet:
   rotor: { bore: 100 mm, pitch: undecided, blades: undecided }
@@ -79,6 +81,12 @@ weights:
     /^Not decided yet, and worked out as what does best: the impeller’s pitch \d+ mm/,
   )
   expect(printed(said.says)).toMatch(/not known yet.*kW/)
+  expect(printed(said.says)).toContain(': engine 1’s power')
   expect(said.changes!.length).toBe(3)
+  // what to make is the decision at hand: it stands under what to do next, as an order
+  const next = nextOf(look.decisions).find((d) => d.id === 'push.undecided')!
+  expect(printed(next.act!)).toMatch(/^plan with \d+ mm for the impeller’s pitch, /)
+  // and what is said to be measured is named
+  expect(printed(screenOf(look).measure!)).toMatch(/^[A-Z][a-z]+ [a-z, ]+: /)
   for (const f of look.findings) expect(printed(f.says), f.id).not.toMatch(/NaN|Infinity|undefined/)
 })

@@ -120,7 +120,14 @@ export function undecidedFindings(craft: Craft, { filled }: Decided): Finding[] 
         })),
         ...engines.map((q) => ({ says: q.why ?? 'not known yet', link: q.path })),
       ],
-      ...(filled.length > 0 ? { changes: filled } : {}),
+      ...(filled.length > 0
+        ? {
+            // nothing is made before this: it stands with what comes first
+            harm: 'before the water' as const,
+            act: say`plan with ${joined(filled.map((c) => say`${c.to} for ${partName(craft, c.path)}`))}, and write it into the file once it is made`,
+            changes: filled,
+          }
+        : {}),
       sources: [
         'Search over what is open, on the whole balance',
         'Power from mean pressure and speed: common practice, no source',

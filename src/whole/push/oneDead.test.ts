@@ -141,6 +141,8 @@ test('an engine that the file says is off is named as such, and the impeller is 
   expect(named.says).toContain('Rear is off in the file')
   for (const f of found) expect(f.says, f.id).not.toMatch(/the engines cannot turn|too steep|too shallow/)
   expect(JSON.stringify(found)).not.toMatch(/NaN/)
+  // nor is its shape to be changed for a dead engine
+  expect(found.some((f) => f.id === 'push.change')).toBe(false)
   const none = whatIf(off, { 'engines.0.running': false })
   const silent = inWords(pushFindings(none, solveBalance(none, { maps })))
   expect(silent.filter((f) => f.id.startsWith('push.engine-off'))).toHaveLength(2)

@@ -38,5 +38,7 @@ export function partName(craft: Craft, path: string): string {
         ? (parts.at(-2) ?? '')
         : (parts[0] ?? '')
   const label = (field?.label ?? parts.at(-1) ?? path).toLowerCase()
-  return `the ${/^\d+$/.test(owner) ? (parts[0] ?? '').replace(/s$/, '') : owner === 'rotor' ? 'impeller' : owner}’s ${label}`
+  // "engine 2" is a name already, "front" is not
+  const article = named !== undefined && /^engine \d+$/.test(owner) ? '' : 'the '
+  return `${article}${/^\d+$/.test(owner) ? (parts[0] ?? '').replace(/s$/, '') : owner === 'rotor' ? 'impeller' : owner}’s ${label}`
 }

@@ -23,7 +23,7 @@ import type { Balance, Change, Driver } from './balanceTypes.ts'
 import { fileChanges } from './design.ts'
 import { fittedFindings } from './fitted.ts'
 import { type Wants, wantsOf } from './merit.ts'
-import { cannotTurn, offFindings, oneDeadFindings } from './oneDeadFindings.ts'
+import { cannotTurn, enginesOff, offFindings, oneDeadFindings } from './oneDeadFindings.ts'
 import { partName } from './pushAnswer.ts'
 import { type PushLimits, pushLimits } from './pushLimits.ts'
 
@@ -311,6 +311,8 @@ export const lowersBoth = (c: Pick<Change, 'pull' | 'topSpeed'>): boolean =>
 
 /** The single change that buys most of what the builder wants. */
 function bestChangeOf(craft: Craft, b: Balance, limits: PushLimits): Finding[] {
+  // what suits while an engine is off does not suit the craft: nobody cuts a blade off for a dead engine
+  if (enginesOff(craft).length > 0) return []
   const wants = wantsOf(craft)
   const worth = (c: Change) => worthOf(b, c, wants)
   const best = b.changes.filter((c) => !lowersBoth(c)).sort((x, y) => worth(y) - worth(x))[0]
