@@ -55,3 +55,17 @@ export const trades: readonly TradeEntry[] = [
   { trade: patternsTrade, apart: true, setting: (k) => deckAsksOf(k.craft) },
   { trade: soundTrade },
 ]
+
+const handed = new WeakMap<Known, Map<TradeEntry, unknown>>()
+
+/**
+ * What a trade is handed besides the craft: the same thing however often it is asked of the same knowledge, so that a trade asked again (by the
+ * book after a look) gives the answer it has.
+ */
+export function handedTo(entry: TradeEntry, known: Known): unknown {
+  if (!entry.setting) return undefined
+  const own = handed.get(known) ?? new Map<TradeEntry, unknown>()
+  handed.set(known, own)
+  if (!own.has(entry)) own.set(entry, entry.setting(known))
+  return own.get(entry)
+}
