@@ -28,7 +28,7 @@ test('a speed that sags for over a second while it still fires is an engine that
       (f, takes) => {
         const r = read((t) => (t < 7 ? f / (1 + 1.6 * between(t, 7 - takes, 7)) : 0))
         expect(r.how).toBe('starved')
-        expect(Math.abs(r.kept / f - 1)).toBeLessThan(0.04)
+        expect(Math.abs(r.kept / f - 1)).toBeLessThan(0.03)
         expect(Math.abs(r.takes - takes)).toBeLessThan(0.25)
       },
     ),

@@ -22,7 +22,7 @@ export interface StopReading {
 }
 
 /** s before the end over which the kept speed is taken, s at the very end that are left out of it */
-const BEFORE = 4
+const BEFORE = 6
 const END = 0.3
 /** s at the end that tell a speed kept to the last, at idle as well */
 const TAIL = 0.5
@@ -71,7 +71,8 @@ export function readStop(
   // the speed of the moment before counts where most of the time before was another: closed to idle, then cut
   const tail = middle(at(TAIL + 0.1), at(TAIL - 0.1))
   const idles = last * rpmPerHertz <= limits.idleMost.value && last > 0.97 * tail
-  if (last > limits.ranDown.value * kept || idles) return { how: 'killed', kept: idles ? tail : kept, last, takes: 0 }
+  if (last > limits.ranDown.value * kept || idles)
+    return { how: 'killed', kept: idles ? tail : kept, last, takes: 0 }
   let begins = s.to - 1
   while (begins > s.from && !(t.rate[begins - 1]! > 0.97 * kept)) begins--
   const takes = (s.to - begins) * STEP

@@ -69,7 +69,11 @@ export function sessionScript(
     for (let k = 0; k < count && from + k < n; k++) {
       const u = Math.min(1, k / change)
       // a shaft that is let run down against water: 1/n grows evenly
-      const to = falls ? (u < 1 ? speed / (1 + 1.6 * u) : 0) : speed + (scene.rpm - speed) * u * u * (3 - 2 * u)
+      const to = falls
+        ? u < 1
+          ? speed / (1 + 1.6 * u)
+          : 0
+        : speed + (scene.rpm - speed) * u * u * (3 - 2 * u)
       const h = scene.hunts
       const t = k / CONTROL_RATE
       const swing = h && u >= 1 ? h.by * Math.sin((2 * Math.PI * (t - scene.takes)) / h.period) : 0
