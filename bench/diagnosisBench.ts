@@ -142,7 +142,9 @@ for (let i = 0; i < (parts.length > 0 ? 0 : count); i++) {
     for (const name of ['cheapest', 'random'])
       results[name]!.push(...run(simulate(benches[i % benches.length]!, seed), choosers[name]!, seed, false))
 }
-const report = diagnosisReport(results, { from, count, compare, seconds: (performance.now() - began) / 1000 })
+const report = diagnosisReport(results, { from, count, seconds: (performance.now() - began) / 1000 })
 console.log(report.text)
 if (keep) writeFileSync(keep, JSON.stringify(results))
-if (write) writeFileSync(join(import.meta.dirname, '..', write), report.page)
+// what other measurements found stands beside it
+const beside = () => readFileSync(join(import.meta.dirname, 'diagnosis/beside.md'), 'utf8')
+if (write) writeFileSync(join(import.meta.dirname, '..', write), `${report.page}\n${beside()}`)

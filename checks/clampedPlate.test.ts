@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { evenLoadOnPlate, type Plate } from '../src/trades/strength/plate.ts'
+import { evenLoadOnPlate, type Plate } from '../src/trades/strength/loadedPlate.ts'
 import { clampedPlate } from './clampedPlate.ts'
 
 const plate: Plate = { a: 0.4, b: 0.25, t: 1.5e-3, modulus: 70e9, poisson: 0.33 }

@@ -6,7 +6,7 @@
  * that close the slopes are of any table of series.
  */
 import { Matrix, solve } from 'ml-matrix'
-import { type Patch, type Plate, patchWaves, plateStiffness } from '../src/trades/strength/plate.ts'
+import { type Patch, type Plate, patchWaves, plateStiffness } from '../src/trades/strength/loadedPlate.ts'
 
 export interface ClampedResult {
   /** m, middle of the plate */

@@ -166,8 +166,8 @@ function suction(): Row[] {
       ['gap-suction-5', 'N_ss left with τ/h 0.005, k 0.65', '', 0.954, inducerGapSuction(0.005, 0.65)],
       ['gap-suction-20', 'N_ss left with τ/h 0.02, k 0.50', '', 0.929, inducerGapSuction(0.02, 0.5)],
     ]),
-    ...rows('derived', 'K_a solved for the tip speed, by hand', 0.02, [
-      ['ceiling-15', 'tip speed, 97 J/kg, K 0.05, φ 0.15', 'm/s', 51.9, tipSpeedCeiling(97, 0.05, 0.15)],
+    ...rows('derived', 'K_a solved for the tip speed, by hand', 2e-3, [
+      ['ceiling-15', 'tip speed, 97 J/kg, K 0.05, φ 0.15', 'm/s', 51.33, tipSpeedCeiling(97, 0.05, 0.15)],
       ['ceiling-25', 'tip speed, 97 J/kg, K 0.10, φ 0.25', 'm/s', 33.9, tipSpeedCeiling(97, 0.1, 0.25)],
     ]),
   ]

@@ -1,7 +1,7 @@
 /** Flat plates, supported and clamped, bending little and much, against printed tables. */
 
+import { evenLoadOnPlate, patchOnPlate, squareMembrane } from '../src/trades/strength/loadedPlate.ts'
 import { setLoad } from '../src/trades/strength/permanentSet.ts'
-import { evenLoadOnPlate, patchOnPlate, squareMembrane } from '../src/trades/strength/plate.ts'
 import { clampedPlate } from './clampedPlate.ts'
 import { near, type Row, row } from './row.ts'
 

@@ -11,6 +11,9 @@ const tolerance = (row: CheckRow) =>
     ? `±${shown(row.within)}`
     : `±${shown((row.withinPart ?? 0) * 100)} %`
 
+/** from outside first, by ourselves last */
+const kinds = ['published', 'memory', 'exact', 'derived', 'common practice', 'regression'] as const
+
 const cell = (text: string) => text.replace(/\|/g, '\\|').replace(/\s+/g, ' ')
 
 /** The checks as one page: a table a group, each row with what was expected, what came out and from where. */
@@ -25,6 +28,13 @@ export function renderChecks(rows: readonly CheckRow[]): string {
     `${rows.length} rows, ${rows.length - bad} hold, ${bad} do not. "Published" rows compare with a printed figure; "exact" rows with`,
     'a closed solution; "derived" ones with a value worked out independently of the code it checks; "memory" ones with a',
     'figure recalled from the named publication; "regression" ones only guard against unnoticed change.',
+    '',
+    '| kind | rows |',
+    '|---|---|',
+    ...kinds
+      .map((kind) => ({ kind, count: rows.filter((r) => r.origin === kind).length }))
+      .filter(({ count }) => count > 0)
+      .map(({ kind, count }) => `| ${kind} | ${count} |`),
   ]
   for (const name of names) {
     lines.push(

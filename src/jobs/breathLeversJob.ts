@@ -1,4 +1,4 @@
-import { type Effect, effectsOf, leverPaths } from '../whole/breath/effects.ts'
+import { type Effect, effectsOf, leverPaths } from '../whole/breath/breathEffects.ts'
 import { Cancelled, defineJob } from './job.ts'
 import { craftOf, type PipeSearchOrder } from './pipeSearchJob.ts'
 

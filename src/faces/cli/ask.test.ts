@@ -2,7 +2,7 @@ import { expect, test, vi } from 'vitest'
 import { printed } from '../../base/answers/sentence.ts'
 import { rankRun } from '../../whole/faults/rankRun.ts'
 import { demoCraft } from '../../whole/push/demo.testkit.ts'
-import { ask, typedSaid } from './askCommand.ts'
+import { ask, placed, typedSaid } from './askCommand.ts'
 import { askText } from './askText.ts'
 import { BadInput } from './outcome.ts'
 
@@ -31,6 +31,19 @@ test('an observation, a state or a check that is not in the list is named with w
   await expect(
     ask(teal, undefined, { units: 'metric', said: ['choke=helped'], weigh: ['weed=many'] }),
   ).rejects.toThrow(/0 to 1000/)
+  await expect(
+    ask(teal, undefined, { units: 'metric', said: ['choke=helped'], weigh: ['weeds=3'] }),
+  ).rejects.toThrow(/"weeds" is not one of .*weed/)
+})
+
+test('a stretch that the run does not have is named with those it has', async () => {
+  await expect(ask(teal, undefined, { units: 'metric', said: ['choke=helped@e4'] })).rejects.toThrow(
+    /without a recording/,
+  )
+  const episodes = [{ id: 'e0', kind: 'pulling', from: 0, to: 5, says: 'it pulls' }]
+  const at = (episode: string) => [{ id: 'choke', state: 'helped', episode }]
+  expect(() => placed(at('e4'), { episodes })).toThrow(/"e4" is not one of e0/)
+  expect(() => placed(at('e0'), { episodes })).not.toThrow()
 })
 
 test('as JSON every cause has its share and every check its outcomes', async () => {

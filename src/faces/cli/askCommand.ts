@@ -1,11 +1,14 @@
 import { printed } from '../../base/answers/sentence.ts'
+import type { Craft } from '../../craft/index.ts'
 import type { Hearing } from '../../trades/sound/hearingTypes.ts'
 import { observations } from '../../trades/sound/observations.ts'
 import { parseReadings, readPull } from '../../trades/sound/pull.ts'
 import { expectsOf, hearOptionsOf } from '../../trades/sound/soundFromCraft.ts'
 import { askSheet } from '../../whole/asking/askSheet.ts'
+import { causesOf } from '../../whole/faults/causes.ts'
 import { checksFor } from '../../whole/faults/nextChecks.ts'
 import { observables } from '../../whole/faults/observables.ts'
+import type { RunRanking } from '../../whole/faults/rankingTypes.ts'
 import { rankRun } from '../../whole/faults/rankRun.ts'
 import type { AnsweredCheck, RunSession, SessionObserved } from '../../whole/faults/session.ts'
 import { askText } from './askText.ts'
@@ -74,16 +77,37 @@ function typedFound(found: readonly string[] = [], session: Pick<RunSession, 'cr
   })
 }
 
-function typedWeights(weigh: readonly string[] = []): Record<string, number> {
+/** Reads `--weigh`; throws BadInput with the causes there are. */
+export function typedWeights(weigh: readonly string[] | undefined, craft: Craft): Record<string, number> {
+  if (!weigh || weigh.length === 0) return {}
+  const known = causesOf(craft).map((c) => c.id)
   return Object.fromEntries(
     weigh.map((typed) => {
       const [id, text] = parted(typed)
       const weight = Number(text)
+      if (!known.includes(id))
+        throw new BadInput([`ask: --weigh "${typed}": "${id}" is not one of ${known.join(', ')}`])
       if (text === '' || !(weight >= 0 && weight <= 1000))
         throw new BadInput([`ask: --weigh "${typed}": the weight is a number from 0 to 1000`])
       return [id, weight] as const
     }),
   )
+}
+
+/** Every stretch that was named is one of the run; throws BadInput with those there are. */
+export function placed(
+  observed: readonly SessionObserved[],
+  { episodes }: Pick<RunRanking, 'episodes'>,
+): void {
+  for (const { id, state, episode } of observed)
+    if (episode !== undefined && !episodes.some((e) => e.id === episode))
+      throw new BadInput([
+        `ask: --said "${id}=${state}@${episode}": ${
+          episodes.length > 0
+            ? `"${episode}" is not one of ${episodes.map((e) => e.id).join(', ')}`
+            : 'without a recording there are no stretches; leave it out'
+        }`,
+      ])
 }
 
 /** `wakewright ask CRAFT [RUN]`: what went wrong, what the run cannot say, the next check. Exit code 0; 2 when nothing could be read. */
@@ -92,7 +116,7 @@ export async function ask(file: string, run: string | undefined, options: AskOpt
   const { craft, log } = craftWithLog(file)
   const observed = typedSaid(options.said)
   const answered = typedFound(options.found, { craft })
-  const weights = typedWeights(options.weigh)
+  const weights = typedWeights(options.weigh, craft)
   if (run === undefined && observed.length === 0 && answered.length === 0)
     throw new BadInput(['ask: name a recording, or say what was seen: --said choke=helped'])
   const told = typedTold(options, true)
@@ -118,6 +142,7 @@ export async function ask(file: string, run: string | undefined, options: AskOpt
     pull,
     log: log.entries.map(({ entry }) => entry),
   })
+  placed(observed, ranking)
   if (options.json) {
     const text = (s: Parameters<typeof printed>[0]) => printed(s, units)
     printJson({

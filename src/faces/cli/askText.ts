@@ -15,7 +15,7 @@ export function askText(r: RunRanking, units: DisplaySystem): string {
   if (r.episodes.length > 0) {
     lines.push(head('What happened'))
     const shown = r.episodes.slice(0, most.episodes)
-    for (const e of shown) lines.push(say`  ${e.says}`)
+    for (const e of shown) lines.push(say`  ${e.id}  ${e.says}`)
     const left = r.episodes.length - shown.length
     if (left > 0) lines.push(`  and ${left} more; --json tells all of it`)
   }

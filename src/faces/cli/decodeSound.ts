@@ -4,6 +4,7 @@ import { closeSync, createReadStream, openSync, readSync, statSync } from 'node:
 import type { Flag } from '../../base/answers/solved.ts'
 import {
   lengthFlags,
+  mostSeconds,
   OGG_TAIL,
   oggCut,
   oggEnds,
@@ -77,6 +78,8 @@ function decodeWithFfmpeg(
         '2',
         '-ar',
         String(FFMPEG_RATE),
+        '-t',
+        String(mostSeconds(statSync(path).size)),
         '-f',
         's16le',
         '-',

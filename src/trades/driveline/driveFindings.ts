@@ -6,8 +6,8 @@ import type { DriveAnswer, DriveInputs, Part } from './driveAnswer.ts'
 import type { DriveLimits } from './driveLimits.ts'
 import { boltsOf, peaksOf, src, times } from './driveSay.ts'
 import { jointFindings } from './jointFindings.ts'
-import { lineFindings } from './lineFindings.ts'
 import { opensFirst } from './opensFirst.ts'
+import { lineFindings } from './shaftLineFindings.ts'
 
 const question = 'strength' as const
 

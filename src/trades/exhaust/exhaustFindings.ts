@@ -16,10 +16,10 @@ import { say } from '../../base/answers/sentence.ts'
 import { monoxide } from '../../physics/gas/monoxide.ts'
 import { snorkelDrop, snorkelResonance } from './airIntake.ts'
 import { chokedFunction, exhaustGas } from './backPressure.ts'
+import { waterOf } from './backwaterFindings.ts'
 import { type ExhaustLimits, exhaustLimits } from './exhaustLimits.ts'
 import { boxTemperature, type ExhaustView, finding, overWater, worse } from './exhaustView.ts'
 import { boxSizeOf, levelOf, mufflerOf } from './noiseFindings.ts'
-import { waterOf } from './waterFindings.ts'
 
 const handbook =
   'G. P. Blair, Design and Simulation of Two-Stroke Engines (1996); D. S. Miller, Internal Flow Systems (1978), from memory'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { type Container, lengthFlags, oggEnds, whyNothing } from './container.ts'
+import { type Container, lengthFlags, mostSeconds, oggEnds, whyNothing } from './container.ts'
 
 const whole: Container = { known: true, sound: true, picture: true, soundLasts: 60, pictureLasts: 60 }
 const codes = (c: Container, read: number) => lengthFlags(c, read).map((f) => f.code)
@@ -40,4 +40,11 @@ test('an Ogg stream ends when the last of its pages says so', () => {
   expect(oggEnds(Uint8Array.from([...page(0), ...page(4)]))).toBe(true)
   expect(oggEnds(Uint8Array.from([...page(4), ...page(0)]))).toBe(false)
   expect(oggEnds(new Uint8Array(10))).toBe(false)
+})
+
+test('a file of 57 kB holds minutes of sound at most, and an hour of real speech coding is not cut', () => {
+  expect(mostSeconds(57e3)).toBeLessThan(180)
+  // an hour at 6 kbit/s, the least that phones record at
+  expect(mostSeconds((3600 * 6000) / 8)).toBeGreaterThan(3600)
+  expect(mostSeconds(0)).toBe(60)
 })

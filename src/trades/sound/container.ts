@@ -64,6 +64,13 @@ export function whyNothing(c: Container): Flag | undefined {
   return undefined
 }
 
+/** bytes a second of the meanest sound a phone writes (4 kbit/s of speech coding), and s that a short clip may take whatever its size */
+const meanest = 500
+const always = 60
+
+/** Longest that the sound of a file of so many bytes can last, s: a damaged one may claim hours, and decoding would fill them with silence. */
+export const mostSeconds = (bytes: number): number => always + Math.max(0, bytes) / meanest
+
 /**
  * What is missing of a recording of which `read` s could be read, and whether its sound and picture are of one
  * length: a clip slowed down or edited for speed has a sound that no longer tells the engine's speed.

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { CANDIDATES, type FrameStore, makeFrameStore, PAIRS } from './frameStore.ts'
-import { moveCost } from './moves.ts'
 import { pathOne } from './pathOne.ts'
 import { isRational, pathTwo } from './pathTwo.ts'
 import { usualCosts } from './settings.ts'
+import { moveCost } from './trackMoves.ts'
 
 interface Tiny {
   rates: number[]

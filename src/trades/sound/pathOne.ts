@@ -3,8 +3,8 @@
  * A. J. Viterbi, IEEE Trans. Information Theory 13 (1967) 260: dynamic programming over states.
  */
 import { CANDIDATES, type FrameStore } from './frameStore.ts'
-import { moveCost } from './moves.ts'
 import type { PathCosts } from './settings.ts'
+import { moveCost } from './trackMoves.ts'
 
 /** A point laid down by hand: the engine must be within 2 % of `rate` Hz there; rate 0 = must be silent. */
 export interface Lock {

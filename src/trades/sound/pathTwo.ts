@@ -4,9 +4,9 @@
  * A. Pertusa and J. M. Iñesta, EURASIP J. Adv. Signal Process. 2012:27.
  */
 import { CANDIDATES, type FrameStore, PAIR_UNIT, PAIRS } from './frameStore.ts'
-import { moveCost } from './moves.ts'
 import { LOCK_BREAK, type Lock, onLock } from './pathOne.ts'
 import type { PathCosts } from './settings.ts'
+import { moveCost } from './trackMoves.ts'
 
 /** copied once: some module loaders make every read of an imported number a call */
 const MOST = CANDIDATES

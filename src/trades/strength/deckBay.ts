@@ -2,10 +2,10 @@
 import { type Alloy, aluminium, strengthOf } from './alloys.ts'
 import { type BeamSection, beamMiddleLoad, withSkin } from './beams.ts'
 import { type Foam, foamAllowable } from './foams.ts'
+import { type Patch, type Plate, patchOnPlate } from './loadedPlate.ts'
 import { type FootLoad, footLoads } from './loads.ts'
 import { bedStiffness } from './onFoam.ts'
 import { setLoad } from './permanentSet.ts'
-import { type Patch, type Plate, patchOnPlate } from './plate.ts'
 import { sandwichPanel, wrinklingStress } from './sandwich.ts'
 import { type StrengthLimits, strengthLimits } from './strengthLimits.ts'
 

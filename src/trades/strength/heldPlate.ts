@@ -9,7 +9,7 @@
  * membrane stress in the middle within 8 %, bending stress within 5 % (standard deviations). The Ritz solution itself meets Levy's
  * clamped square (NACA TN 847, 1942, from memory) within 3 % and the square membrane of Vlassak and Nix within 1 %.
  */
-import type { Patch, Plate } from './plate.ts'
+import type { Patch, Plate } from './loadedPlate.ts'
 
 export interface HeldField {
   /** tension over Berger's, at a mean tension (N/m) */

@@ -4,7 +4,7 @@
  * in Kelvin functions (Timoshenko and Woinowsky-Krieger 1959, § 58), derived for this project and checked by summing the bed's pressure.
  */
 import { kelvin } from '../../base/numerics/kelvin.ts'
-import { plateStiffness } from './plate.ts'
+import { plateStiffness } from './loadedPlate.ts'
 
 export interface SheetOnFoam {
   /** Pa and 1, sheet */

@@ -3,8 +3,8 @@
  * (Public Roads 7, 1926), membranes, Roark's disc (table 11.4 case 1b), Navier's series away from the middle, an evenly loaded sandwich strip.
  */
 import { kelvin } from '../../base/numerics/kelvin.ts'
+import { type Patch, type Plate, plateStiffness } from './loadedPlate.ts'
 import type { SheetOnFoam } from './onFoam.ts'
-import { type Patch, type Plate, plateStiffness } from './plate.ts'
 import { type Sandwich, type SandwichBeam, sandwichShear, sandwichStiffness } from './sandwich.ts'
 
 /** Stress by Westergaard's interior formula, Pa; holds for c below 0.8 reaches only (NaN beyond). */

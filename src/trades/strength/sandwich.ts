@@ -3,7 +3,7 @@
  * Sources: H. G. Allen, Analysis and Design of Structural Sandwich Panels (1969), ch. 2; D. Zenkert, An Introduction to Sandwich Construction
  * (1995); face wrinkling 0.5 (Ef Ec Gc)^⅓, N. J. Hoff and S. E. Mautner, J. Aero. Sci. 12 (1945).
  */
-import { type Patch, type Plate, patchOnPlate } from './plate.ts'
+import { type Patch, type Plate, patchOnPlate } from './loadedPlate.ts'
 
 export interface Sandwich {
   /** face and core thickness, m */

@@ -12,6 +12,8 @@ export interface Heard {
   rotation: number
   /** share of the episode in which it sounds */
   sounding: number
+  /** what the middle half of its speeds spreads over, as a standard deviation, ln: a stretch still rising is no steady one */
+  spread: number
 }
 
 export interface HeardEpisode extends Episode {
@@ -31,6 +33,12 @@ const middle = (values: readonly number[]): number => {
   return sorted[sorted.length >> 1] ?? 0
 }
 
+function spreadOf(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b)
+  const at = (part: number) => sorted[Math.floor(part * (sorted.length - 1))]!
+  return sorted.length > 2 ? Math.log(at(0.75) / at(0.25)) / 1.35 : 0
+}
+
 function linesIn(h: Hearing, from: number, to: number): Heard[] {
   const edge = to - from > 4 * margin ? margin : 0
   const first = Math.max(0, Math.ceil((from + edge) / h.step))
@@ -39,7 +47,7 @@ function linesIn(h: Hearing, from: number, to: number): Heard[] {
     const on: number[] = []
     for (let i = first; i < last; i++) if (t.rpm[i]! > 0) on.push(t.rpm[i]! / 60)
     const sounding = last > first ? on.length / (last - first) : 0
-    return sounding > 0.5 ? [{ label: t.label, rotation: middle(on), sounding }] : []
+    return sounding > 0.5 ? [{ label: t.label, rotation: middle(on), sounding, spread: spreadOf(on) }] : []
   })
 }
 
@@ -114,8 +122,10 @@ export function episodesOf(
     const own = marks.filter((m) => m.at >= from - shortest / 2 && m.at < to - shortest / 2)
     const before = parts.at(-1)
     // a cut at which nothing happened and nothing changed is none
-    if (before && own.every((m) => m.kind === 'other') && sameLines(before.lines, lines)) before.to = to
-    else parts.push({ from, to, lines, marks: own })
+    if (before && own.every((m) => m.kind === 'other') && sameLines(before.lines, lines)) {
+      before.to = to
+      before.lines = linesIn(h, before.from, to)
+    } else parts.push({ from, to, lines, marks: own })
   }
   const usual = Number.isFinite(loaded) ? loaded : usualOf(parts)
   let dragged = false

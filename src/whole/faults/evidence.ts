@@ -178,6 +178,10 @@ function staysUp(episodes: readonly HeardEpisode[], i: number, m: Mark): boolean
 /** Parts by which speeds are known: within one run, tied up and under way; after a hand may have moved the throttle. */
 const within = { tied: 0.01, moving: 0.04 }
 
+/** What a stretch that was still rising or falling adds to the doubt of its speed; what any tracked engine wavers by is in it already. */
+const wavers = 0.02
+const unsteady = ({ spread }: Heard) => Math.max(0, spread - wavers)
+
 function stepItems(session: RunSession, episodes: readonly HeardEpisode[], shared: boolean): StepItem[] {
   const sigma = session.kind === 'under way' ? within.moving : within.tied
   const out: StepItem[] = []
@@ -205,9 +209,10 @@ function stepItems(session: RunSession, episodes: readonly HeardEpisode[], share
         from: was,
         at: i,
         moved,
-        sigma: near ? sigma : 2 * sigma,
+        sigma: Math.hypot(near ? sigma : 2 * sigma, unsteady(line), unsteady(before)),
         racing: e.kind === 'racing' ? 1 : episodes[was]!.kind === 'racing' ? -1 : 0,
-        byHand: lifted ? 0.6 : known && near ? 0.1 : 0.5,
+        // no hand makes a loaded engine turn far faster than it pulls
+        byHand: lifted ? 0.6 : e.kind === 'load-lost' ? 0.01 : known && near ? 0.1 : 0.5,
         says: say`the speed changed by ${asChange(inPercent(Math.exp(moved) - 1))}`,
       })
     }

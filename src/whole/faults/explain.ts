@@ -21,6 +21,8 @@ export interface ExplainSetting {
   moves: readonly Move[]
   /** name of the engine at a place */
   engineName: (place: number) => string
+  /** engines of the craft: of one alone nobody asks which */
+  engines: number
   limits: RankLimits
   /** weight beforehand of a cause */
   weightOf: (cause: Cause) => number
@@ -65,6 +67,7 @@ export function rankedCauses(s: ExplainSetting): RankedCause[] {
     const single = place && !place.key.includes(',') ? Number(place.key) : undefined
     const engine =
       single !== undefined &&
+      s.engines > 1 &&
       place!.share >= named.value &&
       cause.ways.some((w) => (w.reach ?? cause.reach) === 'one' && !w.oneStops)
         ? s.engineName(single)

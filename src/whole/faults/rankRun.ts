@@ -126,6 +126,7 @@ export function rankRun(
     episodes,
     moves,
     engineName: (i) => craft.engines[i]?.name ?? `engine ${i + 1}`,
+    engines: craft.engines.length,
     limits,
     weightOf,
   }

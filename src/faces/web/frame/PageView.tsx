@@ -3,7 +3,7 @@ import type { Question } from '../../../base/answers/finding.ts'
 import { allPages as questionPages, sidePages } from '../pages/registry.ts'
 import { EmptyState } from '../parts/EmptyState.tsx'
 import { useApp } from '../state/hooks.ts'
-import { addressOf, showNamed, useRoute } from './route.ts'
+import { addressOf, showNamed, useRoute } from './pageRoute.ts'
 
 const allPages = [...questionPages, ...sidePages]
 const views = new Map<string, ComponentType<{ id: Question; asks: string }>>(

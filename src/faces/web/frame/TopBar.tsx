@@ -8,7 +8,7 @@ import { app } from '../state/app.ts'
 import { hasErrors, type Problem } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
 import { FileMenu } from './FileMenu.tsx'
-import { useRoute } from './route.ts'
+import { useRoute } from './pageRoute.ts'
 
 const saves = { saved: 'kept in this browser', pending: 'keeping…', failed: 'not kept' } as const
 

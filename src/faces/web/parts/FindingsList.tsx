@@ -1,7 +1,7 @@
 import { memo } from 'react'
 import { type Because, type Finding, worstFirst } from '../../../base/answers/finding.ts'
 import { printed, whole } from '../../../base/answers/sentence.ts'
-import { findingId } from '../frame/route.ts'
+import { findingId } from '../frame/pageRoute.ts'
 import { InputLink } from './InputLink.tsx'
 import { MeasureNote } from './MeasureNote.tsx'
 import { reasonsOf } from './reasons.ts'

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import { addressOf, showFinding, showInput } from '../frame/route.ts'
+import { addressOf, showFinding, showInput } from '../frame/pageRoute.ts'
 
 /** Words that lead to the input, or the finding on this page, that they are about. */
 export function InputLink({ link, children }: { link?: string | undefined; children: ReactNode }) {

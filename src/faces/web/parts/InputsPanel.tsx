@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react'
 import type { Sentence } from '../../../base/answers/sentence.ts'
-import { inputId } from '../frame/route.ts'
+import { inputId } from '../frame/pageRoute.ts'
 import { type Craft, type InputAt, inputAt, labelOf } from '../state/craftFile.ts'
 import { useApp } from '../state/hooks.ts'
 import { TriedInput } from './TriedInput.tsx'

@@ -4,8 +4,8 @@ import { hasErrors, isWritten, keepInFile, readText, removeValue, textOf, writeV
 import { fetchHanded, handedName } from './handed.ts'
 import { keepLooking } from './looking.ts'
 import { type OpenedFile, pickFile, readFile, saveFile } from './openedFiles.ts'
+import { type Session, startSession } from './openedSession.ts'
 import { openStore } from './saved.ts'
-import { type Session, startSession } from './session.ts'
 import { createStore, type FileFault, type UnitSystem } from './store.ts'
 import { change, redo, type Tried, undo, type Work, withoutTried, withTried } from './work.ts'
 

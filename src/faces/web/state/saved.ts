@@ -43,14 +43,21 @@ export class Overtaken extends Error {
 const mostSnapshots = 30
 const day = 86_400_000
 
-/** Times that may go: all but the newest thirty and the newest of each day. */
+/** ms of typing on that count as one snapshot, once others came after */
+const spell = 10_000
+
+/** Times that may go: all but the newest two, the newest thirty that end a spell of typing, and the newest of each day. */
 export function spare(times: readonly number[]): number[] {
   const newestFirst = [...times].sort((a, b) => b - a)
-  const seen = new Set<number>()
+  const days = new Set<number>()
+  const spells = new Set<number>()
   return newestFirst.filter((time, i) => {
-    const firstOfDay = !seen.has(Math.floor(time / day))
-    seen.add(Math.floor(time / day))
-    return i >= mostSnapshots && !firstOfDay
+    const firstOfDay = !days.has(Math.floor(time / day))
+    days.add(Math.floor(time / day))
+    const firstOfSpell = !spells.has(Math.floor(time / spell))
+    spells.add(Math.floor(time / spell))
+    const stays = i < 2 || (firstOfSpell && spells.size <= mostSnapshots)
+    return !stays && !firstOfDay
   })
 }
 

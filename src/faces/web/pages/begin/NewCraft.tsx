@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { type TemplateKind, templateKinds } from '../../../../craft/templates.ts'
-import { addressOf } from '../../frame/route.ts'
+import { addressOf } from '../../frame/pageRoute.ts'
 import { app } from '../../state/app.ts'
 
 /** The name and the kind of a new craft; then the questions. */

@@ -1,6 +1,6 @@
 import { stepFromSi } from '../../../../base/units/convert.ts'
 import { fieldAt } from '../../../../craft/index.ts'
-import { type Effect, leverPaths } from '../../../../whole/breath/effects.ts'
+import { type Effect, leverPaths } from '../../../../whole/breath/breathEffects.ts'
 import { type Look, saysStep } from '../../../../whole/push/shown.ts'
 import type { PanelInput } from '../../parts/InputsPanel.tsx'
 import { shownUnit } from '../../state/craftFile.ts'

@@ -2,7 +2,7 @@ import { useEffect, useSyncExternalStore } from 'react'
 import type { CurveOutput } from '../../../../jobs/torqueCurveJob.ts'
 import { peaksOf } from '../../../../trades/engine/torqueFromSimulation.ts'
 import type { CycleTrace } from '../../../../trades/engine/trace.ts'
-import type { Effect } from '../../../../whole/breath/effects.ts'
+import type { Effect } from '../../../../whole/breath/breathEffects.ts'
 import type { Craft } from '../../state/craftFile.ts'
 import { type Call, callJob } from '../../work/call.ts'
 

@@ -1,5 +1,5 @@
 import type { Spec } from '../../../../craft/fields.ts'
-import { inputId } from '../../frame/route.ts'
+import { inputId } from '../../frame/pageRoute.ts'
 import { Says } from '../../parts/Says.tsx'
 import { app } from '../../state/app.ts'
 import { labelOf } from '../../state/craftFile.ts'

@@ -1,7 +1,7 @@
 import { useId } from 'react'
 import { stepFromSi } from '../../../../base/units/convert.ts'
 import { isQuantityProblem, parseQuantity } from '../../../../base/units/parse.ts'
-import { inputId } from '../../frame/route.ts'
+import { inputId } from '../../frame/pageRoute.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
 import { Provenance } from '../../parts/Provenance.tsx'

@@ -1,6 +1,6 @@
 import { useId } from 'react'
 import type { Spec, TextSpec } from '../../../../craft/fields.ts'
-import { inputId } from '../../frame/route.ts'
+import { inputId } from '../../frame/pageRoute.ts'
 import { ChoiceField } from '../../parts/ChoiceField.tsx'
 import { DraftInput } from '../../parts/DraftInput.tsx'
 import { Says } from '../../parts/Says.tsx'

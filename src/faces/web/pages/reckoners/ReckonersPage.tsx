@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { Reckoner } from '../../../../base/answers/reckoner.ts'
 import { findReckoner, reckoners } from '../../../../whole/reckoners.ts'
-import { useRoute } from '../../frame/route.ts'
+import { useRoute } from '../../frame/pageRoute.ts'
 import { ReckonerForm } from './ReckonerForm.tsx'
 import './reckoners.css'
 

@@ -1,6 +1,7 @@
 import { inSeconds } from '../../../../base/answers/amounts.ts'
 import { printed, say } from '../../../../base/answers/sentence.ts'
 import type { Flag } from '../../../../base/answers/solved.ts'
+import { mostSeconds } from '../../../../trades/sound/container.ts'
 import { flag, type Reading, type Sink } from './sink.ts'
 
 /** Sound of a file read bit by bit: long videos, and what the browser refuses to decode as a whole. */
@@ -38,6 +39,7 @@ export async function decodeStreamed(
       }
     // only where the container does not say: it may mean looking at every packet
     const duration = lasts ?? (await track.computeDuration().catch(() => 0))
+    const longest = mostSeconds(file.size)
     let told = 0
     for await (const sample of new AudioSampleSink(track).samples()) {
       rate = sample.sampleRate
@@ -50,6 +52,8 @@ export async function decodeStreamed(
       const { timestamp } = sample
       sample.close()
       sink(channels, rate, duration)
+      // a damaged file may claim hours that its bytes cannot hold
+      if (frames > rate * longest) throw new RangeError('longer than its bytes can be')
       if (timestamp < told) continue
       told = timestamp + 5
       reading.progress(duration > 0 ? Math.min(1, timestamp / duration) : 0)

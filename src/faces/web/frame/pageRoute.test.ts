@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { inputId, readRoute } from './route.ts'
+import { inputId, readRoute } from './pageRoute.ts'
 
 test('an address names a page and, where it has one, an input of it', () => {
   expect(readRoute('#/push')).toEqual({ page: 'push' })

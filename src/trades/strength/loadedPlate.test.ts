@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { kelvin } from '../../base/numerics/kelvin.ts'
+import { evenLoadOnPlate, type Plate, patchOnPlate } from './loadedPlate.ts'
 import { discOnFoam } from './onFoam.ts'
-import { evenLoadOnPlate, type Plate, patchOnPlate } from './plate.ts'
 import {
   deflectionAt,
   discStress,

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { craftWith, sportEngine } from '../../trades/engine/twoStroke.testkit.ts'
-import { type Effect, effectsOf, leverPaths } from './effects.ts'
+import { type Effect, effectsOf, leverPaths } from './breathEffects.ts'
 
 const craft = craftWith(sportEngine)
 const at = 'engines.0'

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
 import { seededRandom } from '../../base/numerics/random.ts'
-import { belowKnee, calibrateJet } from './calibrate.ts'
 import { solveJet } from './jet.ts'
 import { referenceJet } from './jetReference.ts'
+import { belowKnee, calibrateJet } from './tieUpFit.ts'
 
 test('a tie-up test with 3 % noise gives back the turning it was made with within 0.03', () => {
   for (const [turning, seed] of [
