@@ -20,6 +20,7 @@ const toldAs: Partial<Record<SceneKind, readonly EventKind[]>> = {
   chokes: ['speed rises', 'step up'],
   bogs: ['bog'],
   killed: ['stop'],
+  starves: ['stop'],
   start: ['start'],
 }
 /** told kinds that count when nothing made them */
@@ -85,7 +86,10 @@ export function drawnSession(rng: Random): Scene[] {
       add('opens', rng.between(4, 6), full, rng.between(0.8, 1.3), 2)
     } else add('both pull', rng.between(3, 5), full, 0.1, 2)
   }
-  add('killed', rng.between(2, 3), 0, 0.05, 0)
+  if (rng.next() < 0.4) {
+    const takes = rng.between(1.3, 2.6)
+    add('starves', takes + rng.between(2, 3), 0, takes, scenes[scenes.length - 1]!.firing)
+  } else add('killed', rng.between(2, 3), 0, 0.05, 0)
   return scenes
 }
 
@@ -107,6 +111,8 @@ export function scored(events: readonly RunEvent[], truth: readonly SessionTruth
     const e = told.find(
       (x) =>
         kinds.includes(x.kind) &&
+        // a stop counts only when how it stopped is told right
+        (x.how === undefined || (x.how === 'killed') === (t.kind === 'killed')) &&
         (Math.abs(x.time - t.time) < 0.8 ||
           (t.kind === 'load back' && x.kind === 'flare' && Math.abs(x.time + x.lasts - t.time) < 0.8)),
     )

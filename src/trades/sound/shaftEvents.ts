@@ -4,6 +4,7 @@ import { type Sentence, say } from '../../base/answers/sentence.ts'
 import { atRpm, percentile } from './saySpeed.ts'
 import { STEP } from './settings.ts'
 import type { SoundLimits } from './soundLimits.ts'
+import { readStop, type StopReading, stopSays } from './stops.ts'
 import { type FrameTrack, type Stretch, soundingStretches } from './tracks.ts'
 
 export type EventKind =
@@ -42,6 +43,8 @@ export interface RunEvent {
   /** rev/min before and after it, where speed changes; of hunting, the ends of its swing */
   before?: number
   after?: number
+  /** of a stop: how */
+  how?: StopReading['how']
   /** what it cannot have been, in words */
   excludes?: string
   confidence: number
@@ -108,26 +111,24 @@ export function runningEvents(t: FrameTrack, engine: 'A' | 'B', c: EventContext)
       })
     }
     if (s.to < n - frames(0.5)) {
-      const kind = stopKind(t, s, limits)
-      const rpm = t.rate[s.to - 1]! * c.rpmPerHertz
+      const stop = readStop(t, s, c.rpmPerHertz, limits)
+      const { says, excludes, part } = stopSays(stop, c.rpmPerHertz)
       out.push({
         kind: 'stop',
         time: s.to * STEP,
         lasts: 0,
         engine,
-        says: say`stops from ${atRpm(rpm)} (${kind})`,
-        value: rpm,
-        confidence: c.confidence[s.to - 1]!,
+        says,
+        value: stop.last * c.rpmPerHertz,
+        before: stop.kept * c.rpmPerHertz,
+        after: 0,
+        how: stop.how,
+        ...(excludes ? { excludes } : {}),
+        confidence: part * c.confidence[s.to - 1]!,
       })
     }
   }
   return out
-}
-
-/** Cut at speed, or run down. */
-function stopKind(t: FrameTrack, s: Stretch, limits: SoundLimits): string {
-  const back = Math.max(s.from, s.to - frames(0.6))
-  return t.rate[s.to - 1]! / t.rate[back]! > limits.ranDown.value ? 'cut at speed' : 'ran down'
 }
 
 /** A drop inside 0.2 s with a burst of broadband noise. */

@@ -174,7 +174,9 @@ const judgements: readonly Judge[] = [
   running((t) => (t < 2 || t > 2.4 ? 100 : 0), 0.6),
   running((t) => (t < 2 ? 100 : t > 2.7 ? 102 : 0)),
   running((t) => (t < 2 ? 100 : t > 2.4 ? 120 : 0)),
-  running((t) => (t < 4 ? 100 - 7 * between(t, 3.4, 4) : 0)),
+  running((t) => (t < 4 ? 100 - 9 * between(t, 3.4, 3.8) : 0)),
+  // sags for a little over the time that starving takes
+  running((t) => (t < 4 ? 100 / (1 + 1.6 * between(t, 3.1, 4)) : 0)),
   race(135),
   race(119),
   race(230),

@@ -37,8 +37,14 @@ export const soundLimits = {
   ranDown: limit(
     0.92,
     '1',
-    'last speed over that of 0.6 s before, above which it was cut at speed',
+    'last speed over the one kept before, above which it was cut at speed',
     judgement,
+  ),
+  starveLeast: limit(
+    0.8,
+    's',
+    'time the speed sags while it still fires, from which an engine starves: without firing a shaft against its pump halves its speed in 0.3 s',
+    'I / (k ω) with 2e-3 kg m² and 1.05e-5 N m s² at 628 rad/s; the margin over it is judgement',
   ),
   cutShort: limit(0.5, 's', 'gap under this is a cut-out whatever the speed after it', judgement),
   cutMost: limit(1, 's', 'gap over this is a stop, not a cut-out', judgement),

@@ -55,22 +55,30 @@ export function sessionScript(
   const n = Math.round(duration * CONTROL_RATE)
   const rpm = new Float64Array(n)
   const firing = new Uint8Array(n)
+  const misfire = new Float64Array(n)
   const truth: SessionTruth[] = []
   let from = 0
   let speed = 0
   for (const scene of scenes) {
-    truth.push({ kind: scene.kind, time: from / CONTROL_RATE, before: speed, after: scene.rpm })
+    // an engine that starves has stopped when its last firing is over
+    const ends = scene.kind === 'starves' ? scene.takes : 0
+    truth.push({ kind: scene.kind, time: from / CONTROL_RATE + ends, before: speed, after: scene.rpm })
     const count = Math.round(scene.lasts * CONTROL_RATE)
     const change = Math.max(1, Math.round(scene.takes * CONTROL_RATE))
     const falls = scene.rpm === 0
     for (let k = 0; k < count && from + k < n; k++) {
       const u = Math.min(1, k / change)
       // a shaft that is let run down against water: 1/n grows evenly
-      const to = falls ? (u < 1 ? speed / (1 + 3 * u) : 0) : speed + (scene.rpm - speed) * u * u * (3 - 2 * u)
+      const to = falls
+        ? u < 1
+          ? speed / (1 + 1.6 * u)
+          : 0
+        : speed + (scene.rpm - speed) * u * u * (3 - 2 * u)
       const h = scene.hunts
       const t = k / CONTROL_RATE
       const swing = h && u >= 1 ? h.by * Math.sin((2 * Math.PI * (t - scene.takes)) / h.period) : 0
       rpm[from + k] = to > 0 ? to + swing : 0
+      if (scene.kind === 'starves' && u < 1) misfire[from + k] = 0.2
       firing[from + k] = falls && scene.takes < 0.2 ? 0 : scene.firing
     }
     from += count
@@ -82,7 +90,7 @@ export function sessionScript(
     rpm: Float64Array.from(rpm, (v, i) => (firing[i]! > k ? v : 0)),
     load: Float64Array.from(rpm, (v) => (v > 3500 ? 1 : 0.3)),
     alternate: new Float64Array(n),
-    misfire: new Float64Array(n),
+    misfire,
     every: 2,
     phase: k * phase,
     gain: k === 0 ? 1 : loudness,
