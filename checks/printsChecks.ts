@@ -388,8 +388,8 @@ function taperRows(): CheckRow[] {
         ],
         ['its half flank', 'deg', (read.guesses[0]!.thread.half * 180) / Math.PI, 30],
       ],
-      'exact',
-      'the gauge lengths of the standard, by hand',
+      'memory',
+      'ASME B1.20.1, 3/4 NPT, from memory',
       { within: 0.001 },
     ),
   ]

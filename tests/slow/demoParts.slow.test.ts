@@ -18,6 +18,9 @@ const printing: SolidPrinting = { chord: 0.3e-3, walls: false }
 
 type Values = Record<string, number | string>
 
+/** the values that tell a thread */
+const threaded = { d: 0, d2: 0, d1: 0, pitch: 0, half: 0 }
+
 /** Some of a part's values moved: a little often, anywhere in their range now and then. */
 function moved(shape: string, own: Readonly<Values>): fc.Arbitrary<Values> {
   const some: Record<string, fc.Arbitrary<number>> = {}
@@ -40,7 +43,17 @@ function moved(shape: string, own: Readonly<Values>): fc.Arbitrary<Values> {
               },
             )
   }
-  return fc.record(some, { requiredKeys: [] }).map((change) => ({ ...own, ...change }))
+  const keys = Object.keys(some).filter((key) => !(key in threaded && 'd2' in own))
+  const record = fc.record(Object.fromEntries(keys.map((key) => [key, some[key]!])), { requiredKeys: [] })
+  // three diameters and a pitch go together: the same form of thread, larger or smaller
+  const larger = fc.double({ min: 0.5, max: 1.5, noNaN: true })
+  return fc.tuple(record, larger).map(([change, by]) => {
+    const values: Values = { ...own }
+    for (const [key, value] of Object.entries(change)) if (value !== undefined) values[key] = value
+    for (const key of Object.keys(threaded))
+      if ('d2' in own && key !== 'half') values[key] = by * Number(own[key])
+    return values
+  })
 }
 
 /** Bodies of an order, or the error that names what cannot be. */
