@@ -12,13 +12,13 @@ import type { AnyTrade, Solved } from '../trades/trade.ts'
 import { NotKnown, solveTrade } from '../trades/trade.ts'
 import type { EngineAnswers } from '../whole/breath/engineAnswers.ts'
 import type { CraftLog } from '../whole/log/craftLog.ts'
-import { type Look, lookAt } from '../whole/look.ts'
+import { knownBy, type Look, lookAt } from '../whole/look.ts'
 import { allParts } from '../whole/make/partsOfCraft.ts'
 import { type NextChange, nextChange } from '../whole/next/nextChange.ts'
 import { type RunPlan, runPlan } from '../whole/plan/runPlan.ts'
 import { MapStore } from '../whole/push/craftModel.ts'
 import { decided } from '../whole/push/decided.ts'
-import { type Known, trades } from '../whole/trades.ts'
+import { handedTo, type Known, trades } from '../whole/trades.ts'
 
 /** A trade with its answer for this craft. */
 export interface Worked {
@@ -62,8 +62,8 @@ export function bookSource(given: Craft, asked: BookAsked): BookSource {
   progress(0, 'Looking at the craft')
   const look = lookAt(given, push)
   const { balance, findings } = look
-  const craft = madeOf(given, engines)
-  const known: Known = { craft, push, ...(balance ? { balance } : {}) }
+  const known = (balance && knownBy(balance)) ?? { craft: madeOf(given, engines), push }
+  const { craft } = known
   progress(0.6, 'Planning the next run')
   const solved = engines?.solved
   const plan = balance && runPlan(craft, balance, { findings, log, maps, ...(solved ? { solved } : {}) })
@@ -96,8 +96,9 @@ function madeOf(craft: Craft, engines: EngineAnswers | undefined): Craft {
 
 /** Every trade that can answer; those of a recording have none here. */
 function workedBy(known: Known): Worked[] {
-  return trades.flatMap(({ trade, setting }) => {
-    const handed = setting?.(known)
+  return trades.flatMap((entry) => {
+    const { trade } = entry
+    const handed = handedTo(entry, known)
     if (trade.onlyHanded && handed === undefined) return []
     try {
       return [{ trade, now: solveTrade(trade, known.craft, handed) }]

@@ -197,10 +197,9 @@ function putText(
   const words = fonts.letters(mark.text)
   const font = mark.style.bold ? fonts.bold : fonts.plain
   const size = mark.size * point
-  const back =
-    mark.anchor === 'start'
-      ? 0
-      : (font.widthOfTextAtSize(words, size) / point) * (mark.anchor === 'end' ? 1 : 0.5)
+  const letters = lettersIn(font, words)
+  const width = mark.size * letters.reduce((sum, l) => sum + l.width, 0)
+  const back = mark.anchor === 'start' ? 0 : width * (mark.anchor === 'end' ? 1 : 0.5)
   const angle = mark.angle ?? 0
   if (mark.style.halo && angle === 0)
     page.drawRectangle({
@@ -214,22 +213,32 @@ function putText(
   const [c, s] = [Math.cos(angle), Math.sin(angle)]
   const at = [x + mark.x - back * c, y + mark.y - back * s].map((v) => num(v * point)).join(' ')
   const turn = [c, s, -s, c].map(num).join(' ')
-  const how = `BT ${inkIn(mark.style.fill ?? '#1b1b1b', 'rg')}${fontName(page, font)} ${num(size)} Tf ${turn} ${at} Tm ${lettersOf(font, words)} Tj`
+  const how = `BT ${inkIn(mark.style.fill ?? '#1b1b1b', 'rg')}${fontName(page, font)} ${num(size)} Tf ${turn} ${at} Tm <${letters.map((l) => l.hex).join('')}> Tj`
   page.pushOperators(lib.PDFOperator.of(lib.PDFOperatorNames.EndText, [how]))
 }
 
-/** What is written again and again (a unit, a head) is turned into a font's own letters once. */
-const turned = new WeakMap<PDFFont, Map<string, string>>()
+interface Letter {
+  /** its code in the font, as hexadecimal digits */
+  hex: string
+  /** over the size of the text */
+  width: number
+}
 
-function lettersOf(font: PDFFont, words: string): string {
-  const known = turned.get(font) ?? new Map<string, string>()
-  turned.set(font, known)
-  let letters = known.get(words)
-  if (letters === undefined) {
-    letters = font.encodeText(words).toString()
-    known.set(words, letters)
-  }
-  return letters
+/** Letters stand where the draw list put them, so each is turned into the font's own once: shaping every line would take seconds. */
+const known = new WeakMap<PDFFont, Map<string, Letter>>()
+
+function lettersIn(font: PDFFont, words: string): Letter[] {
+  const own = known.get(font) ?? new Map<string, Letter>()
+  known.set(font, own)
+  return [...words].map((letter) => {
+    let made = own.get(letter)
+    if (!made) {
+      const hex = font.encodeText(letter).asString()
+      made = { hex, width: font.widthOfTextAtSize(letter, 1000) / 1000 }
+      own.set(letter, made)
+    }
+    return made
+  })
 }
 
 /** The name a font goes by on a page, given when it is first written with there. */

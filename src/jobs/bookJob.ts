@@ -8,7 +8,6 @@ import { type BookAsked, bookSource } from '../book/bookSource.ts'
 import { type Craft, type CraftFiles, giveFiles } from '../craft/index.ts'
 import type { PaperName } from '../drawing/papers.ts'
 import type { FontFiles } from '../drawing/pdf.ts'
-import { printerOf } from '../trades/prints/printerOf.ts'
 import { type MadeSolid, makeSolid } from '../trades/prints/solids/makeSolid.ts'
 import { answerEngines, mapStore } from '../whole/breath/engineAnswers.ts'
 import { craftLog } from '../whole/log/craftLog.ts'
@@ -36,23 +35,21 @@ export interface BookMade {
 }
 
 /** chord of a body that is only looked at, m */
-const forLooks = 0.2e-3
+const forLooks = 0.3e-3
 
-/** Printed parts made as coarsely as a picture wants them; one that cannot be made is left out, its findings say why. */
+/** Printed parts made as coarsely as a picture wants them, whole and as drawn; one that cannot be made is left out, its findings say why. */
 async function solidsOf(
   parts: readonly MadePart[],
-  craft: Craft,
   tell: (part: number, says: string) => void,
 ): Promise<ReadonlyMap<string, MadeSolid>> {
   const solids = new Map<string, MadeSolid>()
   const own = parts.filter((p) => p.solid)
-  const { bed, scale, elephantFoot: foot } = printerOf(craft)
   for (const [i, part] of own.entries()) {
     tell(i / own.length, `Drawing ${part.title}`)
     try {
       solids.set(
         part.id,
-        await makeSolid(part.solid!, { bed, scale, foot, chord: forLooks, walls: false }, () =>
+        await makeSolid(part.solid!, { chord: forLooks, walls: false }, () =>
           tell(i / own.length, `Drawing ${part.title}`),
         ),
       )
@@ -70,7 +67,7 @@ export async function makeBook(craft: Craft, asked: BookAsked, context: JobConte
     context.progress(from + of * part, says)
   }
   const source = bookSource(craft, { ...asked, progress: tell(0, 0.5) })
-  const solids = await solidsOf(source.parts, source.craft, tell(0.5, 0.2))
+  const solids = await solidsOf(source.parts, tell(0.5, 0.2))
   return bookPages({ ...source, solids }, tell(0.7, 0.3))
 }
 

@@ -9,7 +9,7 @@ import type { Balance } from './push/balanceTypes.ts'
 import { type Decided, decided, undecidedFindings } from './push/decided.ts'
 import type { PushSetting } from './push/pushTrade.ts'
 import { pushTrade } from './push/pushTrade.ts'
-import { type Known, type TradeEntry, trades } from './trades.ts'
+import { handedTo, type Known, type TradeEntry, trades } from './trades.ts'
 
 /** What one look at a craft gives: the same object for the command line, the pages, JSON and the book. */
 export interface Look {
@@ -59,8 +59,14 @@ export function leaning(
     // the balance comes first in the list; what comes after may lean on it
     if (entry.trade === pushTrade) known = { ...known, ...balanceOf(craft, options) }
   }
+  if (known.balance) knowns.set(known.balance, known)
   return { findings, ...(known.balance ? { balance: known.balance } : {}) }
 }
+
+const knowns = new WeakMap<Balance, Known>()
+
+/** What the look that a balance is of knew: trades asked with it again answer at once. Undefined where it came from another thread. */
+export const knownBy = (balance: Balance): Known | undefined => knowns.get(balance)
 
 const firstOf = (craft: Craft, balance: Balance): FirstLook => ({
   balance,
@@ -84,8 +90,9 @@ export function finished(craft: Craft, part: Omit<Look, 'decisions'>, apart: rea
 }
 
 /** A trade's headline and findings; what it lacks, where it cannot answer at all. */
-function saidBy({ trade, setting }: TradeEntry, known: Known): Finding[] {
-  const handed = setting?.(known)
+function saidBy(entry: TradeEntry, known: Known): Finding[] {
+  const { trade } = entry
+  const handed = handedTo(entry, known)
   if (trade.onlyHanded && handed === undefined) return []
   try {
     const solved = solveTrade(trade, known.craft, handed)

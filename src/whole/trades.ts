@@ -17,6 +17,7 @@ import type { AnyTrade } from '../trades/trade.ts'
 import { bayAirOf, bayRunOf } from './bayAir.ts'
 import { breathTrade } from './breath/breathTrade.ts'
 import { fuelKnown } from './fuel/fuelKnown.ts'
+import { deckAsksOf } from './make/deckAsks.ts'
 import type { Balance } from './push/balanceTypes.ts'
 import { type PushSetting, pushTrade } from './push/pushTrade.ts'
 
@@ -51,6 +52,20 @@ export const trades: readonly TradeEntry[] = [
     setting: (k) => k.balance && driveSettingOf(k.balance, k.push.engines?.solved, bayAirOf(k)),
   },
   { trade: printsTrade, apart: true },
-  { trade: patternsTrade, apart: true },
+  { trade: patternsTrade, apart: true, setting: (k) => deckAsksOf(k.craft) },
   { trade: soundTrade },
 ]
+
+const handed = new WeakMap<Known, Map<TradeEntry, unknown>>()
+
+/**
+ * What a trade is handed besides the craft: the same thing however often it is asked of the same knowledge, so that a trade asked again (by the
+ * book after a look) gives the answer it has.
+ */
+export function handedTo(entry: TradeEntry, known: Known): unknown {
+  if (!entry.setting) return undefined
+  const own = handed.get(known) ?? new Map<TradeEntry, unknown>()
+  handed.set(known, own)
+  if (!own.has(entry)) own.set(entry, entry.setting(known))
+  return own.get(entry)
+}

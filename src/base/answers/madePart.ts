@@ -71,6 +71,8 @@ export interface MadePart {
   folded?: () => readonly SolidMesh[]
   /** print: what a worker makes a mesh of */
   solid?: SolidOrder
+  /** made in place of other parts, which are the ones that count in sums and on the sheet there is */
+  instead?: true
   /** a text of all values it was made from: another text than the log's means "changed since it was made" */
   madeFrom: string
 }

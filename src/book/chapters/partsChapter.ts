@@ -6,7 +6,7 @@ import { boundsOf } from '../../drawing/flatSheet.ts'
 import { solidPicture } from '../../drawing/solidPicture.ts'
 import type { MadeBody } from '../../trades/prints/solids/makeSolid.ts'
 import { sectionFigure } from '../../trades/prints/solids/sectionFigure.ts'
-import { handsOn } from '../../whole/make/partsOfCraft.ts'
+import { handsOn, massOf } from '../../whole/make/partsOfCraft.ts'
 import { type BookContext, type Chapter, cautions, figure, seePage, shown, tableOf } from '../bookContext.ts'
 import { buyList } from '../buyList.ts'
 import { partDrawing } from '../partDrawing.ts'
@@ -21,7 +21,7 @@ export const partsChapter: Chapter = {
   write(book) {
     const { page, source } = book
     const { low, high } = handsOn(source.parts)
-    const mass = source.parts.reduce((sum, p) => sum + (p.mass ?? 0), 0)
+    const mass = massOf(source.parts)
     page.words(shown(book, say`All of it: ${inKg(mass)}, ${inHours(low)} to ${inHours(high)} by hand.`))
     page.heading('To cut', { name: 'cut list' })
     const cut = source.parts.filter((p) => p.how === 'sheet')

@@ -3,6 +3,9 @@ import { tiled } from '../../drawing/tiles.ts'
 import { partSheet } from '../../whole/make/patternFiles.ts'
 import type { Chapter } from '../bookContext.ts'
 
+/** pages of one pattern that are still bound in */
+const mostTiles = 16
+
 export const patternsChapter: Chapter = {
   id: 'patterns',
   title: 'Patterns at full size',
@@ -19,7 +22,15 @@ export const patternsChapter: Chapter = {
         if (!sheet) continue
         store.figures.set(name, sheet)
       }
-      tiled(sheet, { paper: source.paper, system: source.units }).forEach((tile, i) => {
+      const tiles = tiled(sheet, { paper: source.paper, system: source.units })
+      if (tiles.length > mostTiles) {
+        page.heading(part.title, { name })
+        page.words(
+          `It takes ${tiles.length} pages, more than are bound here: wakewright make writes them, or a print shop prints its SVG on one sheet.`,
+        )
+        continue
+      }
+      tiles.forEach((tile, i) => {
         page.page({
           ...tile,
           places: i === 0 ? [{ name, y: tile.height - 10, title: part.title, depth: 2 }] : [],

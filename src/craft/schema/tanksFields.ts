@@ -22,6 +22,15 @@ const common = {
     gloss: 'The liquid in it; for any other its density has to be given.',
     assumed: { value: 'petrol and oil', why: 'two-strokes burn a mixture' },
   }),
+  sheet: quantity('length', {
+    label: 'Sheet',
+    gloss: 'Thickness of the sheet it is to be welded of; leave it out for a tank one has.',
+    unit: 'mm',
+    min: 0.5,
+    max: 8,
+    optional: true,
+    measure: { what: 'measure the sheet at three places', with: 'caliper', minutes: 1 },
+  }),
   density: quantity('density', {
     label: 'Density',
     gloss: 'Of the liquid.',

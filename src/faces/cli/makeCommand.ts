@@ -11,7 +11,7 @@ import { formatProblem } from '../../craft/index.ts'
 import { type PaperName, papers } from '../../drawing/papers.ts'
 import { typedScale } from '../../drawing/printScale.ts'
 import { lookAt } from '../../whole/look.ts'
-import { allParts, handsOn } from '../../whole/make/partsOfCraft.ts'
+import { allParts, handsOn, massOf } from '../../whole/make/partsOfCraft.ts'
 import { type PatternPaper, patternFile } from '../../whole/make/patternFiles.ts'
 import { unitsOf } from './lookCommand.ts'
 import { BadInput, exit, print, printJson } from './outcome.ts'
@@ -51,7 +51,7 @@ export async function make(file: string, wanted: readonly string[], options: Mak
   for (const part of parts) print(partText(part, units, wanted.length > 0))
   for (const line of solids.lines) print(line)
   const { low, high } = handsOn(parts)
-  const mass = parts.reduce((sum, p) => sum + (p.mass ?? 0), 0)
+  const mass = massOf(parts)
   print(
     parts.length > 0
       ? printed(say`\nAll of it: ${inKg(mass)}, ${inHours(low)} to ${inHours(high)} by hand.`, units)

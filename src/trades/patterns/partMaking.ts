@@ -34,6 +34,7 @@ export interface Wanted {
   metal: Metal
   thickness: number
   cautions?: readonly string[]
+  instead?: true
   /** numbers it is made from, m and rad */
   from: Readonly<Record<string, number | string>>
   /** the field of the file that a shape's own value stands in, by the shape's name for it */
@@ -84,6 +85,7 @@ export function sheetPart(w: Wanted): MadePart {
     material: `${w.metal} sheet`,
     cautions: [...weldCautions, ...(w.cautions ?? [])],
     madeFrom: madeFrom(w),
+    ...(w.instead ? { instead: w.instead } : {}),
   }
   let shaped: Shaped
   try {

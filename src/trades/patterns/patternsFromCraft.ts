@@ -2,6 +2,7 @@
 import type { Craft } from '../../craft/index.ts'
 import type { Vec } from '../../shapes/placing.ts'
 import type { RouteBox, RouteLeg } from '../../shapes/route.ts'
+import type { DeckAsks } from './deckWork.ts'
 
 /** One part of a pipe to be made: inside diameters at its ends, wall, m; where it stands in the file. */
 export interface PipePart extends RouteLeg {
@@ -30,13 +31,18 @@ export interface PatternsInputs {
   /** foam and tanks, each with its path */
   near: readonly (RouteBox & { path: string; what: 'foam' | 'tank' })[]
   deck: Craft['deck']
+  tanks: Craft['tanks']
+  /** what strength and hull ask for; nothing where the trade is asked alone */
+  asks: DeckAsks
   stock: Craft['stock']
 }
 
 type Point = readonly { readonly value: number }[]
 const vec = (p: Point): Vec => [p[0]!.value, p[1]!.value, p[2]!.value]
 
-export function patternsFromCraft(craft: Craft): PatternsInputs {
+const nothing: DeckAsks = { doublers: [], frames: [] }
+
+export function patternsFromCraft(craft: Craft, asks: DeckAsks = nothing): PatternsInputs {
   return {
     pipes: craft.engines.flatMap((_, i) => pipeOf(craft, i) ?? []),
     near: [
@@ -63,6 +69,8 @@ export function patternsFromCraft(craft: Craft): PatternsInputs {
       }),
     ],
     deck: craft.deck,
+    tanks: craft.tanks,
+    asks,
     stock: craft.stock,
   }
 }

@@ -55,6 +55,15 @@ describe('the sheet there is', () => {
     expect(other.every((f) => f.standing === 'watch')).toBe(true)
   })
 
+  it('a sheet is what it was sold as, though a caliper reads what the mill rolled', () => {
+    const as = (thickness: string) =>
+      told(...sheetsOf(large('steel', thickness))).find((f) => f.id === 'patterns.stock.steel.8')!.standing
+    expect(as('0.74 mm')).toBe('good')
+    expect(as('0.86 mm')).toBe('good')
+    expect(as('0.7 mm')).toBe('watch')
+    expect(as('0.9 mm')).toBe('watch')
+  })
+
   it.each(['dabchick', 'heron', 'sandpiper', 'teal'])(
     '%s: all goes on the sheet that it said to get',
     (name) => {

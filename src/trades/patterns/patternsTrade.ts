@@ -5,6 +5,7 @@ import type { MadePart } from '../../base/answers/madePart.ts'
 import { say } from '../../base/answers/sentence.ts'
 import { defineTrade, type NumberTable, type Solved } from '../trade.ts'
 import { deckParts } from './deckParts.ts'
+import { type DeckAsks, deckWork } from './deckWork.ts'
 import { exhaustParts } from './exhaustParts.ts'
 import { type PatternsAnswer, patternsAnswer } from './patternsAnswer.ts'
 import { patternsFindings } from './patternsFindings.ts'
@@ -12,6 +13,7 @@ import { type PatternsInputs, patternsFromCraft } from './patternsFromCraft.ts'
 import { type PatternsLimits, patternsLimits } from './patternsLimits.ts'
 import { patternReckoners } from './patternsReckoners.ts'
 import { type LaidGroup, laidOnStock, stockFindings } from './stockFindings.ts'
+import { tankParts } from './tankParts.ts'
 import { weldCautions } from './workPlan.ts'
 
 type Now = Solved<PatternsInputs, PatternsAnswer>
@@ -26,7 +28,9 @@ function partsOf({ inputs, answer }: Now): readonly MadePart[] {
     ...inputs.pipes.flatMap((pipe) =>
       exhaustParts(pipe, answer.ways.find((w) => w.pipe === pipe)?.route.frames),
     ),
+    ...tankParts(inputs),
     ...deckParts(inputs),
+    ...deckWork(inputs, inputs.asks),
   ]
   kept.set(answer, made)
   return made
@@ -62,7 +66,7 @@ const sheetTable = (groups: readonly LaidGroup[]): NumberTable => ({
 
 /** One finding that counts what there is to make. */
 function headline(now: Now): Finding {
-  const parts = partsOf(now)
+  const parts = partsOf(now).filter((p) => !p.instead)
   const mass = parts.reduce((sum, p) => sum + (p.mass ?? 0), 0)
   const none = parts.length === 0
   return {
@@ -77,12 +81,12 @@ function headline(now: Now): Finding {
   }
 }
 
-export const patternsTrade = defineTrade<PatternsInputs, PatternsAnswer>({
+export const patternsTrade = defineTrade<PatternsInputs, PatternsAnswer, DeckAsks | undefined>({
   id: 'patterns',
   question: 'make',
   title: 'Sheet: patterns to cut and weld',
   reads: ['engines', 'foam', 'tanks', 'deck', 'stock'],
-  inputs: patternsFromCraft,
+  inputs: (craft, asks) => patternsFromCraft(craft, asks),
   answer: patternsAnswer,
   limits: patternsLimits,
   judge: (now, limits) => [

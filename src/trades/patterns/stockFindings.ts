@@ -25,6 +25,13 @@ export interface LaidGroup {
   piece?: { length: number; width: number }
 }
 
+/** part of its thickness that rolled sheet may be off, and at least, m: EN 10131 and EN 485-4 allow 5 to 10 % below 2 mm, from memory */
+const rolled = { part: 0.08, least: 0.05e-3 } as const
+
+/** The thickness that a measured sheet was sold as, where it may be that; else as measured. */
+const soldAs = (measured: number, wanted: number): number =>
+  Math.abs(measured - wanted) <= Math.max(rolled.least, rolled.part * wanted) ? wanted : measured
+
 /** m: what dealers keep */
 export const bought = { length: 2, width: 1 } as const
 /** m: width of the cut, between pieces, from the edge */
@@ -36,7 +43,7 @@ const metalOf = (part: MadePart): SheetMetal => (/aluminium/.test(part.material)
 /** Lays every piece of the parts on the stock of the file first. Gaskets and what is no metal are left out. */
 export function laidOnStock(parts: readonly MadePart[], stock: PatternsInputs['stock']): LaidGroup[] {
   const groups: { metal: SheetMetal; thickness: number; pieces: FlatPiece[] }[] = []
-  for (const part of parts)
+  for (const part of parts.filter((p) => !p.instead))
     for (const piece of part.flats?.() ?? []) {
       if (/gasket/.test(piece.id)) continue
       const metal = metalOf(part)
@@ -53,7 +60,8 @@ export function laidOnStock(parts: readonly MadePart[], stock: PatternsInputs['s
         metal: s.metal,
         width: s.length.value,
         height: s.width.value,
-        thickness: s.thickness.value,
+        // a caliper reads what the mill rolled, the patterns are drawn for what it was sold as
+        thickness: soldAs(s.thickness.value, g.thickness),
         count: Math.round(s.count.value),
       }))
       .filter((s) => s.metal === g.metal)

@@ -4,7 +4,7 @@ import type { Finding } from '../../base/answers/finding.ts'
 import { say } from '../../base/answers/sentence.ts'
 import type { DeckAnswer } from './deckBay.ts'
 import { frameAcross, frameOf } from './deckFrames.ts'
-import { hatchNeeds } from './hatchHole.ts'
+import { type HatchNeeds, hatchNeeds } from './hatchHole.ts'
 import type { StrengthInputs } from './strengthFromCraft.ts'
 import type { StrengthLimits } from './strengthLimits.ts'
 import { plates } from './strengthSay.ts'
@@ -71,20 +71,31 @@ export function frames(
   })
 }
 
+/** What goes back round the hole under a lid; undefined for a bay whose name says that it is none. */
+export function hatchOf(bay: {
+  name: string
+  length: number
+  width: number
+  t: number
+}): HatchNeeds | undefined {
+  if (!/hatch|lid/i.test(bay.name)) return undefined
+  return hatchNeeds({
+    length: bay.length,
+    width: bay.width,
+    t: bay.t,
+    cornerRadius: 0.125 * Math.min(bay.length, bay.width),
+    cut: 0,
+    stringerInertia: 0,
+  })
+}
+
 /** The hole under each lid: what goes back round it, and whether the lid stays on its seal under a foot. */
 export function hatches(answers: readonly DeckAnswer[], limits: StrengthLimits): Finding[] {
   const sealTakes = limits.sealTakes.value
   return answers.flatMap((a, i): Finding[] => {
     const { bay } = a
-    if (!/hatch|lid/i.test(bay.name)) return []
-    const needs = hatchNeeds({
-      length: bay.length,
-      width: bay.width,
-      t: bay.t,
-      cornerRadius: 0.125 * Math.min(bay.length, bay.width),
-      cut: 0,
-      stringerInertia: 0,
-    })
+    const needs = hatchOf(bay)
+    if (!needs) return []
     const lifts = a.deflection > sealTakes
     return [
       {

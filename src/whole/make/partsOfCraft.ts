@@ -8,10 +8,10 @@ import { type TradeEntry, trades } from '../trades.ts'
 
 /** Parts of a craft; a trade that lacks something of it has none. Only trades that lean on no other are asked. */
 export function partsOfCraft(craft: Craft, list: readonly TradeEntry[] = trades): readonly MadePart[] {
-  return list.flatMap(({ trade, apart }) => {
+  return list.flatMap(({ trade, apart, setting }) => {
     if (!trade.parts || !apart) return []
     try {
-      return trade.parts(solveTrade(trade, craft, undefined))
+      return trade.parts(solveTrade(trade, craft, setting?.({ craft, push: {} })))
     } catch (error) {
       if (error instanceof NotKnown) return []
       throw error
@@ -25,10 +25,18 @@ export const allParts = (craft: Craft, findings: readonly Finding[]): readonly M
   ...partsToPrint(craft, findings),
 ]
 
+/** Parts that count in sums: not those made in place of others. */
+export const counted = (parts: readonly MadePart[]): readonly MadePart[] =>
+  parts.filter((p) => parts.length === 1 || !p.instead)
+
+/** Mass of parts, kg. */
+export const massOf = (parts: readonly MadePart[]): number =>
+  counted(parts).reduce((sum, p) => sum + (p.mass ?? 0), 0)
+
 /** Hands-on time of parts, s, least and most. */
 export function handsOn(parts: readonly MadePart[]): { low: number; high: number } {
   const sum = { low: 0, high: 0 }
-  for (const { work, low, high } of parts.flatMap((p) => p.hours)) {
+  for (const { work, low, high } of counted(parts).flatMap((p) => p.hours)) {
     if (work === 'print') continue
     sum.low += low
     sum.high += high

@@ -5,6 +5,7 @@ import { fromSi, toSi } from '../../../base/units/convert.ts'
 import type { Kind } from '../../../base/units/kinds.ts'
 import { isQuantityProblem, parseQuantity } from '../../../base/units/parse.ts'
 import { shownNumber, stepOf, withUnit, writtenNumber } from '../state/shownValues.ts'
+import { longest } from './DraftInput.tsx'
 
 interface Props {
   label: string
@@ -21,6 +22,8 @@ interface Props {
   max?: number | undefined
   placeholder?: string | undefined
   readOnly?: boolean
+  /** goes into the craft file as it is typed: waits no longer than a moment */
+  kept?: boolean
   /** Enter in a field whose value is taken already */
   onEnter?: () => void
   /** SI value and the text as it would stand in the file, unit included; answers why it was not taken, if so */
@@ -49,6 +52,7 @@ export function QuantityField(props: Props) {
   const [draft, setDraft] = useState<string>()
   const [refused, setRefused] = useState<{ text: string; why: string }>()
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const newest = useRef('')
   useEffect(() => () => clearTimeout(timer.current), [])
 
   const shown = value === undefined ? '' : shownNumber(value, kind, unit)
@@ -70,6 +74,7 @@ export function QuantityField(props: Props) {
 
   const commit = (text: string) => {
     clearTimeout(timer.current)
+    timer.current = undefined
     const si = text.trim() === '' || text.trim() === shown ? undefined : read(text)
     if (typeof si !== 'number' || si === value) return typeof si !== 'string'
     const why = props.onCommit(si, withUnit(text, unit).trim())
@@ -78,8 +83,10 @@ export function QuantityField(props: Props) {
   }
   const type = (text: string) => {
     setDraft(text)
-    clearTimeout(timer.current)
-    timer.current = setTimeout(() => commit(text), quiet)
+    newest.current = text
+    if (!props.kept) clearTimeout(timer.current)
+    if (!props.kept || timer.current === undefined)
+      timer.current = setTimeout(() => commit(newest.current), props.kept ? longest : quiet)
   }
   const step = (by: number) => {
     const from = typeof result === 'number' ? result : value
@@ -89,6 +96,7 @@ export function QuantityField(props: Props) {
     const next = toSi(Math.round((at + by * size) / size) * size, kind, unit)
     const clamped = Math.min(max, Math.max(min, next))
     clearTimeout(timer.current)
+    timer.current = undefined
     const text = `${writtenNumber(clamped, kind, unit)} ${unit}`.trim()
     const why = props.onCommit(clamped, text)
     setDraft(why ? text : undefined)
@@ -109,6 +117,7 @@ export function QuantityField(props: Props) {
       }
     } else if (key === 'Escape') {
       clearTimeout(timer.current)
+      timer.current = undefined
       setDraft(undefined)
     }
     return by !== undefined

@@ -50,7 +50,25 @@ beforeEach(() => void vi.useFakeTimers({ now: 1_000_000 }))
 afterEach(() => void vi.useRealTimers())
 const pass = (ms: number) => vi.advanceTimersByTimeAsync(ms)
 
-test('the first change after a quiet spell is written at once, the next ones together when it is quiet again', async () => {
+test('typing on without a pause puts no write off: what is kept is never more than 150 ms old', async () => {
+  const { saver, type, texts } = bench()
+  saver.show(newWork('x', 'x.yaml', heron), 0)
+  await pass(1000)
+  let typed = 'A'
+  let oldest = 0
+  const since = new Map<string, number>()
+  for (let t = 0; t < 15_000; t += 40) {
+    typed += 'x'
+    since.set(named(typed), t)
+    type(named(typed))
+    await pass(40)
+    const kept = since.get(texts().at(-1)!) ?? -1
+    oldest = Math.max(oldest, t - kept)
+  }
+  expect(oldest).toBeLessThanOrEqual(150)
+})
+
+test('the first change after a quiet spell is written at once, the next ones together a moment later', async () => {
   const { saver, type, texts, store } = bench()
   saver.show(newWork('x', 'x.yaml', heron), 0)
   await pass(1)
@@ -62,9 +80,9 @@ test('the first change after a quiet spell is written at once, the next ones tog
   await pass(100)
   type(named('ABC'))
   expect(store.get().saving).toBe('pending')
-  await pass(299)
+  await pass(15)
   expect(texts()).toEqual([heron, named('A')])
-  await pass(2)
+  await pass(5)
   expect(texts()).toEqual([heron, named('A'), named('ABC')])
   expect(store.get().saving).toBe('saved')
 })

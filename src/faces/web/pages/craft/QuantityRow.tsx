@@ -40,6 +40,7 @@ export function QuantityRow({ path, label, brief = false }: Props) {
       data-brief={brief || undefined}
     >
       <QuantityField
+        kept
         label={name}
         gloss={brief ? undefined : input.gloss}
         kind={input.kind}
@@ -101,7 +102,7 @@ function PlusMinus({ name, usual, ...rest }: PlusMinusProps) {
       <label htmlFor={id}>
         ±<span className="hush">, {name}</span>
       </label>
-      <DraftInput id={id} size={6} placeholder={usual} {...rest} />
+      <DraftInput kept id={id} size={6} placeholder={usual} {...rest} />
     </span>
   )
 }

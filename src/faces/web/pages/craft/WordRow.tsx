@@ -24,6 +24,7 @@ export function WordRow({ spec, path, value }: Props) {
       <div className="wrow" id={inputId(path)}>
         <label htmlFor={id}>{label}</label>
         <DraftInput
+          kept
           id={id}
           value={text}
           maxLength={spec.maxLength}

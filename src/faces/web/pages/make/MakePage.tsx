@@ -6,7 +6,8 @@ import { patternsTrade } from '../../../../trades/patterns/patternsTrade.ts'
 import { printsTrade } from '../../../../trades/prints/printsTrade.ts'
 import { type AnyTrade, NotKnown, solveTrade } from '../../../../trades/trade.ts'
 import { craftLog } from '../../../../whole/log/craftLog.ts'
-import { allParts, handsOn, type PartState, stateOf } from '../../../../whole/make/partsOfCraft.ts'
+import { allParts, handsOn, massOf, type PartState, stateOf } from '../../../../whole/make/partsOfCraft.ts'
+import { trades } from '../../../../whole/trades.ts'
 import type { FoldPart } from '../../parts/Fold.tsx'
 import { QuestionPage } from '../../parts/QuestionPage.tsx'
 import { Says } from '../../parts/Says.tsx'
@@ -21,6 +22,10 @@ import { PrintPart } from './PrintPart.tsx'
 import './make.css'
 
 const tradesHere: readonly AnyTrade[] = [patternsTrade, printsTrade]
+
+/** what a trade is handed besides the craft */
+const settingOf = (trade: AnyTrade, craft: Craft): unknown =>
+  trades.find((entry) => entry.trade === trade)?.setting?.({ craft, push: {} })
 
 /** What do I cut and print? Every part of the craft with its state, and one at a time its pattern or solid. */
 export function MakePage() {
@@ -87,7 +92,7 @@ function answerOf(rows: readonly Row[]): Sentence {
   const left = rows.filter((r) => r.state !== 'made').map((r) => r.part)
   const changed = rows.filter((r) => r.state === 'changed since made').length
   const sheet = left.filter((p) => p.how === 'sheet').length
-  const mass = left.reduce((m, p) => m + (p.mass ?? 0), 0)
+  const mass = massOf(left)
   const { low, high } = handsOn(left)
   const parts: Sentence[] = [
     say`${String(sheet)} from sheet and ${String(left.length - sheet)} to print`,
@@ -163,7 +168,7 @@ function stepsOf(part: MadePart): FoldPart[] {
 function foldsOfTrades(craft: Craft): FoldPart[] {
   return tradesHere.flatMap((trade) => {
     try {
-      return foldsOf(trade, solveTrade(trade, craft, undefined), undefined)
+      return foldsOf(trade, solveTrade(trade, craft, settingOf(trade, craft)), undefined)
     } catch (error) {
       if (error instanceof NotKnown) return []
       throw error
