@@ -40,6 +40,16 @@ export const neckGroup = group(
       exact: true,
       measure: caliper('measure from crest to crest along the neck over as many as there are'),
     }),
+    'further up': quantity('length', {
+      label: 'Further up',
+      gloss:
+        'Across the crests once more, at the other end of the span: another size than the first tells a taper thread.',
+      unit: 'mm',
+      min: 5,
+      max: 260,
+      optional: true,
+      measure: caliper('measure across the crests as far from the mouth as the thread goes'),
+    }),
     flanks: quantity('angle', {
       label: 'Flanks',
       gloss: 'Between the flanks, where a thread gauge or a photograph told: 60° metric, 55° pipe.',

@@ -33,12 +33,12 @@ export async function make(file: string, wanted: readonly string[], options: Mak
   const { craft, warnings } = readCraftFile(file)
   for (const w of warnings) process.stderr.write(`${formatProblem(w)}\n`)
   const all = allParts(craft, lookAt(craft, { ranges: false }).findings)
-  const unknown = wanted.filter((id) => !all.some((p) => p.id === id))
+  const unknown = wanted.filter((id) => !all.some((p) => isWanted(p, id)))
   if (unknown.length > 0)
     throw new BadInput([
       `make: no part ${unknown.join(', ')}; expected ${all.length > 0 ? all.map((p) => p.id).join(', ') : 'none: the craft file names nothing to make'}`,
     ])
-  const parts = wanted.length > 0 ? all.filter((p) => wanted.includes(p.id)) : all
+  const parts = wanted.length > 0 ? all.filter((p) => wanted.some((id) => isWanted(p, id))) : all
   const solids = await solidFiles(options.to === undefined ? [] : parts.filter((p) => p.solid), craft, units)
   const written =
     options.to === undefined ? [] : await writeParts(parts, resolve(options.to), on, solids.files)
@@ -60,6 +60,10 @@ export async function make(file: string, wanted: readonly string[], options: Mak
   for (const name of written) print(name)
   return code
 }
+
+/** Asked for by its name, or with its whole set by the name without its number: `impeller`. */
+const isWanted = (part: MadePart, id: string): boolean =>
+  part.id === id || part.id.replace(/-\d+$/, '') === id
 
 /** A part in a line; with its steps and cautions where it was asked for by name. */
 function partText(part: MadePart, units: DisplaySystem, whole: boolean): string {

@@ -5,7 +5,7 @@
 import { inDegrees, inMm, inPercent } from '../../base/answers/amounts.ts'
 import type { Finding } from '../../base/answers/finding.ts'
 import type { MadePart } from '../../base/answers/madePart.ts'
-import { say } from '../../base/answers/sentence.ts'
+import { joined, say } from '../../base/answers/sentence.ts'
 import type { Craft } from '../../craft/schema/craftSchema.ts'
 import type { PartLimits } from './partLimits.ts'
 import { type PartPlan, printedPart } from './printedPart.ts'
@@ -112,6 +112,11 @@ export function printedImpellers(
       lies: say`Stand it on its trailing end, axis upright: bending at the roots then runs along the layers; support under the blades.`,
       wall: Math.min(rotor.trailingEdge.value, rotor.tipThickness.value),
       steps: [
+        ...(set.length > 1
+          ? [
+              say`Test them in this order, each over the same stretch: ${joined(set.map((x) => say`${inMm(x, 0.5)}`))}; write pull and speed of the engine with each into the log.`,
+            ]
+          : []),
         say`Sand the blades and seal them; the gap round the tips is to be ${inMm(rotor.gap.value, 0.1)} all round.`,
         say`Balance it on two level edges: drill the hub on the heavy side, no deeper than ${inPercent(0.7)} of its length.`,
       ],

@@ -9,6 +9,8 @@ import { clearanceFor, type Printer, type PrintMaterial } from './printerOf.ts'
 import type { NeckAnswer, PrintsAnswer, SealAnswer } from './printsAnswer.ts'
 import { closingForce } from './ringChoice.ts'
 import { threadOrder } from './solids/threadParts.ts'
+import { isTapered } from './taperFindings.ts'
+import { printsLimits } from './threadLimits.ts'
 
 const petrol = (liquid: string) => liquid.startsWith('petrol')
 
@@ -27,6 +29,7 @@ function capOf(found: NeckAnswer, i: number, printer: Printer, limits: PartLimit
   const { neck, thread, cap, seal } = found
   // a plug for a neck with its thread inside is another part; only caps that go over are drawn
   if (!thread || !cap || neck.reading.side !== 'external') return []
+  if (isTapered(found, printsLimits)) return []
   const wall = 3e-3
   const common = { ...threadOrder(thread), clearance: cap.clearance, line: printer.line }
   const turns = Math.max(2, Math.min(12, Math.round(cap.turns)))

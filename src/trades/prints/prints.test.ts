@@ -5,6 +5,7 @@ import type { LimitTable } from '../../base/answers/limit.ts'
 import { printed } from '../../base/answers/sentence.ts'
 import { type Craft, readCraft } from '../../craft/index.ts'
 import { solveTrade } from '../trade.ts'
+import { printedParts } from './printedParts.ts'
 import { printsTrade } from './printsTrade.ts'
 import { reachPlaces, wayTo } from './reachPlaces.ts'
 import { printsLimits } from './threadLimits.ts'
@@ -41,6 +42,7 @@ printer: ${printer}
 
 const judged = (craft: Craft, limits: LimitTable = printsTrade.limits): Finding[] =>
   printsTrade.judge(solveTrade(printsTrade, craft, undefined), limits)
+const partsFor = (craft: Craft) => printedParts(craft, solveTrade(printsTrade, craft, undefined))
 const find = (list: readonly Finding[], id: string) => list.find((f) => f.id.startsWith(`prints.${id}`))
 
 test('a neck of 27.8 mm over crests with 8 pitches in 12.1 mm: its thread with odds, three rings, a cap with its ring', () => {
@@ -70,6 +72,37 @@ describe('a neck', () => {
     const f = find(neckOf('over crests: 37.2 mm, pitches: 4, span: 16.9 mm'), 'thread')!
     expect(f.standing).toBe('watch')
     expect(printed(f.act!)).toMatch(/37.2\d? mm with a pitch of 4.2/)
+  })
+  test.each([
+    // R 3/4: 26.441 mm at its gauge plane, and so 25.9 mm at the small end
+    ['over crests: 26.1 mm, further up: 26.79 mm, pitches: 6, span: 10.9 mm', /R 3\/4 by/],
+    [
+      'over crests: 26.25 mm, further up: 26.93 mm, pitches: 6, span: 10.89 mm, flanks: 60 deg',
+      /3\/4-14 NPT by (100|9\d) %/,
+    ],
+  ])(
+    'that grows by one in sixteen is a taper pipe thread, told by name, and gets no printed cap: %s',
+    (neck, name) => {
+      const craft = craftOf({ neck })
+      const f = find(judged(craft), 'taper')!
+      expect(f.standing).toBe('watch')
+      expect(printed(f.says)).toMatch(name)
+      expect(printed(f.act!)).toMatch(/^screw a metal cap of/)
+      expect(find(judged(craft), 'thread')).toBeUndefined()
+      expect(partsFor(craft).filter((part) => /^(cap|try-ring)/.test(part.id))).toEqual([])
+    },
+  )
+  test('read at one place alone, of a pitch that parallel and taper pipe threads share, asks for the other reading', () => {
+    const f = find(neckOf('over crests: 26.4 mm, pitches: 6, span: 10.9 mm'), 'taper')!
+    expect(f.measureNext!.path).toBe('tanks.0.neck.further up')
+    expect(
+      find(neckOf('over crests: 26.4 mm, further up: 26.42 mm, pitches: 6, span: 10.9 mm'), 'taper'),
+    ).toBeUndefined()
+  })
+  test('whose second reading is none of a thread names field and limit', () => {
+    const f = find(neckOf('over crests: 26.4 mm, further up: 60 mm, pitches: 6, span: 10.9 mm'), 'taper')!
+    expect(f.standing).toBe('unknown')
+    expect(printed(f.says)).toMatch(/further: 60 mm is outside 22\.\d+ mm to 30\.\d+ mm/)
   })
   test('whose crests were counted for pitches is asked to be counted again', () => {
     const f = find(neckOf('over crests: 27.8 mm, pitches: 9, span: 12.1 mm'), 'thread')!
@@ -203,6 +236,7 @@ test('every limit of threads, seals and reach, moved, changes a verdict', () => 
       hatch: 'clear: 130 mm',
     }),
     craftOf({ neck: `${neck}, ring: { seat: plug }` }),
+    craftOf({ neck: 'over crests: 26.1 mm, further up: 26.4 mm ±0.4, pitches: 6, span: 10.9 mm' }),
     craftOf({ neck: `${neck}, ring: { inside: 22.8 mm, section: 1.78 mm }` }),
   ]
   const judgements = crafts.map((craft) => (limits: LimitTable) => judged(craft, limits))

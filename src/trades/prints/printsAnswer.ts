@@ -6,6 +6,7 @@ import { chooseRing, closingForce, isNoRing, type NoRing, type SeatedRing } from
 import { glandState } from './sealGland.ts'
 import { type LinesAcross, leakAcross } from './sealLeak.ts'
 import { type Liquid, swellOf } from './sealMaterials.ts'
+import { readTaper, type TaperReading } from './taperThreads.ts'
 import { ownThread, type Thread } from './threadForms.ts'
 import { type Identified, identifyThread, type ThreadGuess } from './threadIdentify.ts'
 import { printsLimits } from './threadLimits.ts'
@@ -41,6 +42,9 @@ export interface NeckAnswer {
   cap?: PrintedThread
   capWrong?: Sentence
   seal?: SealAnswer
+  /** what a second reading of the crests tells of a taper, or why it tells nothing */
+  taper?: TaperReading
+  taperWrong?: Sentence
 }
 
 export interface PrintsAnswer {
@@ -139,9 +143,11 @@ function neckAnswer(neck: Neck, printer: PrintsInputs['printer']): NeckAnswer {
   if ('wrong' in named) return { neck, wrong: named.wrong }
   const thread = threadOf(named.value)
   const miscounted = crestsCounted(neck, named.value)
+  const taper = neck.further === undefined ? undefined : tried(() => readTaper(neck.reading, neck.further!))
   const found = {
     neck,
     named: named.value,
+    ...(taper === undefined ? {} : 'value' in taper ? { taper: taper.value } : { taperWrong: taper.wrong }),
     ...(thread ? { thread } : {}),
     ...(miscounted ? { miscounted } : {}),
   }

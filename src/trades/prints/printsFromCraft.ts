@@ -30,6 +30,8 @@ export interface Neck {
   path: string
   liquid: Liquid
   reading: ThreadReading
+  /** across the crests at the other end of the span, m */
+  further?: number
   /** m, inside at the mouth */
   bore?: number
   printed: boolean
@@ -98,6 +100,7 @@ function neckOf(t: Craft['tanks'][number], i: number): Neck[] {
         ...(n.flanks ? { flanks: n.flanks.value } : {}),
         worn: n.worn.value,
       },
+      ...(n.furtherUp ? { further: n.furtherUp.value } : {}),
       ...(n.bore ? { bore: n.bore.value } : {}),
       printed: n.cap === 'printed',
       seal: ringAsked(n.ring, path),

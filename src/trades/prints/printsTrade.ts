@@ -1,5 +1,6 @@
 /** The trade prints: threads that screw on, rings that seal, what a hand reaches, and the pieces to try first. */
 import { inDegrees, inMm, inPercent } from '../../base/answers/amounts.ts'
+import type { Limit } from '../../base/answers/limit.ts'
 import { type Card, defineTrade, type NumberTable, type Solved } from '../trade.ts'
 import { type PrintsAnswer, printsAnswer } from './printsAnswer.ts'
 import { type PrintsInputs, printsFromCraft } from './printsFromCraft.ts'
@@ -42,7 +43,28 @@ export const printsTrade = defineTrade<PrintsInputs, PrintsAnswer>({
   ],
 })
 
-function numbers({ answer }: Solved<PrintsInputs, PrintsAnswer>): NumberTable[] {
+/** What passes a hole of a width, and how far: the body sizes that reach is judged by. */
+function bodySizes(stature: number): NumberTable {
+  const { hand, elbow, shoulder, handReach, elbowReach, shoulderReach } = printsLimits
+  const row = (what: string, clear: Limit, far: Limit) => [
+    what,
+    inMm(clear.value),
+    inMm(far.value * stature),
+    clear.source,
+    far.source,
+  ]
+  return {
+    caption: 'How far an arm comes through a hatch',
+    heads: ['Passes', 'Clear width', 'Past the rim', 'Source of the width', 'Source of the reach'],
+    rows: [
+      row('a hand to the wrist', hand, handReach),
+      row('an arm to the elbow', elbow, elbowReach),
+      row('an arm to the shoulder', shoulder, shoulderReach),
+    ],
+  }
+}
+
+function numbers({ inputs, answer }: Solved<PrintsInputs, PrintsAnswer>): NumberTable[] {
   const guesses = answer.necks.flatMap((n): NumberTable[] =>
     n.named && n.named.guesses.length > 0
       ? [
@@ -92,6 +114,7 @@ function numbers({ answer }: Solved<PrintsInputs, PrintsAnswer>): NumberTable[] 
   )
   return [
     ...guesses,
+    ...(inputs.reach.spots.length > 0 ? [bodySizes(inputs.reach.stature)] : []),
     ...(rings.length > 0
       ? [
           {

@@ -48,7 +48,7 @@ export function reachPlaces(craft: ReadHere): ReachPlaces {
   const up = shaftHeight(craft)
   const links = craft.shaft.map((link, i) => ({ link, path: `shaft.${i}.at` }))
   const of = (
-    kind: 'coupling' | 'engine' | 'belt',
+    kind: 'coupling' | 'engine' | 'belt' | 'shaft',
     word: string,
     does: string,
     higher: number,
@@ -94,6 +94,7 @@ export function reachPlaces(craft: ReadHere): ReachPlaces {
       ...of('coupling', 'coupling', 'to look at witness marks and bolts', 0),
       ...of('engine', 'engine', 'to change plug and look at the carburettor', 0.12),
       ...of('belt', 'belt', 'to look at its teeth and pull', 0),
+      ...of('shaft', 'shaft', 'to feel its bearings for play and warmth', 0),
       ...seals,
       ...tanks,
     ],

@@ -7,6 +7,7 @@ import type { Printer } from './printerOf.ts'
 import type { NeckAnswer, PrintsAnswer } from './printsAnswer.ts'
 import { findingsBy, fine } from './printsFinding.ts'
 import type { PrintsInputs } from './printsFromCraft.ts'
+import { isTapered, taperFindings } from './taperFindings.ts'
 import type { Thread } from './threadForms.ts'
 import type { Identified, ThreadGuess } from './threadIdentify.ts'
 import type { PrintsLimits } from './threadLimits.ts'
@@ -203,7 +204,7 @@ function tryFinding(toPrint: readonly ToPrint[], printer: Printer): Finding[] {
 export function threadFindings(inputs: PrintsInputs, answer: PrintsAnswer, limits: PrintsLimits): Finding[] {
   const { printer } = inputs
   const caps = answer.necks.flatMap((n): ToPrint[] =>
-    n.neck.printed && n.thread
+    n.neck.printed && n.thread && !isTapered(n, limits)
       ? [{ name: `the cap of ${n.neck.name}`, path: n.neck.path, thread: n.thread }]
       : [],
   )
@@ -212,8 +213,11 @@ export function threadFindings(inputs: PrintsInputs, answer: PrintsAnswer, limit
   )
   const all = [...caps, ...lids]
   return [
-    ...answer.necks.map((n) => namedFinding(n, limits)),
-    ...answer.necks.flatMap((n) => (n.neck.printed ? biteFinding(n, printer, limits) : [])),
+    ...answer.necks.flatMap((n) => (isTapered(n, limits) ? [] : [namedFinding(n, limits)])),
+    ...answer.necks.flatMap((n) => taperFindings(n, limits)),
+    ...answer.necks.flatMap((n) =>
+      n.neck.printed && !isTapered(n, limits) ? biteFinding(n, printer, limits) : [],
+    ),
     ...all.flatMap((t) => layerFindings(t, printer, limits)),
     ...tryFinding(all, printer),
   ]

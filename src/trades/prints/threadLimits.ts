@@ -9,6 +9,7 @@ const body = 'S. Pheasant, Bodyspace: British adults, as a part of stature, from
 
 export const printsLimits = {
   sure: limit(0.8, '1', 'odds above which a thread counts as named', judgement),
+  tapered: limit(0.5, '1', 'odds above which a neck counts as a taper pipe thread', judgement),
   overhang: limit(0.5, '1', 'part of a laid line that a flank may overhang a layer', practice),
   layers: limit(6, '1', 'layers a pitch below which a printed thread is a stack of steps', practice),
   bite: limit(

@@ -10,11 +10,34 @@ import { partsToPrint } from './partsToPrint.ts'
 
 const text = readFileSync(join(import.meta.dirname, '../../../demo/heron.yaml'), 'utf8')
 const craft = readCraft(text).craft!
-const parts = partsToPrint(craft, lookAt(craft, { ranges: false }).findings)
+const { findings } = lookAt(craft, { ranges: false })
+const parts = partsToPrint(craft, findings)
 const impeller = parts.find((p) => p.id === 'impeller-1')!
 
 test('the impeller carries what is found of the roots of its blades where the jet is solved', () => {
   expect(impeller.findings.map((f) => f.id)).toContain('jet.root')
+})
+
+test('the set spans what the search over the whole balance leaves in doubt, the file’s own pitch first where it is among them', () => {
+  const found = findings.find((f) => f.id === 'push.pitch')!
+  const set = parts.filter((p) => p.id.startsWith('impeller')).map((p) => p.solid!.values['pitch'] as number)
+  expect(set[0]).toBe(
+    found.act === undefined ? craft.jet.rotor.pitch.value : Math.round(2e3 * found.value!) / 2e3,
+  )
+  expect(Math.min(...set)).toBeLessThan(found.low! + 0.3e-3)
+  expect(Math.max(...set)).toBeGreaterThan(found.high! - 0.3e-3)
+})
+
+test('where the pitch of the file is not among the good ones, the best one is printed first', () => {
+  const f = {
+    ...findings.find((x) => x.id === 'push.pitch')!,
+    value: 0.09,
+    low: 0.086,
+    high: 0.095,
+    act: 'print another',
+  }
+  const set = partsToPrint(craft, [f]).filter((p) => p.id.startsWith('impeller'))
+  expect(set.map((p) => p.solid!.values['pitch'])).toEqual([0.09, 0.086, 0.095])
 })
 
 test('the impeller made is the one solved: the same ring, gap, hub, pitches, edges and wrap', () => {
