@@ -262,7 +262,7 @@ test.each([
   ],
   [
     'a volume ten times off for its power',
-    swap('displacement: 80 cm³', 'displacement: 800 cm³'),
+    swap('displacement: 60 cm³', 'displacement: 600 cm³'),
     'look at all three again',
     'warning',
   ],
