@@ -152,7 +152,7 @@ function beforeClosing({ craft, look }: BookContext['source']): Item[] {
   )
   return [
     ...reachPlaces(craft).spots.map(
-      (s): Item => ({ says: `${s.name}: done, tight and seen, as it will be needed ${s.for}` }),
+      (s): Item => ({ says: `With the deck laid on loose, reach ${s.name} ${s.for}.` }),
     ),
     ...reach.filter((f) => f.act).map((f): Item => ({ says: whole(f.act!), at: 'make' })),
     ...stops.map((f): Item => ({ says: whole(f.act), at: f.question })),

@@ -189,3 +189,21 @@ test('every limit of printed parts can be heard', () => {
     ]),
   ).toEqual([])
 })
+
+test('fillets of a fine pitch shrink to what goes between the blades; roots that meet are told, and nothing is ordered', async () => {
+  const fine = craftOf(heron.replace('pitch: 108 mm ±3 (measured)', 'pitch: 56 mm ±3 (measured)'))
+  const usual = impellerValues(craftOf(heron), printerOf(craftOf(heron)), 0.108).fillet!
+  const values = impellerValues(fine, printerOf(fine), 0.056)
+  expect(values.fillet!).toBeLessThan(usual)
+  const { bodies } = await makeSolid({ shape: 'impeller', values }, { chord: 0.3e-3 })
+  expect(bodies).toHaveLength(1)
+  const thick = craftOf(
+    heron
+      .replace('pitch: 108 mm ±3 (measured)', 'pitch: 40 mm ±1 (measured)')
+      .replace('root thickness: 9 mm', 'root thickness: 14 mm')
+      .replace('blades: 3', 'blades: 4'),
+  )
+  const part = partsOf(thick).find((p) => p.id === 'impeller-1')!
+  expect(part.solid).toBeUndefined()
+  expect(part.findings.map((f) => printed(f.says)).join(' ')).toMatch(/cannot be made: roots of 14.0 mm meet/)
+})

@@ -11,7 +11,7 @@ import type { PartLimits } from './partLimits.ts'
 import { type PartPlan, printedPart } from './printedPart.ts'
 import type { Printer, PrintMaterial } from './printerOf.ts'
 import { printPlastics } from './printPlastics.ts'
-import { axialLength } from './solids/impellerSolid.ts'
+import { axialLength, rootRoom } from './solids/impellerSolid.ts'
 
 /** rounded to half a millimetre, so that a pitch can be told by its name */
 const half = (x: number) => Math.round(2e3 * x) / 2e3
@@ -47,6 +47,22 @@ const growthOf = (material: string) =>
 
 export const isPrinted = (material: string): material is PrintMaterial => material in printPlastics
 
+/** Half the root, five millimetres at most, and no more than goes between two blades, m. */
+function filletFor({ jet: { rotor } }: Pick<Craft, 'jet'>, pitch: number, growth: number): number {
+  const usual = Math.min(5e-3, 0.5 * rotor.rootThickness.value)
+  if (rotor.blades.value < 2) return usual
+  return Math.max(0, Math.min(usual, 0.49 * (roomFor(rotor, pitch, growth) - rotor.rootThickness.value)))
+}
+
+const roomFor = (rotor: Craft['jet']['rotor'], pitch: number, growth: number): number =>
+  rootRoom({
+    hub: rotor.hub.value,
+    hubOut: rotor.hubOut.value,
+    blades: rotor.blades.value,
+    pitch,
+    pitchOut: pitch * growth,
+  })
+
 /** Values of the impeller's shape for a craft and a pitch; what the jet is solved with, and the printer's holes. */
 export function impellerValues(
   craft: Pick<Craft, 'jet'>,
@@ -72,12 +88,24 @@ export function impellerValues(
     tip: rotor.tipThickness.value,
     trailing: rotor.trailingEdge.value,
     nose: rotor.leadingEdgeRadius.value,
-    fillet: Math.min(5e-3, 0.5 * rotor.rootThickness.value),
+    fillet: filletFor(craft, pitch, growth),
     shaft,
     ...keyFor(shaft),
     holeOffset: printer.holeOffset,
   }
 }
+
+/** Blades that leave nothing between them at the hub. */
+const rootsMeet = (plan: Pick<PartPlan, 'id' | 'title'>, root: number, room: number): Finding => ({
+  id: `prints.part.${plan.id}.roots`,
+  question: 'make',
+  says: say`${plan.title} cannot be made: roots of ${inMm(root, 0.1)} meet at the hub, where blades stand ${inMm(room, 0.1)} apart.`,
+  standing: 'watch',
+  because: [{ says: say`roots ${inMm(root, 0.1)} thick`, link: 'jet.rotor.root thickness' }],
+  act: say`take one blade less, or roots below ${inMm(0.9 * room, 0.1)}`,
+  harm: 'comfort',
+  sources: ['exact geometry'],
+})
 
 export function printedImpellers(
   craft: Pick<Craft, 'jet'>,
@@ -127,8 +155,18 @@ export function printedImpellers(
       fitting: 60,
     }
     // how near the roots come to breaking is found where the jet is solved
-    const findings = root ? [root] : []
-    return printedPart({ ...plan, findings }, printer, limits)
+    const found = root ? [root] : []
+    const growth = rotor.trailingPitch.value / rotor.pitch.value
+    const room = roomFor(rotor, pitch, growth)
+    if (rotor.blades.value < 2 || rotor.rootThickness.value < room)
+      return printedPart({ ...plan, findings: found }, printer, limits)
+    // nothing goes between such blades: it cannot be made, and says what would
+    const { solid: _, ...part } = printedPart(
+      { ...plan, findings: [...found, rootsMeet(plan, rotor.rootThickness.value, room)] },
+      printer,
+      limits,
+    )
+    return part
   })
 }
 

@@ -135,6 +135,13 @@ function drive(b: Workbench, n: Values): Solid {
   return b.join(hole, b.box([-half, 0, low - 1e-3], [half, r + n.keyHigh, low + high + 1e-3]))
 }
 
+/** What lies between the middles of two blades at the hub, square to them, m: roots and fillets have to go in. */
+export function rootRoom(n: Pick<Values, 'hub' | 'hubOut' | 'pitch' | 'pitchOut' | 'blades'>): number {
+  const round = Math.PI * Math.min(n.hub, n.hubOut)
+  const beta = Math.atan2(Math.min(n.pitch, n.pitchOut), round)
+  return (round / n.blades) * Math.sin(beta)
+}
+
 function checked(n: Values): void {
   const fail = (name: string, says: string) => misfit(undefined, name, n[name as keyof Values], says)
   const { tip } = rotorPlace(n)
@@ -149,9 +156,7 @@ function checked(n: Values): void {
       `leaves ${inMillimetres(wall)} of hub round it; at least ${inMillimetres(leastWall)} is wanted`,
     )
   if (n.left >= n.blades) throw new RangeError(`left: ${n.left}, must be below the ${n.blades} blades`)
-  const round = Math.PI * Math.min(n.hub, n.hubOut)
-  const beta = Math.atan2(Math.min(n.pitch, n.pitchOut), round)
-  const room = (round / n.blades) * Math.sin(beta)
+  const room = rootRoom(n)
   if (n.blades > 1 && n.root + 2 * n.fillet > room)
     throw fail('root', `and its fillets must stay below ${inMillimetres(room)} between ${n.blades} blades`)
   if (wanted(n.balance) && n.balance + 4e-3 > wall)
