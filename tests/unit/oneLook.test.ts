@@ -38,16 +38,19 @@ afterAll(() => {
   vi.resetModules()
 })
 
-test('one look at Heron reads its hull once and floats it sixty times at most, its picture not once more', () => {
+/** hulls with one measure at either bound, for the ranges of draft and openings: seven measures move Heron's draft */
+const others = 14
+
+test('one look at Heron lofts its hull once and each measure in doubt at its bounds, floats them a hundred times at most, its picture not once more', () => {
   const craft = demoCraft('heron')
   lookAt(craft)
-  expect(counts.lofts).toBe(1)
+  expect(counts.lofts).toBe(1 + others)
   expect(counts.settles).toBeGreaterThan(10)
-  expect(counts.settles).toBeLessThanOrEqual(60)
+  expect(counts.settles).toBeLessThanOrEqual(100)
   const before = counts.settles
   craftPicture(craft)
   lookAt(craft)
-  expect(counts).toMatchObject({ settles: before, lofts: 1 })
+  expect(counts).toMatchObject({ settles: before, lofts: 1 + others })
 })
 
 test('another rider floats the same hull anew, another pipe does not', () => {
