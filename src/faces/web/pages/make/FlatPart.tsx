@@ -4,9 +4,9 @@ import { printed } from '../../../../base/answers/sentence.ts'
 import { solidPicture } from '../../../../drawing/solidPicture.ts'
 import { partSheet } from '../../../../whole/make/patternFiles.ts'
 import { Figure } from '../../parts/Figure.tsx'
-import { Says } from '../../parts/Says.tsx'
 import { SheetSvg } from '../../parts/SheetSvg.tsx'
 import { useApp } from '../../state/hooks.ts'
+import { PartFaults } from './PartFaults.tsx'
 
 /** A part of sheet: its flat pieces, and beside them what they are rolled into. */
 export function FlatPart({ part }: { part: MadePart }) {
@@ -20,16 +20,7 @@ export function FlatPart({ part }: { part: MadePart }) {
       solidPicture(folded, { width, title: `${part.title}, rolled up`, says: printed(part.says, units) }),
     [folded, part, units],
   )
-  if (!sheet)
-    return (
-      <ul>
-        {part.findings.map((f) => (
-          <li key={f.id}>
-            <Says says={f.says} />
-          </li>
-        ))}
-      </ul>
-    )
+  if (!sheet) return <PartFaults part={part} />
   return (
     <div className="flatpart">
       {folded.length > 0 && (

@@ -8,12 +8,12 @@ import { printerOf } from '../../../../trades/prints/printerOf.ts'
 import { sectionFigure } from '../../../../trades/prints/solids/sectionFigure.ts'
 import { Figure } from '../../parts/Figure.tsx'
 import { JobProgress } from '../../parts/JobProgress.tsx'
-import { Says } from '../../parts/Says.tsx'
 import { SheetSvg } from '../../parts/SheetSvg.tsx'
 import type { Craft } from '../../state/craftFile.ts'
 import { useApp } from '../../state/hooks.ts'
 import { downloadBytes } from '../../state/openedFiles.ts'
 import { callJob } from '../../work/call.ts'
+import { PartFaults } from './PartFaults.tsx'
 
 interface Made {
   output?: SolidJobOutput
@@ -60,16 +60,7 @@ export function PrintPart({ part, craft }: { part: MadePart; craft: Craft }) {
   )
   const body = output?.bodies[0]
   const cut = useCallback((width: number) => sectionFigure(body!, { width, system: units }), [body, units])
-  if (!part.solid)
-    return (
-      <ul>
-        {part.findings.map((f) => (
-          <li key={f.id}>
-            <Says says={f.says} />
-          </li>
-        ))}
-      </ul>
-    )
+  if (!part.solid) return <PartFaults part={part} />
   if (made.fault)
     return (
       <p role="alert" className="fault">
