@@ -64,6 +64,46 @@ describe('the sheet there is', () => {
     expect(as('0.9 mm')).toBe('watch')
   })
 
+  it('one sheet is not laid as two thicknesses, nor as one that is sold beside its own', () => {
+    const piece = (thickness: number) => ({
+      id: 'p',
+      title: 'p',
+      thickness,
+      count: 1,
+      words: [],
+      lines: [
+        {
+          use: 'cut' as const,
+          closed: true,
+          points: [
+            [0, 0],
+            [0.5, 0],
+            [0.5, 0.4],
+            [0, 0.4],
+          ] as const,
+        },
+      ],
+    })
+    const part = (thickness: number) =>
+      ({ id: `t${thickness}`, material: 'steel sheet', flats: () => [piece(thickness)] }) as never
+    const of = (value: number) => ({ value, low: value, high: value, assumed: false })
+    const stock = (mm: number) =>
+      ({
+        sheets: [
+          { name: 's', metal: 'steel', thickness: of(mm * 1e-3), length: of(2), width: of(1), count: of(1) },
+        ],
+      }) as never
+    const buys = (wanted: number[], mm: number) =>
+      laidOnStock(
+        wanted.map((t) => part(t * 1e-3)),
+        stock(mm),
+      ).map((g) => g.buy)
+    expect(buys([0.7, 0.8], 0.76)).toEqual([1, 0])
+    expect(buys([0.7, 0.8], 0.74)).toEqual([0, 1])
+    expect(buys([1.5], 1.6)).toEqual([1])
+    expect(buys([1.5], 1.43)).toEqual([0])
+  })
+
   it.each(['dabchick', 'heron', 'sandpiper', 'teal'])(
     '%s: all goes on the sheet that it said to get',
     (name) => {

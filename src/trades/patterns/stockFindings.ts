@@ -25,12 +25,15 @@ export interface LaidGroup {
   piece?: { length: number; width: number }
 }
 
-/** part of its thickness that rolled sheet may be off, and at least, m: EN 10131 and EN 485-4 allow 5 to 10 % below 2 mm, from memory */
-const rolled = { part: 0.08, least: 0.05e-3 } as const
+/** part of its thickness that rolled sheet may be off, and at least, m: about what EN 10131 and EN 485-4 allow below 3 mm, from memory */
+const rolled = { part: 0.06, least: 0.06e-3 } as const
 
-/** The thickness that a measured sheet was sold as, where it may be that; else as measured. */
-const soldAs = (measured: number, wanted: number): number =>
-  Math.abs(measured - wanted) <= Math.max(rolled.least, rolled.part * wanted) ? wanted : measured
+/** The thickness that a measured sheet was sold as: the nearest of those wanted, where it may be that; else as measured. */
+function soldAs(measured: number, wanted: readonly number[]): number {
+  const nearest = wanted.reduce((a, b) => (Math.abs(b - measured) < Math.abs(a - measured) ? b : a))
+  const off = Math.abs(measured - nearest)
+  return off <= Math.max(rolled.least, rolled.part * nearest) + 1e-9 ? nearest : measured
+}
 
 /** m: what dealers keep */
 export const bought = { length: 2, width: 1 } as const
@@ -61,7 +64,10 @@ export function laidOnStock(parts: readonly MadePart[], stock: PatternsInputs['s
         width: s.length.value,
         height: s.width.value,
         // a caliper reads what the mill rolled, the patterns are drawn for what it was sold as
-        thickness: soldAs(s.thickness.value, g.thickness),
+        thickness: soldAs(
+          s.thickness.value,
+          groups.filter((one) => one.metal === g.metal).map((one) => one.thickness),
+        ),
         count: Math.round(s.count.value),
       }))
       .filter((s) => s.metal === g.metal)
