@@ -79,6 +79,16 @@ const numbersOf = (tank: Tank): Record<string, number> => ({
   neck: tank.neck?.overCrests.value ?? 0,
 })
 
+/** What both kinds of end have. */
+const endOf = (id: string, title: string, thickness: number) => ({
+  id: `${id}-end`,
+  title: `${title}, end`,
+  thickness,
+  count: 2,
+  flange: cap.flange,
+  pipes: [],
+})
+
 function boxed(tank: Extract<Tank, { kind: 'box' }>, id: string, title: string, t: number): Shaped {
   const [length, width, height] = [tank.length.value, tank.width.value, tank.height.value]
   const body = developBox(
@@ -86,12 +96,7 @@ function boxed(tank: Extract<Tank, { kind: 'box' }>, id: string, title: string, 
     { id: `${id}-body`, title: `${title}, body`, thickness: t, seam: tight },
   )
   const end = shapedCap({
-    id: `${id}-end`,
-    title: `${title}, end`,
-    thickness: t,
-    count: 2,
-    flange: cap.flange,
-    pipes: [],
+    ...endOf(id, title, t),
     length: width,
     width: height,
     corner: Math.max(cap.inside + t, 2 * t),
@@ -110,12 +115,7 @@ function rounded(tank: Exclude<Tank, { kind: 'box' }>, id: string, title: string
     { id: `${id}-body`, title: `${title}, body`, thickness: t, seam: tight },
   )
   const end = endCap({
-    id: `${id}-end`,
-    title: `${title}, end`,
-    thickness: t,
-    count: 2,
-    flange: cap.flange,
-    pipes: [],
+    ...endOf(id, title, t),
     diameter: across - t,
     rise: dish * across,
   })
