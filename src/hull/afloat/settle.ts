@@ -38,6 +38,29 @@ export interface Resting extends Solved<Attitude> {
 
 const largest = { h: 0.03, trim: 0.09, heel: 0.18 }
 
+/** m of draft and lever arm that may be left after a nudge: a hundredth of what a tape tells */
+const nudgeLeaves = 1e-5
+const mostNudges = 4
+
+/**
+ * The rest of a craft that is little else than one whose rest is known: Newton's steps from there, heel held, with no search for where it falls. For small
+ * changes of load or hull; not converged where the change was not small, and nothing then holds.
+ */
+export function nudged(f: Floater, from: Attitude): Solved<Attitude> {
+  const state = makeState()
+  const at = { ...from }
+  let left = Number.POSITIVE_INFINITY
+  for (let i = 0; i < mostNudges; i++) {
+    lookAt(f, at.h, at.trim, at.heel, state)
+    left = residualOf(state, f, true, false)
+    if (left <= nudgeLeaves) return { value: at, converged: true, iterations: i, residual: left }
+    if (!newtonStep(state, f, true, false)) break
+    at.h += step.h
+    at.trim = clampTrim(at.trim + step.trim)
+  }
+  return { value: at, converged: false, iterations: mostNudges, residual: left }
+}
+
 /** kg by which the weight exceeds the greatest lift; below 0 is reserve. */
 export function sinkDeficit(f: Floater): number {
   return wholeMass(f) - f.mostLift

@@ -1,14 +1,14 @@
 /**
  * Ranges of draft and of openings at rest: every doubt drawn together (ISO/IEC Guide 98-3/Suppl. 1:2008), each draw laid on the water by a
- * surface of attitude over mass and place of the centre, second order, through six loads that are settled in full, and by parabolas of
+ * surface of attitude over mass and place of the centre, second order, through six loads, and by parabolas of
  * what each measure of the hull does by itself. Two-sided; no doubt at its own bound leaves the range.
  */
 import type { Bounded } from '../../base/answers/rangeOf.ts'
 import type { Range } from '../../base/answers/solved.ts'
 import { type Effect, effectAt, effectThrough, percentile } from '../../base/numerics/effects.ts'
 import { spreadPoint } from '../../base/numerics/lowDiscrepancy.ts'
-import { reloaded } from '../../hull/afloat/load.ts'
-import { type Attitude, settle } from '../../hull/afloat/settle.ts'
+import { type Floater, reloaded } from '../../hull/afloat/load.ts'
+import { type Attitude, nudged, sinkDeficit } from '../../hull/afloat/settle.ts'
 import { heightAbove, makeFrame } from '../../physics/solid/waterFrame.ts'
 import type { AtRest } from './atRest.ts'
 import { afloatOn, intactBodies, type LoadCase, placed, together } from './loadCase.ts'
@@ -81,8 +81,7 @@ function surfaceOf(
     [dm, dx],
   ].map(([m, x]) => {
     const f = reloaded(on.floater, all.mass + m!, [all.centre[0] + x!, all.centre[1], all.centre[2]])
-    const rested = settle(f, of.attitude, { freeHeel: false, leaveEdge: false })
-    return rested.converged && rested.deficit < 0 ? rested.value : undefined
+    return resting(f, of.attitude)
   })
   if (tried.some((a) => a === undefined)) return undefined
   const [h, trim] = (['h', 'trim'] as const).map((name) => {
@@ -112,6 +111,13 @@ function surfaceOf(
 const none: Effect = { c0: 0, c1: 0, c2: 0 }
 const placeOf = (q: Bounded, value: number) => (2 * (value - q.low)) / (q.high - q.low) - 1
 
+/** Where a load rests that is little else than the one at `start`; undefined where it sinks or lies elsewhere altogether. */
+function resting(f: Floater, start: Attitude): Attitude | undefined {
+  if (!(sinkDeficit(f) < 0)) return undefined
+  const rested = nudged(f, start)
+  return rested.converged ? rested.value : undefined
+}
+
 /** The same load on the hull with one measure another; undefined where that makes no hull, or none that floats so. */
 function onAnother(
   { on }: AtRest,
@@ -123,11 +129,7 @@ function onAnother(
   try {
     const input = { ...on.input, hull: q.made(value) }
     const { floater } = afloatOn(input, on.craft, intactBodies(input))
-    const rested = settle(reloaded(floater, load.mass, load.centre), start, {
-      freeHeel: false,
-      leaveEdge: false,
-    })
-    return rested.converged && rested.deficit < 0 ? rested.value : undefined
+    return resting(reloaded(floater, load.mass, load.centre), start)
   } catch (error) {
     if (error instanceof RangeError) return undefined
     throw error
