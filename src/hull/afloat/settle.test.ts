@@ -5,8 +5,8 @@ import { boxMesh } from '../../physics/solid/primitives.ts'
 import { afloat, board, deg, sled } from '../../trades/float/float.testkit.ts'
 import { angleOfLoll, rightingCurve, wallSidedArm } from '../../trades/float/righting.ts'
 import { lookAt, makeState } from './energy.ts'
-import { floaterOf } from './load.ts'
-import { isStable, metacentricHeight, settle, sinkDeficit } from './settle.ts'
+import { floaterOf, reloaded } from './load.ts'
+import { isStable, metacentricHeight, nudged, settle, sinkDeficit } from './settle.ts'
 
 const scaled = (mesh: Mesh, s: number) => mapPoints(mesh, (x, y, z) => [s * x, s * y, s * z])
 const mass = fc.double({ min: 20, max: 260, noNaN: true })
@@ -227,5 +227,33 @@ describe('righting arm', () => {
     const r = settle(f, { ...up.value, heel: 0.3 })
     expect(r.value.heel).toBeCloseTo(angleOfLoll(gm, bm), 6)
     expect(r.value.heel / deg).toBeGreaterThan(5)
+  })
+})
+
+describe('nudged from a rest nearby', () => {
+  const f = afloat(sled.mesh, 140, [1.05, 0, 0.25])
+  const rest = settle(f, undefined, { freeHeel: false, leaveEdge: false })
+  test('a little more weight a little elsewhere lies where settling it anew finds it', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -0.1, max: 0.1, noNaN: true }),
+        fc.double({ min: -0.05, max: 0.05, noNaN: true }),
+        (part, along) => {
+          const [x, y, z] = f.centre
+          const other = reloaded(f, f.mass * (1 + part), [x + along, y, z])
+          const anew = settle(other, rest.value, { freeHeel: false, leaveEdge: false })
+          const near = nudged(other, rest.value)
+          expect(near.converged && anew.converged).toBe(true)
+          expect(near.value.h).toBeCloseTo(anew.value.h, 4)
+          expect(near.value.trim).toBeCloseTo(anew.value.trim, 4)
+        },
+      ),
+      { numRuns: 40 },
+    )
+  })
+  test('far from its rest it says that it found none', () => {
+    const [x, y, z] = f.centre
+    const far = nudged(reloaded(f, f.mass, [x + 3 * f.size, y, z]), rest.value)
+    expect(far.converged).toBe(false)
   })
 })
