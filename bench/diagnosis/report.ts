@@ -178,7 +178,7 @@ ${table(heads, body)}
 
 "Main cause" is the first one drawn; with two or three faults another true one may be found first. "All" has every check answered. Settings
 and rows of signs were mended on seeds below 1000, where physics asked for it; the makers of sessions were never changed for the ranking.
-The seeds of this table were not looked at while mending.
+The last mends came after a part of these seeds had been looked at.
 
 **The ceiling.** The all-knowing reckoner (\`bench/diagnosis/oracle.ts\`) draws 8,000 days a craft as the sessions are drawn, weighs each by how
 near its speeds and events come, and exactly by the chance of every answer; its checks are those that leave least open, whatever they cost.

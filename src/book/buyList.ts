@@ -5,9 +5,12 @@
 import { inCount, inGrams, inKg, inMetres, inMm, inTimes } from '../base/answers/amounts.ts'
 import { type Sentence, say } from '../base/answers/sentence.ts'
 import type { DriveAnswer } from '../trades/driveline/driveAnswer.ts'
+import type { PatternsAnswer } from '../trades/patterns/patternsAnswer.ts'
 import type { PatternsInputs } from '../trades/patterns/patternsFromCraft.ts'
-import { laidOnStock, toBuySays } from '../trades/patterns/stockFindings.ts'
+import { laidOf } from '../trades/patterns/patternsTrade.ts'
+import { toBuySays } from '../trades/patterns/stockFindings.ts'
 import type { PrintsAnswer, SealAnswer } from '../trades/prints/printsAnswer.ts'
+import type { Solved } from '../trades/trade.ts'
 import type { BookSource } from './bookSource.ts'
 
 type Row = readonly (string | Sentence)[]
@@ -26,8 +29,7 @@ function answerOf<T>({ worked }: BookSource, id: string): T | undefined {
 function sheets(source: BookSource): Row[] {
   const own = source.worked.find(({ trade }) => trade.id === 'patterns')
   if (!own) return []
-  const { stock } = own.now.inputs as PatternsInputs
-  return laidOnStock(own.trade.parts!(own.now), stock).flatMap((g): Row[] => {
+  return laidOf(own.now as Solved<PatternsInputs, PatternsAnswer>).flatMap((g): Row[] => {
     if (g.buy === 0) return []
     const { length, width } = g.piece ?? { length: 2 * g.buy, width: 1 }
     return [

@@ -35,7 +35,7 @@ export interface BookMade {
 }
 
 /** chord of a body that is only looked at, m */
-const forLooks = 0.3e-3
+const forLooks = 0.6e-3
 
 /** Printed parts made as coarsely as a picture wants them, whole and as drawn; one that cannot be made is left out, its findings say why. */
 async function solidsOf(

@@ -39,7 +39,7 @@ function partsOf({ inputs, answer }: Now): readonly MadePart[] {
 const laid = new WeakMap<object, readonly LaidGroup[]>()
 
 /** Where the pieces go, laid once for each answer. */
-function laidOf(now: Now): readonly LaidGroup[] {
+export function laidOf(now: Now): readonly LaidGroup[] {
   const known = laid.get(now.answer)
   if (known) return known
   const groups = laidOnStock(partsOf(now), now.inputs.stock)

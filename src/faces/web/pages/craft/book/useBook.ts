@@ -9,7 +9,7 @@ import { useLogText } from '../../../state/logs.ts'
 import { saveFile } from '../../../state/openedFiles.ts'
 import { openStore } from '../../../state/saved.ts'
 import { callJob } from '../../../work/call.ts'
-import { fontsHere } from './fontsHere.ts'
+import { bookLetters } from './bookLetters.ts'
 
 /** The book that was made last of a craft: its boxes are what a reader has on paper. */
 export interface LastBook {
@@ -58,7 +58,7 @@ export function useBook(craft: Craft): BookWork {
     setBusy({ says: 'Fetching letters' })
     const date = today()
     try {
-      const fonts = await fontsHere()
+      const fonts = await bookLetters()
       const { files } = hullFilesOf(craft)
       const order = { text, log, units, paper, date, fonts, as, ...(files ? { files } : {}) }
       const call = callJob('book', order, (part, says) => setBusy({ part, says }))

@@ -9,7 +9,7 @@ const fetched = async (url: string): Promise<Uint8Array> => {
 }
 
 /** The letters a book carries; fetched when the first one is made. */
-export async function fontsHere(): Promise<FontFiles> {
+export async function bookLetters(): Promise<FontFiles> {
   const [one, two] = await Promise.all([fetched(plain), fetched(bold)])
   return { plain: one, bold: two }
 }
