@@ -87,7 +87,9 @@ function Parts({ craft }: { craft: Craft }) {
 }
 
 /** "9 parts left to make of 12: 4 from sheet, 5 to print; 6 h to 19 h by hand, 5.2 kg." */
-function answerOf(rows: readonly Row[]): Sentence {
+function answerOf(all: readonly Row[]): Sentence {
+  // what would be made instead of others is a choice, not one more to make
+  const rows = all.filter((r) => !r.part.instead)
   if (rows.length === 0) return 'There is nothing in the craft file yet that is cut or printed.'
   const left = rows.filter((r) => r.state !== 'made').map((r) => r.part)
   const changed = rows.filter((r) => r.state === 'changed since made').length
@@ -100,9 +102,11 @@ function answerOf(rows: readonly Row[]): Sentence {
     inKgSays(mass),
   ]
   const again = changed > 0 ? say`; ${String(changed)} changed since it was made` : ''
+  const doubtful = left.filter((p) => p.findings.some((f) => f.standing !== 'good')).length
+  const watch = doubtful > 0 ? say`; ${String(doubtful)} with something to watch` : ''
   return left.length === 0
     ? say`All ${String(rows.length)} parts are made.`
-    : say`${String(left.length)} of ${String(rows.length)} parts are left to make: ${joined(parts)}${again}.`
+    : say`${String(left.length)} of ${String(rows.length)} parts are left to make: ${joined(parts)}${again}${watch}.`
 }
 
 const inKgSays = (mass: number): Sentence => say`${inKg(mass)}`
